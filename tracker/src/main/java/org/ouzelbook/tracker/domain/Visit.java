@@ -1,0 +1,66 @@
+package org.ouzelbook.tracker.domain;
+
+import java.time.LocalDate;
+import java.time.LocalTime;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+
+/**
+ * One coverage of a stretch of one river: the effort without which nothing seen, and nothing not seen, means anything.
+ *
+ * @param id its key
+ * @param label what the surveyor calls it; not blank, unique in its book
+ * @param riverId the {@link River}
+ * @param date the local date
+ * @param start local time of the start
+ * @param end local time of the end
+ * @param walked the stretch covered; empty for a visit that was planned but missed, or whose extent nobody wrote down: such
+ *     a visit shows no absence and counts as no effort
+ * @param direction which way it went
+ * @param mode how the observers travelled
+ * @param observers names or initials
+ * @param lookedFor the species that were looked for: only they can be absent
+ * @param level river level, in the surveyor's words
+ * @param weather weather, in the surveyor's words
+ * @param effective whether birds could have been found: false for spate, fog, a missed visit
+ * @param note anything else
+ */
+public record Visit(
+        UUID id,
+        String label,
+        UUID riverId,
+        LocalDate date,
+        Optional<LocalTime> start,
+        Optional<LocalTime> end,
+        Optional<Stretch> walked,
+        Optional<Direction> direction,
+        Optional<TravelMode> mode,
+        List<String> observers,
+        List<Species> lookedFor,
+        String level,
+        String weather,
+        boolean effective,
+        String note) {
+    /**
+     * Copies the lists and checks the label.
+     *
+     * @throws IllegalArgumentException if the label is blank
+     */
+    public Visit {
+        observers = List.copyOf(observers);
+        lookedFor = List.copyOf(lookedFor);
+        if (label.isBlank()) {
+            throw new IllegalArgumentException("A visit needs a label");
+        }
+    }
+
+    /**
+     * {@return whether this visit is effort for the species: effective, with a known extent, in season, and looking for it}
+     *
+     * @param species a species
+     */
+    public boolean isEffortFor(Species species) {
+        return effective && walked.isPresent() && species.inSeason(date) && lookedFor.contains(species);
+    }
+}
