@@ -14,6 +14,7 @@ import java.time.format.DateTimeFormatter;
 import java.util.Collection;
 import java.util.Locale;
 import java.util.Properties;
+import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import org.ouzelbook.tracker.domain.Chainage;
@@ -76,6 +77,11 @@ public final class Texts {
             written[i] = written(facts[i]);
         }
         return new MessageFormat(pattern, Locale.ENGLISH).format(written);
+    }
+
+    /** {@return the keys of all texts} */
+    public static Set<String> keys() {
+        return TEXTS.stringPropertyNames();
     }
 
     private static Object written(Object fact) {

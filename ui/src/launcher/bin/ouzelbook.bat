@@ -1,0 +1,19 @@
+@echo off
+rem Starts Ouzelbook with the Java that is there: JAVA_HOME's, else the one on the path.
+setlocal
+set "APP=%~dp0.."
+set "JAVA=java"
+if defined JAVA_HOME set "JAVA=%JAVA_HOME%\bin\java"
+"%JAVA%" -version >nul 2>&1
+if errorlevel 1 (
+    echo Ouzelbook needs Java 17 or newer, and there is none. 1>&2
+    exit /b 1
+)
+if not defined OUZELBOOK_MEMORY set "OUZELBOOK_MEMORY=1g"
+set "WINDOW="
+if /i "%~1"=="open" set "WINDOW=yes"
+for %%A in (%*) do if /i "%%~A"=="--window" set "WINDOW=yes"
+set "FLAGS=-XX:TieredStopAtLevel=1"
+if defined WINDOW set FLAGS=--module-path "%APP%\fx" --add-modules javafx.controls
+"%JAVA%" %FLAGS% -XX:+UseSerialGC "-Xmx%OUZELBOOK_MEMORY%" -cp "%APP%\lib\*" org.ouzelbook.ui.Main %*
+exit /b %ERRORLEVEL%

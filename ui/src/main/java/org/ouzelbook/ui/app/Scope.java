@@ -1,0 +1,48 @@
+package org.ouzelbook.ui.app;
+
+import java.time.LocalDate;
+import java.util.Optional;
+import org.ouzelbook.tracker.domain.Species;
+
+/**
+ * The part of a book that a question is about.
+ *
+ * @param species the species
+ * @param season the calendar year; empty for all, or for the last where the answer is about one
+ * @param from no record before this day
+ * @param to no record after this day
+ * @param river name of the only river; empty for all
+ * @param reach name of the only reach; empty for all water
+ * @param level confidence level of the intervals, between 0 and 1
+ */
+public record Scope(
+        Species species,
+        Optional<Integer> season,
+        Optional<LocalDate> from,
+        Optional<LocalDate> to,
+        Optional<String> river,
+        Optional<String> reach,
+        double level) {
+    /**
+     * Checks what can be checked alone.
+     *
+     * @throws IllegalArgumentException if the level is not between 0 and 1
+     */
+    public Scope {
+        if (!(level > 0 && level < 1)) {
+            throw new IllegalArgumentException("A confidence level lies between 0 and 1, but was " + level);
+        }
+    }
+
+    /** {@return the dipper in all seasons on all water, with 95 % intervals} */
+    public static Scope everything() {
+        return new Scope(
+                Species.DIPPER,
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                0.95);
+    }
+}

@@ -1,0 +1,85 @@
+package org.ouzelbook.ui.cli;
+
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.concurrent.Callable;
+import java.util.function.Function;
+import org.ouzelbook.ui.app.Texts;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Help.Ansi;
+import picocli.CommandLine.Model.OptionSpec;
+
+/** The command {@code ouzelbook}, under which every other stands. */
+@Command(name = "ouzelbook")
+public final class Ouzelbook implements Callable<Integer> {
+    private static final int HELP_WIDTH = 90;
+
+    private final Terminal terminal;
+
+    private Ouzelbook(Terminal terminal) {
+        this.terminal = terminal;
+    }
+
+    /** The commands by name, in the order in which the help lists them. */
+    private static Map<String, Function<Terminal, Callable<Integer>>> commands() {
+        Map<String, Function<Terminal, Callable<Integer>>> commands = new LinkedHashMap<>();
+        return commands;
+    }
+
+    /**
+     * Runs one command.
+     *
+     * @param terminal where it reads and writes
+     * @param arguments the command and what follows it
+     * @return 0 done, 1 the data had problems, 2 wrong usage
+     */
+    public static int run(Terminal terminal, String... arguments) {
+        CommandLine line = commandLine(terminal);
+        try {
+            return line.execute(arguments);
+        } catch (OutOfMemoryError e) {
+            terminal.err().println(Texts.of("cli.outOfMemory"));
+            return ExitCode.PROBLEMS;
+        }
+    }
+
+    /** {@return the whole command line, ready to run} */
+    static CommandLine commandLine(Terminal terminal) {
+        CommandLine line = new CommandLine(new Ouzelbook(terminal));
+        commands().forEach((name, command) -> line.addSubcommand(name, command.apply(terminal)));
+        line.getSubcommands()
+                .values()
+                .forEach(command -> command.getCommandSpec().addOption(help()));
+        line.getCommandSpec()
+                .addOption(help())
+                .addOption(OptionSpec.builder("--version").versionHelp(true).build())
+                .version(version());
+        Failures failures = new Failures(terminal);
+        return line.setOut(terminal.out())
+                .setErr(terminal.err())
+                .setResourceBundle(new HelpTexts())
+                .setColorScheme(CommandLine.Help.defaultColorScheme(terminal.colour() ? Ansi.ON : Ansi.OFF))
+                .setUsageHelpWidth(HELP_WIDTH)
+                .setCaseInsensitiveEnumValuesAllowed(true)
+                .setParameterExceptionHandler(failures)
+                .setExecutionExceptionHandler(failures);
+    }
+
+    private static OptionSpec help() {
+        return OptionSpec.builder("-h", "--help").usageHelp(true).build();
+    }
+
+    /** {@return the program's name and version} */
+    static String version() {
+        String version = Ouzelbook.class.getPackage().getImplementationVersion();
+        return Texts.of("cli.versionLine", version == null ? Texts.of("cli.versionUnpackaged") : version);
+    }
+
+    /** Called bare, it explains itself. */
+    @Override
+    public Integer call() {
+        commandLine(terminal).usage(terminal.out());
+        return ExitCode.DONE;
+    }
+}
