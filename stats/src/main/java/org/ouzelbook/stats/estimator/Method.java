@@ -1,0 +1,30 @@
+package org.ouzelbook.stats.estimator;
+
+/** A published method, with the source to look it up in. */
+public enum Method {
+    /** Score interval for a proportion. */
+    WILSON("E. B. Wilson (1927), J. Am. Stat. Assoc. 22:209–212"),
+    /** Exact interval for a proportion. */
+    CLOPPER_PEARSON("C. J. Clopper & E. S. Pearson (1934), Biometrika 26:404–413"),
+    /** Exact interval for a Poisson count or rate. */
+    GARWOOD("F. Garwood (1936), Biometrika 28:437–442"),
+    /** Exact conditional comparison of two Poisson rates. */
+    CONDITIONAL_RATE_RATIO("J. Przyborowski & H. Wilenski (1940), Biometrika 31:313–323"),
+    /** Log-linear Poisson model with an effect for each site. */
+    LOG_LINEAR_POISSON("P. McCullagh & J. A. Nelder (1989), Generalized Linear Models, chapters 6 and 9"),
+    /** The same, with variances scaled by Pearson's X² over its degrees of freedom. */
+    LOG_LINEAR_QUASI_POISSON("P. McCullagh & J. A. Nelder (1989), Generalized Linear Models, chapters 6 and 9"),
+    /** Rank test for a trend, with the median of the pairwise slopes. */
+    KENDALL_THEIL_SEN("H. B. Mann (1945), Econometrica 13:245–259; P. K. Sen (1968), J. Am. Stat. Assoc. 63:1379–1389");
+
+    private final String source;
+
+    Method(String source) {
+        this.source = source;
+    }
+
+    /** {@return where the method was published} */
+    public String source() {
+        return source;
+    }
+}

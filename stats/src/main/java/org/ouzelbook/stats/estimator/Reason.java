@@ -1,0 +1,57 @@
+package org.ouzelbook.stats.estimator;
+
+/** Why an answer is refused, is one-sided, or needs care. The facts that go with each stand in brackets. */
+public enum Reason {
+    /** No trials: a proportion of nothing. */
+    NO_TRIALS,
+    /** No exposure: a rate over nothing. */
+    NO_EXPOSURE,
+    /** The estimate lies at 0 or 1: it has no standard error, and only the other limit says something. */
+    AT_BOUNDARY,
+    /** Both counts are zero: their ratio could be anything. */
+    BOTH_COUNTS_ZERO,
+    /** The first count is zero: the ratio has an upper limit only. */
+    FIRST_COUNT_ZERO,
+    /** The second count is zero: the ratio has a lower limit only. */
+    SECOND_COUNT_ZERO,
+    /** Fewer values than needed [how many there are, how many are needed]. */
+    TOO_FEW_VALUES,
+    /** More values than can be compared in pairs [how many there are, how many can be]. */
+    TOO_MANY_VALUES,
+    /** All values are the same, so their order says nothing. */
+    ALL_VALUES_EQUAL,
+    /** All values belong to one point in time. */
+    ONE_POINT_IN_TIME,
+    /** Too few values for the slope's limits, of which at least one is infinite [how many values there are]. */
+    SLOPE_LIMIT_OPEN,
+    /** Several values belong to one point in time, so there is no exact probability. */
+    REPEATED_TIMES,
+    /** Nothing was counted anywhere. */
+    NOTHING_COUNTED,
+    /** Every count is zero. */
+    ALL_COUNTS_ZERO,
+    /** No site with birds was counted in more than one season. */
+    NO_SITE_IN_TWO_SEASONS,
+    /** Each site's birds all stand in its first counted season, so the slope is minus infinity. */
+    ONLY_IN_FIRST_SEASONS,
+    /** Each site's birds all stand in its last counted season, so the slope is infinite. */
+    ONLY_IN_LAST_SEASONS,
+    /** Two groups of seasons share too few counted birds to be compared [list of seasons of one group]. */
+    SEASONS_NOT_LINKED,
+    /** Sites where every count is zero take no part in the fit [how many, list of some names]. */
+    EMPTY_SITES,
+    /** Seasons in which only zeros were counted: the effect is minus infinity [list of seasons]. */
+    EMPTY_SEASONS,
+    /** Seasons in which no site that ever had birds was counted [list of seasons]. */
+    SEASONS_WITHOUT_INFORMATION,
+    /** Seasons between the first and the last in which nothing was counted [list of seasons]. */
+    SEASONS_NOT_COUNTED,
+    /** As many parameters as counts: spread about the model cannot be judged, and is taken to be Poisson. */
+    NO_DEGREES_OF_FREEDOM,
+    /** Counts vary more than Poisson and limits are widened for it; AIC is not [X²/df]. */
+    OVERDISPERSED,
+    /** Counts vary less than Poisson; limits are not narrowed for it [X²/df]. */
+    UNDERDISPERSED,
+    /** Missing counts were filled from the model [how many, out of how many]. */
+    FILLED_FROM_MODEL
+}
