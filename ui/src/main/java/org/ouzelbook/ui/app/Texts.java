@@ -88,15 +88,18 @@ public final class Texts {
         if (fact instanceof Number) {
             return fact;
         }
-        return fact instanceof Message message ? of(message) : word(fact);
+        return word(fact);
     }
 
     /**
      * {@return a fact as it is written everywhere}
      *
-     * @param fact a chainage, stretch, date, time, year, species, enum constant, list of them, or anything with a name
+     * @param fact a message, chainage, stretch, date, time, year, species, enum constant, list of them, or anything with a name
      */
     public static String word(Object fact) {
+        if (fact instanceof Message message) {
+            return of(message);
+        }
         if (fact instanceof Chainage chainage) {
             return String.format(Locale.ROOT, "%.2f", chainage.km());
         }
