@@ -68,10 +68,7 @@ public final class Texts {
      * @throws IllegalArgumentException if the file of texts has no such key
      */
     public static String of(String key, Object... facts) {
-        String pattern = TEXTS.getProperty(key);
-        if (pattern == null) {
-            throw new IllegalArgumentException("No text has the key " + key);
-        }
+        String pattern = pattern(key);
         Object[] written = new Object[facts.length];
         for (int i = 0; i < facts.length; i++) {
             written[i] = written(facts[i]);
@@ -82,6 +79,20 @@ public final class Texts {
     /** {@return the keys of all texts} */
     public static Set<String> keys() {
         return TEXTS.stringPropertyNames();
+    }
+
+    /**
+     * {@return the text with this key, its facts still numbered}
+     *
+     * @param key key of the text
+     * @throws IllegalArgumentException if the file of texts has no such key
+     */
+    static String pattern(String key) {
+        String pattern = TEXTS.getProperty(key);
+        if (pattern == null) {
+            throw new IllegalArgumentException("No text has the key " + key);
+        }
+        return pattern;
     }
 
     private static Object written(Object fact) {
