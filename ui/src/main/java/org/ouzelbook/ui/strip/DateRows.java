@@ -1,0 +1,85 @@
+package org.ouzelbook.ui.strip;
+
+import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
+import java.util.List;
+import java.util.NavigableMap;
+import java.util.SortedSet;
+import java.util.TreeMap;
+
+/**
+ * Dates going down the paper, farther apart where more days lie between them; long empty times are shortened, so that a
+ * winter visit does not squeeze the spring.
+ */
+final class DateRows {
+    private static final double MARGIN = 22;
+    private static final double CLOSEST = 22;
+    private static final double MOST_ROOM = 1600;
+    private static final long FEWEST_DAYS = 8;
+    private static final long MOST_DAYS = 28;
+
+    private final NavigableMap<LocalDate, Double> ys = new TreeMap<>();
+
+    private DateRows() {}
+
+    /** {@return the room that so many rows need, in pixels} */
+    static double leastHeight(int rows) {
+        return 2 * MARGIN + Math.min(MOST_ROOM, CLOSEST * Math.max(0, rows - 1));
+    }
+
+    /** {@return the room that the rows would like, in any unit: what one block of rows gets beside another} */
+    static double weight(SortedSet<LocalDate> dates) {
+        List<LocalDate> list = List.copyOf(dates);
+        double weight = MOST_DAYS;
+        for (int i = 1; i < list.size(); i++) {
+            weight += days(list.get(i - 1), list.get(i));
+        }
+        return weight;
+    }
+
+    private static double days(LocalDate before, LocalDate date) {
+        return Math.max(FEWEST_DAYS, Math.min(MOST_DAYS, ChronoUnit.DAYS.between(before, date)));
+    }
+
+    /**
+     * {@return the dates as rows}
+     *
+     * @param dates the dates
+     * @param top top of the room
+     * @param height its height
+     */
+    static DateRows of(SortedSet<LocalDate> dates, double top, double height) {
+        DateRows rows = new DateRows();
+        if (dates.isEmpty()) {
+            return rows;
+        }
+        List<LocalDate> list = List.copyOf(dates);
+        double perDay = list.size() == 1 ? 0 : (height - 2 * MARGIN) / (weight(dates) - MOST_DAYS);
+        double y = list.size() == 1 ? top + height / 2 : top + MARGIN;
+        LocalDate before = list.get(0);
+        for (LocalDate date : list) {
+            y += date.equals(before) ? 0 : perDay * days(before, date);
+            rows.ys.put(date, Math.round(y) + 0.5);
+            before = date;
+        }
+        return rows;
+    }
+
+    /** {@return the rows by date} */
+    NavigableMap<LocalDate, Double> byDate() {
+        return ys;
+    }
+
+    /**
+     * {@return the y of a date that has a row}
+     *
+     * @param date one of the dates
+     */
+    double y(LocalDate date) {
+        Double y = ys.get(date);
+        if (y == null) {
+            throw new IllegalArgumentException("No row for " + date);
+        }
+        return y;
+    }
+}

@@ -1,0 +1,206 @@
+package org.ouzelbook.ui.strip;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.UUID;
+import org.ouzelbook.tracker.domain.Landmark;
+import org.ouzelbook.tracker.domain.LandmarkKind;
+import org.ouzelbook.tracker.domain.River;
+import org.ouzelbook.ui.app.Texts;
+import org.ouzelbook.ui.strip.Shape.Anchor;
+import org.ouzelbook.ui.strip.Shape.Lettering;
+import org.ouzelbook.ui.strip.Shape.Step;
+
+/** A river pulled straight: its ribbon, the landmarks along it, the streams that join, and the km from its mouth. */
+final class Ribbon {
+    /** Height of the ribbon with its names above and its km below, in pixels. */
+    static final double HEIGHT = 74;
+
+    private static final double CENTRE = 36;
+    private static final double SAME_PLACE_METRES = 100;
+    private static final double[] TICK_STEPS_KM = {0.05, 0.1, 0.2, 0.5, 1, 2, 5, 10, 20, 50, 100, 200, 500};
+
+    private final Sheet sheet;
+    private final Across across;
+    private final Water water;
+    private final double top;
+
+    Ribbon(Sheet sheet, Across across, Water water, double top) {
+        this.sheet = sheet;
+        this.across = across;
+        this.water = water;
+        this.top = top;
+    }
+
+    /** A name wanted above the ribbon. */
+    private record Name(double x, String text, int rank, LandmarkKind kind, Optional<UUID> landmark) {}
+
+    /**
+     * Draws everything.
+     *
+     * @param landmarks landmarks of any river
+     * @param joining rivers that may join this one
+     */
+    void draw(List<Landmark> landmarks, List<River> joining) {
+        stream();
+        gutter();
+        names(landmarks, joining);
+    }
+
+    private double middle() {
+        return top + CENTRE;
+    }
+
+    private void stream() {
+        double left = across.clipped(across.x(water.from()));
+        double right = across.clipped(across.x(water.to()));
+        if (right - left < 1) {
+            return;
+        }
+        double anchor = across.x(water.from());
+        List<Point> points = new ArrayList<>();
+        for (double x = left; x < right; x += 8) {
+            points.add(new Point(x, wave(x - anchor)));
+        }
+        points.add(new Point(right, wave(right - anchor)));
+        sheet.draw(Shape.Path.through(Pencil.solid(Ink.WATER, 15), points));
+        sheet.draw(Shape.Path.through(Pencil.solid(Ink.STREAM, 1.6), points));
+    }
+
+    private double wave(double along) {
+        return middle() + 2.6 * Math.sin(along / 31) + 1.2 * Math.sin(along / 83);
+    }
+
+    private void gutter() {
+        double right = across.left() - 14;
+        String name = TextWidths.cut(water.river().name(), Lettering.STRONG, right - 4);
+        sheet.write(new Shape.Label(new Point(right, middle() + 5), name, Anchor.END, Lettering.STRONG, Ink.INK));
+        sheet.write(new Shape.Label(
+                new Point(right, top + HEIGHT - 8),
+                Texts.of("strip.kmFromMouth"),
+                Anchor.END,
+                Lettering.SMALL,
+                Ink.MUTED));
+    }
+
+    private void names(List<Landmark> landmarks, List<River> joining) {
+        List<Name> names = new ArrayList<>();
+        for (River river : joining) {
+            river.mouth()
+                    .filter(mouth -> mouth.riverId().equals(water.river().id()))
+                    .ifPresent(mouth -> add(
+                            names,
+                            water.metres(mouth.chainage()),
+                            Texts.of("strip.joins", river.name()),
+                            LandmarkKind.CONFLUENCE,
+                            Optional.empty()));
+        }
+        List<Name> confluences = List.copyOf(names);
+        for (Landmark landmark : landmarks) {
+            if (landmark.place().riverId().equals(water.river().id())) {
+                double metres = water.metres(landmark.place().chainage());
+                boolean known = landmark.kind() == LandmarkKind.CONFLUENCE
+                        && confluences.stream()
+                                .anyMatch(name -> Math.abs(across.x(metres) - name.x())
+                                        <= SAME_PLACE_METRES / across.metresPerPixel());
+                if (!known) {
+                    add(names, metres, landmark.name(), landmark.kind(), Optional.of(landmark.id()));
+                }
+            }
+        }
+        names.sort(Comparator.comparingInt(Name::rank).thenComparingDouble(Name::x));
+        names.forEach(this::name);
+    }
+
+    private void add(List<Name> names, double metres, String text, LandmarkKind kind, Optional<UUID> landmark) {
+        if (across.shows(metres)) {
+            names.add(new Name(across.x(metres), text, rank(kind), kind, landmark));
+        }
+    }
+
+    private static int rank(LandmarkKind kind) {
+        return switch (kind) {
+            case CONFLUENCE -> 0;
+            case BRIDGE -> 1;
+            case WEIR, FALL -> 2;
+            case ROCK -> 3;
+            case WALL -> 4;
+            case OTHER -> 5;
+        };
+    }
+
+    private void name(Name name) {
+        double half = TextWidths.of(name.text(), Lettering.SMALL) / 2;
+        double x = Math.max(across.left() + half - 20, Math.min(across.right() + 20 - half, name.x()));
+        LandmarkSymbol.parts(name.kind(), name.x(), middle()).forEach(sheet::draw);
+        boolean written = sheet.write(
+                new Shape.Label(new Point(x, top + 14), name.text(), Anchor.MIDDLE, Lettering.SMALL, Ink.INK));
+        if (written && name.kind() != LandmarkKind.CONFLUENCE) {
+            sheet.draw(new Shape.Line(
+                    new Point(name.x(), top + 18), new Point(name.x(), top + 24), Pencil.solid(Ink.WALKED, 1)));
+        }
+        name.landmark()
+                .ifPresent(id -> sheet.answer(new HitArea(
+                        new Rect(name.x() - 9, top, 18, CENTRE + 12), new Subject.OfLandmark(id), name.text())));
+    }
+
+    /**
+     * Draws the km and, down to the given y, a thin line below each.
+     *
+     * @param bottom where the lines end
+     */
+    void kilometres(double bottom) {
+        double step = tickStepKm();
+        double firstKm = water.extent().lower().km();
+        double lastKm = water.extent().upper().km();
+        for (long i = (long) Math.ceil(firstKm / step - 1e-9); i * step <= lastKm + 1e-9; i++) {
+            double metres = water.mouthMetres() + i * step * 1000;
+            if (across.shows(metres)) {
+                double x = across.x(metres);
+                sheet.write(new Shape.Label(
+                        new Point(x, top + HEIGHT - 8),
+                        kmText(i * step, step),
+                        Anchor.MIDDLE,
+                        Lettering.SMALL,
+                        Ink.MUTED));
+                sheet.draw(new Shape.Line(new Point(x, top + HEIGHT), new Point(x, bottom), Pencil.solid(Ink.GRID, 1)));
+            }
+        }
+    }
+
+    private double tickStepKm() {
+        for (double step : TICK_STEPS_KM) {
+            if (step * 1000 / across.metresPerPixel() >= 52) {
+                return step;
+            }
+        }
+        return 1000;
+    }
+
+    private static String kmText(double km, double step) {
+        int decimals = step >= 1 ? 0 : step >= 0.1 ? 1 : 2;
+        return String.format(Locale.ROOT, "%." + decimals + "f", km);
+    }
+
+    /**
+     * Draws the elbow by which this river joins the one above it on the paper.
+     *
+     * @param receiving the ribbon that it joins
+     */
+    void elbowFrom(Ribbon receiving) {
+        double x = across.x(water.mouthMetres());
+        if (x < across.left() || x > across.right()) {
+            return;
+        }
+        double start = across.clipped(across.x(water.from()));
+        double down = receiving.middle() + 4;
+        sheet.draw(Shape.Path.open(
+                Pencil.solid(Ink.STREAM, 2),
+                new Point(x, down),
+                new Step.To(new Point(x, middle() - 16)),
+                new Step.Bend(new Point(x, middle()), new Point(Math.max(x + 12, start), middle()))));
+    }
+}

@@ -1,0 +1,228 @@
+package org.ouzelbook.ui.strip;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.ouzelbook.stats.survey.Territory;
+import org.ouzelbook.stats.survey.TerritoryMap;
+import org.ouzelbook.tracker.domain.River;
+import org.ouzelbook.tracker.domain.Stretch;
+import org.ouzelbook.ui.app.Texts;
+import org.ouzelbook.ui.strip.Shape.Anchor;
+import org.ouzelbook.ui.strip.Shape.Lettering;
+
+/** All seasons: across, river km; down, the years, with the count and its range beside each; river under river. */
+final class SeasonsLayout {
+    private static final double LEFT = 128;
+    private static final double COUNTS = 250;
+    private static final double GAP = 40;
+    private static final double ROOM_BELOW = 10;
+    private static final double BLOCK_GAP = 14;
+    private static final double CLOSEST = 26;
+    private static final double BAR = 16;
+
+    private final SeasonsScene scene;
+    private final Optional<Subject> selected;
+    private final Across across;
+    private final double width;
+    private final double height;
+    private final double rowHeight;
+    private final Sheet sheet;
+
+    SeasonsLayout(SeasonsScene scene, Frame frame, Optional<Subject> selected) {
+        this.scene = scene;
+        this.selected = selected;
+        this.width = frame.width();
+        this.across = new Across(LEFT, frame.width() - COUNTS - GAP, frame.from(), frame.to());
+        int blocks = scene.waters().list().size();
+        double fixed = blocks * (Ribbon.HEIGHT + ROOM_BELOW) + (blocks - 1) * BLOCK_GAP;
+        this.rowHeight = Math.max(CLOSEST, Math.min(52, (frame.height() - fixed) / Math.max(1, blocks * years())));
+        this.height = Math.max(frame.height(), fixed + rowHeight * blocks * years());
+        this.sheet = new Sheet(width, height);
+    }
+
+    private int firstYear() {
+        return scene.maps().get(0).season();
+    }
+
+    private int years() {
+        return scene.maps().get(scene.maps().size() - 1).season() - firstYear() + 1;
+    }
+
+    StripDrawing drawing() {
+        List<River> rivers = scene.waters().list().stream().map(Water::river).toList();
+        List<Ribbon> ribbons = new ArrayList<>();
+        double top = 0;
+        for (Water water : scene.waters().list()) {
+            double rowsTop = top + Ribbon.HEIGHT;
+            double bottom = rowsTop + years() * rowHeight;
+            Ribbon ribbon = new Ribbon(sheet, across, water, top);
+            ribbon.kilometres(bottom);
+            for (int i = 0; i < ribbons.size(); i++) {
+                if (water.river().mouth().isPresent()
+                        && scene.waters()
+                                .list()
+                                .get(i)
+                                .river()
+                                .id()
+                                .equals(water.river().mouth().get().riverId())) {
+                    ribbon.elbowFrom(ribbons.get(i));
+                }
+            }
+            ribbons.add(ribbon);
+            ribbon.draw(scene.landmarks(), rivers);
+            years(water, rowsTop);
+            counts(water, top, rowsTop, bottom);
+            top = bottom + ROOM_BELOW + BLOCK_GAP;
+        }
+        return new StripDrawing(
+                width,
+                height,
+                sheet.shapes(),
+                sheet.areas(),
+                across,
+                StripWords.title(scene),
+                StripWords.description(scene));
+    }
+
+    private double rowMiddle(double rowsTop, int year) {
+        return Math.round(rowsTop + (year - firstYear() + 0.5) * rowHeight) + 0.5;
+    }
+
+    private Optional<TerritoryMap.RiverMap> riverMap(Water water, int year) {
+        return scene.maps().stream()
+                .filter(map -> map.season() == year)
+                .flatMap(map -> map.rivers().stream())
+                .filter(river -> river.river().id().equals(water.river().id()))
+                .findFirst();
+    }
+
+    private void years(Water water, double rowsTop) {
+        for (int year = firstYear(); year < firstYear() + years(); year++) {
+            double y = rowMiddle(rowsTop, year);
+            Optional<TerritoryMap.RiverMap> map = riverMap(water, year);
+            List<Stretch> surveyed = map.map(TerritoryMap.RiverMap::surveyed).orElse(List.of());
+            Subject subject = new Subject.OfSeason(year, water.river().id());
+            boolean chosen = selected.equals(Optional.of(subject));
+            sheet.write(new Shape.Label(
+                    new Point(across.left() - 14, y + 4.5),
+                    Integer.toString(year),
+                    Anchor.END,
+                    chosen ? Lettering.STRONG : Lettering.BODY,
+                    chosen ? Ink.CONFIRMED : Ink.INK));
+            sheet.answer(new HitArea(
+                    new Rect(0, y - rowHeight / 2, width, rowHeight),
+                    subject,
+                    map.map(river -> StripWords.found(subjectYear(subject), river))
+                            .orElseGet(() -> Integer.toString(subjectYear(subject)))));
+            row(water, surveyed, y);
+            for (Territory territory :
+                    map.map(TerritoryMap.RiverMap::territories).orElse(List.of())) {
+                territory(water, year, territory, y);
+            }
+        }
+    }
+
+    private static int subjectYear(Subject subject) {
+        return subject instanceof Subject.OfSeason season ? season.season() : 0;
+    }
+
+    private void row(Water water, List<Stretch> surveyed, double y) {
+        for (Stretch walked : surveyed) {
+            double left = across.clipped(across.x(water.metres(walked.lower())));
+            double right = across.clipped(across.x(water.metres(walked.upper())));
+            if (right > left) {
+                sheet.draw(new Shape.Line(new Point(left, y), new Point(right, y), Pencil.solid(Ink.GRID, 1.4)));
+            }
+        }
+        for (Stretch gap : Unwalked.of(water.extent(), surveyed)) {
+            double left = across.clipped(across.x(water.metres(gap.lower())));
+            double right = across.clipped(across.x(water.metres(gap.upper())));
+            if (right - left >= 0.5) {
+                sheet.draw(new Shape.Hatch(new Rect(left, y - BAR / 2 - 2, right - left, BAR + 4)));
+            }
+        }
+    }
+
+    private void territory(Water water, int year, Territory territory, double y) {
+        double left = across.x(water.metres(territory.stretch().lower())) - 6;
+        double right = across.x(water.metres(territory.stretch().upper())) + 6;
+        if (right <= across.left() || left >= across.right()) {
+            return;
+        }
+        double shownLeft = across.clipped(left);
+        double shownRight = across.clipped(right);
+        Rect area = new Rect(shownLeft, y - BAR / 2, shownRight - shownLeft, BAR);
+        if (TerritoryInk.isCounted(territory)) {
+            double fade = Math.min(8, area.width() / 3);
+            sheet.draw(new Shape.Band(
+                    area, shownLeft > left ? 0 : fade, shownRight < right ? 0 : fade, TerritoryInk.fill(territory)));
+        } else {
+            sheet.draw(new Shape.Box(
+                    area,
+                    Math.min(BAR, area.width()) / 2,
+                    Optional.empty(),
+                    Optional.of(Pencil.dotted(Ink.MUTED, 1.5))));
+        }
+        Subject subject = new Subject.OfTerritory(year, water.river().id(), territory.id());
+        if (selected.equals(Optional.of(subject))) {
+            sheet.draw(new Shape.Box(
+                    area.grown(3), BAR / 2 + 3, Optional.empty(), Optional.of(Pencil.solid(Ink.CONFIRMED, 2))));
+        }
+        sheet.answer(new HitArea(area, subject, StripWords.territory(territory)));
+    }
+
+    private void counts(Water water, double top, double rowsTop, double bottom) {
+        int most = 0;
+        for (int year = firstYear(); year < firstYear() + years(); year++) {
+            most = Math.max(
+                    most, riverMap(water, year).map(map -> map.count().max()).orElse(0));
+        }
+        Across scale = new Across(width - COUNTS, width - 76, 0, Math.max(1, most));
+        sheet.write(new Shape.Label(
+                new Point(scale.left(), top + 14), Texts.of("strip.counts"), Anchor.START, Lettering.SMALL, Ink.INK));
+        int step = Math.max(1, (int) Math.ceil(22 / (scale.x(1) - scale.x(0))));
+        for (int count = 0; count <= Math.max(1, most); count += step) {
+            double x = Math.round(scale.x(count)) + 0.5;
+            sheet.write(new Shape.Label(
+                    new Point(x, rowsTop - 8), Integer.toString(count), Anchor.MIDDLE, Lettering.SMALL, Ink.MUTED));
+            sheet.draw(new Shape.Line(new Point(x, rowsTop), new Point(x, bottom), Pencil.solid(Ink.GRID, 1)));
+        }
+        for (int year = firstYear(); year < firstYear() + years(); year++) {
+            count(riverMap(water, year), scale, rowMiddle(rowsTop, year));
+        }
+    }
+
+    private void count(Optional<TerritoryMap.RiverMap> map, Across scale, double y) {
+        int visits = map.map(TerritoryMap.RiverMap::effectiveVisits).orElse(0);
+        if (map.isEmpty() || visits < 2) {
+            sheet.write(new Shape.Label(
+                    new Point(scale.left() + 6, y + 4.5),
+                    Texts.of("strip.noCount", visits),
+                    Anchor.START,
+                    Lettering.SMALL,
+                    Ink.MUTED));
+            return;
+        }
+        TerritoryMap.Count count = map.get().count();
+        sheet.draw(new Shape.Line(
+                new Point(scale.x(count.min()), y), new Point(scale.x(count.max()), y), Pencil.solid(Ink.INK, 2)));
+        sheet.draw(new Shape.Disc(
+                new Point(scale.x(count.likely()), y),
+                5,
+                Optional.of(Ink.CONFIRMED),
+                Optional.of(Pencil.solid(Ink.PAPER, 1.5))));
+        sheet.write(new Shape.Label(
+                new Point(scale.right() + 34, y + 4.5),
+                Integer.toString(count.likely()),
+                Anchor.END,
+                Lettering.STRONG,
+                Ink.INK));
+        sheet.write(new Shape.Label(
+                new Point(width - 4, y + 4.5),
+                count.min() + "–" + count.max(),
+                Anchor.END,
+                Lettering.SMALL,
+                Ink.MUTED));
+    }
+}

@@ -1,0 +1,43 @@
+package org.ouzelbook.ui.strip;
+
+import org.ouzelbook.stats.survey.Territory;
+import org.ouzelbook.tracker.domain.BreedingCode.EvidenceClass;
+import org.ouzelbook.ui.app.Texts;
+
+/** How sure a territory is, as colour and as words: a counted one is filled, the deeper the surer; the rest are hollow. */
+final class TerritoryInk {
+    private TerritoryInk() {}
+
+    static boolean isCounted(Territory territory) {
+        return territory.standing() == Territory.Standing.COUNTED;
+    }
+
+    static Ink fill(Territory territory) {
+        EvidenceClass evidence = territory
+                .evidence()
+                .flatMap(highest -> highest.code().evidenceClass())
+                .orElse(EvidenceClass.POSSIBLE);
+        return switch (evidence) {
+            case CONFIRMED -> Ink.CONFIRMED;
+            case PROBABLE -> Ink.PROBABLE;
+            case POSSIBLE -> Ink.POSSIBLE;
+        };
+    }
+
+    static Ink letter(Territory territory) {
+        return isCounted(territory) && fill(territory) == Ink.CONFIRMED ? Ink.ON_CONFIRMED : Ink.INK;
+    }
+
+    static String words(Territory territory) {
+        return switch (territory.standing()) {
+            case EDGE -> Texts.of("strip.edge");
+            case NOT_ACCEPTED -> Texts.of("strip.notAccepted");
+            case COUNTED ->
+                territory
+                        .evidence()
+                        .flatMap(highest -> highest.code().evidenceClass())
+                        .map(Texts::word)
+                        .orElseGet(() -> Texts.of("strip.noEvidence"));
+        };
+    }
+}
