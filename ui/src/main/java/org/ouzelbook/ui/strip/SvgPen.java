@@ -56,21 +56,26 @@ public final class SvgPen {
 
     private void draw(Shape shape) {
         if (shape instanceof Shape.Line line) {
-            element("<line x1=\"%s\" y1=\"%s\" x2=\"%s\" y2=\"%s\"%s/>".formatted(number(line.from().x()),
-                    number(line.from().y()),
-                    number(line.to().x()),
-                    number(line.to().y()),
-                    stroke(line.pencil())));
+            element("<line x1=\"%s\" y1=\"%s\" x2=\"%s\" y2=\"%s\"%s/>"
+                    .formatted(
+                            number(line.from().x()),
+                            number(line.from().y()),
+                            number(line.to().x()),
+                            number(line.to().y()),
+                            stroke(line.pencil())));
         } else if (shape instanceof Shape.Path path) {
             element("<path d=\"%s\"%s%s/>".formatted(steps(path), fill(path.fill()), stroke(path.outline())));
         } else if (shape instanceof Shape.Disc disc) {
-            element("<circle cx=\"%s\" cy=\"%s\" r=\"%s\"%s%s/>".formatted(number(disc.centre().x()),
-                    number(disc.centre().y()),
-                    number(disc.radius()),
-                    fill(disc.fill()),
-                    stroke(disc.outline())));
+            element("<circle cx=\"%s\" cy=\"%s\" r=\"%s\"%s%s/>"
+                    .formatted(
+                            number(disc.centre().x()),
+                            number(disc.centre().y()),
+                            number(disc.radius()),
+                            fill(disc.fill()),
+                            stroke(disc.outline())));
         } else if (shape instanceof Shape.Box box) {
-            element("<rect%s rx=\"%s\"%s%s/>".formatted(place(box.area()), number(box.radius()), fill(box.fill()), stroke(box.outline())));
+            element("<rect%s rx=\"%s\"%s%s/>"
+                    .formatted(place(box.area()), number(box.radius()), fill(box.fill()), stroke(box.outline())));
         } else if (shape instanceof Shape.Band band) {
             element("<rect%s fill=\"url(#%s)\"/>".formatted(place(band.area()), fade(band)));
         } else if (shape instanceof Shape.Hatch hatch) {
@@ -103,13 +108,15 @@ public final class SvgPen {
             case MIDDLE -> "middle";
             case END -> "end";
         };
-        element("<text x=\"%s\" y=\"%s\" text-anchor=\"%s\" font-size=\"%s\"%s fill=\"%s\">%s</text>".formatted(number(label.at().x()),
-                number(label.at().y()),
-                anchor,
-                number(label.type().size()),
-                label.type().semibold() ? " font-weight=\"600\"" : "",
-                palette.colour(label.ink()),
-                escaped(label.text())));
+        element("<text x=\"%s\" y=\"%s\" text-anchor=\"%s\" font-size=\"%s\"%s fill=\"%s\">%s</text>"
+                .formatted(
+                        number(label.at().x()),
+                        number(label.at().y()),
+                        anchor,
+                        number(label.type().size()),
+                        label.type().semibold() ? " font-weight=\"600\"" : "",
+                        palette.colour(label.ink()),
+                        escaped(label.text())));
     }
 
     private static String place(Rect area) {
