@@ -27,7 +27,8 @@ public record KickSample(
         String method,
         String sampler,
         String note,
-        List<Taxon> taxa) {
+        List<Taxon> taxa)
+        implements Entry {
     /**
      * Copies the taxa and checks the label.
      *

@@ -13,7 +13,8 @@ import java.util.UUID;
  * @param aliases other names for it
  * @param nestSite whether birds are known to nest there; a private fact
  */
-public record Landmark(UUID id, String name, LandmarkKind kind, Place place, List<String> aliases, boolean nestSite) {
+public record Landmark(UUID id, String name, LandmarkKind kind, Place place, List<String> aliases, boolean nestSite)
+        implements Entry {
     /**
      * Copies the aliases and checks the name.
      *

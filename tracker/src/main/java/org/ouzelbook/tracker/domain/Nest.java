@@ -25,7 +25,8 @@ public record Nest(
         NestSite site,
         OptionalDouble heightMetres,
         Optional<LocalDate> found,
-        String note) {
+        String note)
+        implements Entry {
     /**
      * Checks the label.
      *

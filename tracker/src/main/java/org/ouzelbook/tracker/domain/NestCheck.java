@@ -32,7 +32,8 @@ public record NestCheck(
         OptionalInt young,
         OptionalInt adults,
         Optional<NestOutcome> outcome,
-        String note) {
+        String note)
+        implements Entry {
     /**
      * Checks the counts.
      *

@@ -10,7 +10,7 @@ import java.util.UUID;
  * @param riverId the {@link River}
  * @param stretch its two ends; longer than 0 m
  */
-public record Reach(UUID id, String name, UUID riverId, Stretch stretch) {
+public record Reach(UUID id, String name, UUID riverId, Stretch stretch) implements Entry {
     /**
      * Checks the name and the length.
      *

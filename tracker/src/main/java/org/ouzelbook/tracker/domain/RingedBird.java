@@ -31,7 +31,8 @@ public record RingedBird(
         Sex sex,
         Optional<Year> hatched,
         Optional<LocalDate> ringed,
-        String note) {
+        String note)
+        implements Entry {
     /**
      * Checks the label.
      *

@@ -10,7 +10,7 @@ import java.util.UUID;
  * @param name its name; not blank
  * @param mouth where its mouth lies on another river of the book; empty for the main river
  */
-public record River(UUID id, String name, Optional<Confluence> mouth) {
+public record River(UUID id, String name, Optional<Confluence> mouth) implements Entry {
     /**
      * Checks the name.
      *

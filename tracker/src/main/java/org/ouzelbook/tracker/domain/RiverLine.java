@@ -1,5 +1,6 @@
 package org.ouzelbook.tracker.domain;
 
+import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.UUID;
 
@@ -13,7 +14,8 @@ import java.util.UUID;
  * @param points the line going upstream; two or more
  * @param source where the line came from, such as a file name
  */
-public record RiverLine(UUID riverId, int version, Chainage lowerEnd, List<GeoPoint> points, String source) {
+public record RiverLine(UUID riverId, int version, Chainage lowerEnd, List<GeoPoint> points, String source)
+        implements Entry {
     /**
      * Copies the points and checks their number.
      *
@@ -27,5 +29,11 @@ public record RiverLine(UUID riverId, int version, Chainage lowerEnd, List<GeoPo
         if (version < 1) {
             throw new IllegalArgumentException("Line versions count from 1, but was " + version);
         }
+    }
+
+    /** {@return its key, made from the river's and the version, so the same version has the same key in every book} */
+    @Override
+    public UUID id() {
+        return UUID.nameUUIDFromBytes((riverId + " line " + version).getBytes(StandardCharsets.UTF_8));
     }
 }

@@ -46,7 +46,8 @@ public record Sighting(
         Optional<Chainage> flewTo,
         boolean turnedBack,
         String observer,
-        String note) {
+        String note)
+        implements Entry {
     /**
      * Copies the sets and checks what can be checked alone.
      *

@@ -41,7 +41,8 @@ public record Visit(
         String level,
         String weather,
         boolean effective,
-        String note) {
+        String note)
+        implements Entry {
     /**
      * Copies the lists and checks the label.
      *

@@ -1,0 +1,249 @@
+package org.ouzelbook.tracker.store;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import java.util.function.Consumer;
+import org.ouzelbook.tracker.domain.Entry;
+import org.ouzelbook.tracker.domain.ImportedFile;
+import org.ouzelbook.tracker.domain.KickSample;
+import org.ouzelbook.tracker.domain.Landmark;
+import org.ouzelbook.tracker.domain.Nest;
+import org.ouzelbook.tracker.domain.NestCheck;
+import org.ouzelbook.tracker.domain.Origin;
+import org.ouzelbook.tracker.domain.Reach;
+import org.ouzelbook.tracker.domain.RingedBird;
+import org.ouzelbook.tracker.domain.River;
+import org.ouzelbook.tracker.domain.RiverLine;
+import org.ouzelbook.tracker.domain.Sighting;
+import org.ouzelbook.tracker.domain.Visit;
+import org.ouzelbook.tracker.river.RiverNetwork;
+
+/** What a book holds, read at one moment. It may be used only while the work it was given to is running. */
+public sealed class BookView permits BookEdit {
+    private final Database database;
+
+    BookView(Database database) {
+        this.database = database;
+    }
+
+    Database database() {
+        return database;
+    }
+
+    /** {@return the rivers, main rivers first, by name} */
+    public List<River> rivers() {
+        return RiverStore.rivers(database);
+    }
+
+    /**
+     * {@return the river with this name, in any case}
+     *
+     * @param name a name
+     */
+    public Optional<River> river(String name) {
+        return RiverStore.named(database, name);
+    }
+
+    /** {@return every version of the line of every river} */
+    public List<RiverLine> lines() {
+        return RiverStore.lines(database);
+    }
+
+    /**
+     * {@return every version of the line of one river, oldest first}
+     *
+     * @param river a river of the book
+     */
+    public List<RiverLine> lines(River river) {
+        return RiverStore.lines(database, river.id());
+    }
+
+    /** {@return the rivers and how they join} */
+    public RiverNetwork network() {
+        return RiverNetwork.of(rivers(), lines());
+    }
+
+    /** {@return the landmarks, river by river from the mouth up} */
+    public List<Landmark> landmarks() {
+        return LandmarkStore.landmarks(database);
+    }
+
+    /** {@return the reaches, river by river from the mouth up} */
+    public List<Reach> reaches() {
+        return RiverStore.reaches(database);
+    }
+
+    /** {@return the visits, by date} */
+    public List<Visit> visits() {
+        return VisitStore.visits(database);
+    }
+
+    /**
+     * {@return the visits of a span of days, by date}
+     *
+     * @param from its first day
+     * @param to its last day
+     */
+    public List<Visit> visits(LocalDate from, LocalDate to) {
+        return VisitStore.visits(database, from, to);
+    }
+
+    /**
+     * {@return the visit with exactly this label}
+     *
+     * @param label a label
+     */
+    public Optional<Visit> visit(String label) {
+        return VisitStore.labelled(database, label);
+    }
+
+    /**
+     * {@return the visit with this key}
+     *
+     * @param id a key
+     */
+    public Optional<Visit> visit(UUID id) {
+        return VisitStore.VISITS.byId(database, id);
+    }
+
+    /**
+     * {@return the sightings that meet the query, by date and time}
+     *
+     * @param query what to look for
+     */
+    public List<Sighting> sightings(SightingQuery query) {
+        List<Sighting> found = new ArrayList<>();
+        eachSighting(query, found::add);
+        return found;
+    }
+
+    /**
+     * Hands on the sightings that meet the query one by one, by date and time, however many there are.
+     *
+     * @param query what to look for
+     * @param reader hears each
+     */
+    public void eachSighting(SightingQuery query, Consumer<? super Sighting> reader) {
+        SightingStore.each(database, query, reader);
+    }
+
+    /**
+     * {@return the sighting with this key}
+     *
+     * @param id a key
+     */
+    public Optional<Sighting> sighting(UUID id) {
+        return SightingStore.byId(database, id);
+    }
+
+    /**
+     * {@return the sightings with exactly this label, by date; labels of sightings need not be unique}
+     *
+     * @param label a label; not blank
+     */
+    public List<Sighting> sightings(String label) {
+        return SightingStore.labelled(database, label);
+    }
+
+    /** {@return the nests, by label} */
+    public List<Nest> nests() {
+        return NestStore.nests(database);
+    }
+
+    /**
+     * {@return the nest with exactly this label}
+     *
+     * @param label a label
+     */
+    public Optional<Nest> nest(String label) {
+        return NestStore.labelled(database, label);
+    }
+
+    /** {@return the checks of every nest, by date} */
+    public List<NestCheck> nestChecks() {
+        return NestStore.checks(database);
+    }
+
+    /**
+     * {@return the checks of one nest, by date}
+     *
+     * @param nest a nest of the book
+     */
+    public List<NestCheck> nestChecks(Nest nest) {
+        return NestStore.checks(database, nest.id());
+    }
+
+    /** {@return the birds with colour rings, by label} */
+    public List<RingedBird> ringedBirds() {
+        return RingedBirdStore.birds(database);
+    }
+
+    /**
+     * {@return the ringed bird with exactly this label}
+     *
+     * @param label a label
+     */
+    public Optional<RingedBird> ringedBird(String label) {
+        return RingedBirdStore.labelled(database, label);
+    }
+
+    /** {@return the kick samples, by date} */
+    public List<KickSample> kickSamples() {
+        return KickSampleStore.samples(database);
+    }
+
+    /**
+     * {@return the kick sample with exactly this label}
+     *
+     * @param label a label
+     */
+    public Optional<KickSample> kickSample(String label) {
+        return KickSampleStore.labelled(database, label);
+    }
+
+    /** {@return the files that were imported, oldest first} */
+    public List<ImportedFile> importedFiles() {
+        return ImportedFileStore.files(database);
+    }
+
+    /**
+     * {@return the imported file with exactly this content, whatever its name}
+     *
+     * @param sha256 the SHA-256 of its bytes, as 64 lower-case hexadecimal digits
+     */
+    public Optional<ImportedFile> importedFile(String sha256) {
+        return ImportedFileStore.withContent(database, sha256);
+    }
+
+    /**
+     * {@return the file and row that a record was imported from; empty if it was made in the program}
+     *
+     * @param entry a record of the book
+     */
+    public Optional<Origin> origin(Entry entry) {
+        return ImportedFileStore.origin(database, Schema.of(entry).table(), entry.id());
+    }
+
+    /**
+     * {@return the keys of the records that say exactly the same as this one}, links to simultaneous sightings left out.
+     * Fast however large the book is.
+     *
+     * @param entry a record, of the book or not; its own key does not matter
+     */
+    public List<UUID> identical(Entry entry) {
+        Row wanted = Schema.of(entry).row(entry);
+        Table table = wanted.table();
+        return database
+                .list(
+                        table.select() + " WHERE fingerprint = ?",
+                        result -> Row.of(table, result),
+                        RowHash.fingerprint(wanted))
+                .stream()
+                .filter(wanted::saysTheSame)
+                .map(Row::id)
+                .toList();
+    }
+}

@@ -1,0 +1,149 @@
+package org.ouzelbook.tracker.store;
+
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.UUID;
+import java.util.concurrent.CancellationException;
+import org.ouzelbook.tracker.domain.Progress;
+
+/** Reads the steps of a book and plays them backwards. */
+final class History {
+    /** How many row changes are held in memory at a time. */
+    private static final int PAGE = 1000;
+
+    private final Database database;
+
+    History(Database database) {
+        this.database = database;
+    }
+
+    /** {@return the newest steps, newest first} */
+    List<Step> steps(int most) {
+        return steps("ORDER BY nr DESC FETCH FIRST " + most + " ROWS ONLY");
+    }
+
+    Optional<Step> step(long nr) {
+        return steps("WHERE nr = " + nr).stream().findFirst();
+    }
+
+    private List<Step> steps(String clause) {
+        return database.list(Step.TABLE.select() + " " + clause, result -> Step.of(Row.of(Step.TABLE, result)));
+    }
+
+    /** {@return the numbers of the steps that are undone now; a step whose undoing was undone is not} */
+    Set<Long> undone() {
+        Set<Long> undone = new HashSet<>();
+        for (Step undo : steps("WHERE undoes IS NOT NULL ORDER BY nr DESC")) {
+            if (!undone.contains(undo.nr())) {
+                undone.add(undo.undoes().orElseThrow());
+            }
+        }
+        return undone;
+    }
+
+    /** {@return the newest ordinary step that is not undone} */
+    Optional<Step> toUndo() {
+        Set<Long> undone = undone();
+        return newest("undoes IS NULL", undone);
+    }
+
+    /** {@return the newest undoing that is not undone itself, if nothing else was changed after it} */
+    Optional<Step> toRedo() {
+        Set<Long> undone = undone();
+        Optional<Step> undo = newest("undoes IN (SELECT nr FROM step WHERE undoes IS NULL)", undone);
+        return undo.filter(
+                step -> database.first("SELECT 1 FROM step WHERE undoes IS NULL AND nr > ?", result -> true, step.nr())
+                        .isEmpty());
+    }
+
+    private Optional<Step> newest(String condition, Set<Long> undone) {
+        long before = Long.MAX_VALUE;
+        while (true) {
+            List<Step> page =
+                    steps("WHERE " + condition + " AND nr < " + before + " ORDER BY nr DESC FETCH FIRST 100 ROWS ONLY");
+            for (Step step : page) {
+                if (!undone.contains(step.nr())) {
+                    return Optional.of(step);
+                }
+                before = step.nr();
+            }
+            if (page.isEmpty()) {
+                return Optional.empty();
+            }
+        }
+    }
+
+    /**
+     * Plays a step backwards, change by change.
+     *
+     * @throws BookException if a later step changed one of its rows, or needs one
+     */
+    void playBack(Step step, Ledger ledger, Progress progress) {
+        for (long last = step.lastChange(); last >= step.firstChange(); last -= PAGE) {
+            long first = Math.max(step.firstChange(), last - PAGE + 1);
+            for (RowChange change : changes(first, last)) {
+                playBack(step, change, ledger);
+            }
+            if (!progress.goOn(step.lastChange() - first + 1, step.rows())) {
+                throw new CancellationException();
+            }
+        }
+    }
+
+    /** {@return the changes with these numbers, newest first} */
+    private List<RowChange> changes(long first, long last) {
+        return database.list(
+                RowChange.TABLE.select() + " WHERE nr BETWEEN ? AND ? ORDER BY nr DESC",
+                result -> RowChange.of(Row.of(RowChange.TABLE, result)),
+                first,
+                last);
+    }
+
+    private void playBack(Step step, RowChange change, Ledger ledger) {
+        Optional<Row> now = change.table().row(database, change.rowId());
+        if (!now.map(Row::step).equals(change.stepAfter())) {
+            throw refused(step, now.map(Row::step).orElseGet(() -> removedBy(change)));
+        }
+        Optional<Row> earlier = change.rowBefore().map(text -> Row.ofJson(change.table(), text));
+        try {
+            ledger.bringBack(now, earlier, change.table(), change.rowId());
+        } catch (BookFailure.RuleBroken e) {
+            throw refused(step, earlier.isEmpty() ? neededBy(change) : step.nr());
+        }
+    }
+
+    private long removedBy(RowChange change) {
+        return database.first(
+                        "SELECT nr FROM step WHERE first_change <= (SELECT MAX(nr) FROM row_change"
+                                + " WHERE row_id = ? AND table_name = ?) ORDER BY nr DESC",
+                        result -> result.getLong(1),
+                        change.rowId(),
+                        change.table())
+                .orElseThrow();
+    }
+
+    private long neededBy(RowChange change) {
+        return Schema.TABLES.stream()
+                .flatMap(table -> table.columns().stream()
+                        .filter(column -> change.table().name().equals(column.target()))
+                        .map(column -> firstStep(table, column, change.rowId())))
+                .flatMap(Optional::stream)
+                .min(Long::compare)
+                .orElseThrow();
+    }
+
+    private Optional<Long> firstStep(Table table, Table.Column column, UUID target) {
+        return database.list(
+                        "SELECT MIN(step) FROM " + table + " WHERE " + column.name() + " = ?",
+                        result -> Optional.ofNullable(result.getObject(1, Long.class)),
+                        target)
+                .get(0);
+    }
+
+    private BookException refused(Step step, long laterNr) {
+        Step later = step(laterNr).orElseThrow();
+        return BookException.of("book.undo.later", step.nr(), step.what(), later.nr(), later.what());
+    }
+}

@@ -1,0 +1,56 @@
+package org.ouzelbook.tracker.store;
+
+import java.util.List;
+import java.util.Map;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.ouzelbook.tracker.domain.Entry;
+
+/** Every table of a book whose rows have a history. */
+final class Schema {
+    /** The kinds of record, each after those it points to. */
+    static final List<EntryTable<?>> ENTRIES = List.of(
+            ImportedFileStore.FILES,
+            RiverStore.RIVERS,
+            RiverStore.LINES,
+            LandmarkStore.LANDMARKS,
+            RiverStore.REACHES,
+            VisitStore.VISITS,
+            SightingStore.SIGHTINGS,
+            NestStore.NESTS,
+            NestStore.CHECKS,
+            RingedBirdStore.BIRDS,
+            KickSampleStore.SAMPLES);
+
+    /** The tables of records, and the one of links between them. */
+    static final List<Table> TABLES = Stream.concat(
+                    ENTRIES.stream().map(EntryTable::table), Stream.of(SimultaneousLinks.TABLE))
+            .toList();
+
+    private static final Map<Class<?>, EntryTable<?>> BY_TYPE =
+            ENTRIES.stream().collect(Collectors.toMap(EntryTable::type, Function.identity()));
+
+    private static final Map<String, Table> BY_NAME =
+            TABLES.stream().collect(Collectors.toMap(Table::name, Function.identity()));
+
+    private Schema() {}
+
+    /** {@return the table that keeps this kind of record} */
+    static EntryTable<?> of(Entry entry) {
+        EntryTable<?> table = BY_TYPE.get(entry.getClass());
+        if (table == null) {
+            throw new IllegalArgumentException("The book has no table for " + entry.getClass());
+        }
+        return table;
+    }
+
+    /** {@return the table with this name} */
+    static Table table(String name) {
+        Table table = BY_NAME.get(name);
+        if (table == null) {
+            throw new IllegalArgumentException("The book has no table " + name);
+        }
+        return table;
+    }
+}
