@@ -128,7 +128,17 @@ class BookTest {
 
         assertThatThrownBy(() -> book.change(SOMETHING, "ina", edit -> {
                     edit.add(new RingedBird(
-                            UUID.randomUUID(), "RN", "", "", "", "", "", Sex.UNKNOWN, Optional.empty(), Optional.empty(), ""));
+                            UUID.randomUUID(),
+                            "RN",
+                            "",
+                            "",
+                            "",
+                            "",
+                            "",
+                            Sex.UNKNOWN,
+                            Optional.empty(),
+                            Optional.empty(),
+                            ""));
                     return null;
                 }))
                 .isInstanceOfSatisfying(
