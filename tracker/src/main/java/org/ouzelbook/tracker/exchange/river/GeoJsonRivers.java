@@ -1,0 +1,202 @@
+package org.ouzelbook.tracker.exchange.river;
+
+import com.google.gson.Gson;
+import com.google.gson.JsonArray;
+import com.google.gson.JsonElement;
+import com.google.gson.JsonObject;
+import com.google.gson.JsonParseException;
+import com.google.gson.Strictness;
+import com.google.gson.stream.JsonReader;
+import com.google.gson.stream.JsonToken;
+import com.google.gson.stream.MalformedJsonException;
+import java.io.EOFException;
+import java.io.IOException;
+import java.io.Reader;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.ouzelbook.tracker.domain.GeoPoint;
+import org.ouzelbook.tracker.domain.Message;
+import org.ouzelbook.tracker.river.DrawnRiver;
+
+/**
+ * Reads rivers from GeoJSON: a collection of features, one feature, or a bare geometry; lines and several lines.
+ *
+ * <p>Source: H. Butler et al. (2016), The GeoJSON Format, RFC 7946; positions are longitude, latitude on WGS84.
+ */
+final class GeoJsonRivers {
+    private final String file;
+    private final RiverFile.Pieces pieces;
+    private boolean good = true;
+    private int lines;
+
+    GeoJsonRivers(String file, RiverFile.Pieces pieces) {
+        this.file = file;
+        this.pieces = pieces;
+    }
+
+    void read(Reader text) throws IOException {
+        JsonReader reader = new JsonReader(text);
+        reader.setStrictness(Strictness.STRICT);
+        try {
+            JsonElement root = new Gson().getAdapter(JsonElement.class).read(reader);
+            if (reader.peek() != JsonToken.END_DOCUMENT || !root.isJsonObject()) {
+                pieces.problem("river.file.notGeoJson", file);
+                return;
+            }
+            readObject(root.getAsJsonObject());
+        } catch (MalformedJsonException | EOFException | JsonParseException | NumberFormatException e) {
+            pieces.problem("river.file.brokenJson", file, reader.getPath());
+            return;
+        }
+        if (lines == 0 && good) {
+            pieces.problem("river.file.noLine", file);
+        }
+    }
+
+    private void readObject(JsonObject root) {
+        switch (text(root, "type").orElse("")) {
+            case "FeatureCollection" -> {
+                JsonElement features = root.get("features");
+                if (features == null || !features.isJsonArray()) {
+                    problem("river.file.notGeoJson", file);
+                    return;
+                }
+                int number = 0;
+                for (JsonElement feature : features.getAsJsonArray()) {
+                    number++;
+                    if (feature.isJsonObject()) {
+                        readFeature(feature.getAsJsonObject(), "feature " + number);
+                    } else {
+                        problem("river.file.notGeoJson", file);
+                    }
+                }
+            }
+            case "Feature" -> readFeature(root, "feature 1");
+            default -> readLine(root, new JsonObject(), "geometry");
+        }
+    }
+
+    private void readFeature(JsonObject feature, String where) {
+        JsonElement geometry = feature.get("geometry");
+        if (geometry == null || !geometry.isJsonObject()) {
+            pieces.remark("river.file.noGeometry", file, where);
+            return;
+        }
+        JsonElement properties = feature.get("properties");
+        readLine(
+                geometry.getAsJsonObject(),
+                properties != null && properties.isJsonObject() ? properties.getAsJsonObject() : new JsonObject(),
+                where);
+    }
+
+    private void readLine(JsonObject geometry, JsonObject properties, String where) {
+        String type = text(geometry, "type").orElse("");
+        JsonElement coordinates = geometry.get("coordinates");
+        boolean several = type.equals("MultiLineString");
+        if (!several && !type.equals("LineString")) {
+            pieces.remark("river.file.notALine", file, where, type.isEmpty() ? "?" : type);
+            return;
+        }
+        if (coordinates == null || !coordinates.isJsonArray()) {
+            pieces.remark("river.file.noGeometry", file, where);
+            return;
+        }
+        List<List<GeoPoint>> drawn = new ArrayList<>();
+        if (several) {
+            for (JsonElement line : coordinates.getAsJsonArray()) {
+                points(line, where).ifPresent(drawn::add);
+            }
+        } else {
+            points(coordinates, where).ifPresent(drawn::add);
+        }
+        Optional<Double> origin = kmOrigin(properties, where);
+        drawn.removeIf(List::isEmpty);
+        if (good && drawn.isEmpty()) {
+            pieces.remark("river.file.noGeometry", file, where);
+            return;
+        }
+        if (good && origin.isPresent()) {
+            lines++;
+            String name = text(properties, "name").filter(n -> !n.isBlank()).orElseGet(() -> RiverNames.fromFile(file));
+            pieces.add(new DrawnRiver(
+                    name.strip(),
+                    text(properties, "mouth_on").map(String::strip).filter(n -> !n.isEmpty()),
+                    origin.get(),
+                    drawn,
+                    false,
+                    file));
+        }
+    }
+
+    private Optional<Double> kmOrigin(JsonObject properties, String where) {
+        Optional<String> written = text(properties, "km_origin").filter(text -> !text.isBlank());
+        if (written.isEmpty()) {
+            return Optional.of(0.0);
+        }
+        try {
+            double km = Double.parseDouble(written.get().strip().replace(',', '.'));
+            if (km >= 0 && km <= 8000) {
+                return Optional.of(km);
+            }
+        } catch (NumberFormatException e) {
+            // told below, with the numbers that are out of range
+        }
+        problem("river.file.kmOrigin", file, where, written.get());
+        return Optional.empty();
+    }
+
+    private Optional<List<GeoPoint>> points(JsonElement line, String where) {
+        List<GeoPoint> points = new ArrayList<>();
+        if (!line.isJsonArray()) {
+            problem("river.file.noGeometry", file, where);
+            return Optional.empty();
+        }
+        for (JsonElement position : line.getAsJsonArray()) {
+            Coordinates found = coordinates(position, where + ", position " + (points.size() + 1));
+            if (found.point().isEmpty()) {
+                found.problem().ifPresent(problem -> {
+                    good = false;
+                    pieces.problem(problem.key(), problem.facts().toArray());
+                });
+                return Optional.empty();
+            }
+            points.add(found.point().get());
+        }
+        return Optional.of(points);
+    }
+
+    private Coordinates coordinates(JsonElement position, String where) {
+        if (position.isJsonArray() && position.getAsJsonArray().size() >= 2) {
+            JsonArray numbers = position.getAsJsonArray();
+            if (isNumber(numbers.get(0)) && isNumber(numbers.get(1))) {
+                return Coordinates.of(
+                        numbers.get(0).getAsDouble(), numbers.get(1).getAsDouble(), file, where);
+            }
+        }
+        String written = position.toString();
+        String shown = written.length() > 60 ? written.substring(0, 60) + "…" : written;
+        return new Coordinates(Optional.empty(), Optional.of(Message.of("river.file.noDegrees", file, where, shown)));
+    }
+
+    private static boolean isNumber(JsonElement element) {
+        return element.isJsonPrimitive()
+                && element.getAsJsonPrimitive().isNumber()
+                && Double.isFinite(element.getAsDouble());
+    }
+
+    private void problem(String key, Object... facts) {
+        good = false;
+        pieces.problem(key, facts);
+    }
+
+    private static Optional<String> text(JsonObject object, String name) {
+        for (String key : object.keySet()) {
+            JsonElement value = object.get(key);
+            if (key.equalsIgnoreCase(name) && value.isJsonPrimitive()) {
+                return Optional.of(value.getAsString());
+            }
+        }
+        return Optional.empty();
+    }
+}
