@@ -26,18 +26,24 @@ public enum Reason {
     SLOPE_LIMIT_OPEN,
     /** Several values belong to one point in time, so there is no exact probability. */
     REPEATED_TIMES,
-    /** Nothing was counted anywhere. */
+    /** No count at all. */
     NOTHING_COUNTED,
     /** Every count is zero. */
     ALL_COUNTS_ZERO,
+    /** Counts with birds in only one season [that season]. */
+    ONE_SEASON,
     /** No site with birds was counted in more than one season. */
     NO_SITE_IN_TWO_SEASONS,
     /** Each site's birds all stand in its first counted season, so the slope is minus infinity. */
     ONLY_IN_FIRST_SEASONS,
     /** Each site's birds all stand in its last counted season, so the slope is infinite. */
     ONLY_IN_LAST_SEASONS,
-    /** Two groups of seasons share too few counted birds to be compared [list of seasons of one group]. */
+    /** Seasons that no site's birds compare with the first, both ways [list of those seasons]. */
     SEASONS_NOT_LINKED,
+    /** A season that has no effect on the log scale: not counted, or only zeros [that season]. */
+    SEASON_WITHOUT_EFFECT,
+    /** The fit did not converge. */
+    NOT_CONVERGED,
     /** Sites where every count is zero take no part in the fit [how many, list of some names]. */
     EMPTY_SITES,
     /** Seasons in which only zeros were counted: the effect is minus infinity [list of seasons]. */
@@ -50,8 +56,8 @@ public enum Reason {
     NO_DEGREES_OF_FREEDOM,
     /** Counts vary more than Poisson and limits are widened for it; AIC is not [X²/df]. */
     OVERDISPERSED,
-    /** Counts vary less than Poisson; limits are not narrowed for it [X²/df]. */
-    UNDERDISPERSED,
-    /** Missing counts were filled from the model [how many, out of how many]. */
-    FILLED_FROM_MODEL
+    /** Counts vary more than Poisson, by a test at 5 %, and limits are not widened for it [X²/df]. */
+    OVERDISPERSION_IGNORED,
+    /** Counts vary less than Poisson, by a test at 5 %; limits are not narrowed for it [X²/df]. */
+    UNDERDISPERSED
 }
