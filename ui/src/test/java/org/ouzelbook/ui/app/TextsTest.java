@@ -104,6 +104,7 @@ class TextsTest {
                         .importPackages("org.ouzelbook.tracker", "org.ouzelbook.stats")
                         .stream()
                         .filter(JavaClass::isEnum)
+                        .filter(type -> !type.getPackageName().startsWith("org.ouzelbook.stats.simulate"))
                         .filter(type ->
                                 type.getModifiers().contains(com.tngtech.archunit.core.domain.JavaModifier.PUBLIC))
                         .map(JavaClass::reflect)

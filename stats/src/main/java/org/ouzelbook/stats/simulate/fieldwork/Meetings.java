@@ -1,6 +1,7 @@
 package org.ouzelbook.stats.simulate.fieldwork;
 
 import java.time.LocalDate;
+import java.time.LocalTime;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -152,16 +153,17 @@ final class Meetings {
             if (upper - lower <= BORDER_GAP_METRES && chance.happens(detection.quarrels())) {
                 UUID quarrel = chance.key();
                 double meeting = (lower + upper) / 2;
-                quarrel(below, meeting - chance.between(20, 90), quarrel, chance);
-                quarrel(above, meeting + chance.between(20, 90), quarrel, chance);
+                LocalTime time = visit.passing(meeting);
+                quarrel(below, meeting - chance.between(20, 90), time, quarrel, chance);
+                quarrel(above, meeting + chance.between(20, 90), time, quarrel, chance);
             }
         }
     }
 
-    private void quarrel(TruePair pair, double metres, UUID quarrel, Draws chance) {
+    private void quarrel(TruePair pair, double metres, LocalTime time, UUID quarrel, Draws chance) {
         double written = rounded(metres);
         if (visit.covers(pair.home().riverId(), written)) {
-            Glimpse glimpse = glimpse(pair, written, chance);
+            Glimpse glimpse = new Glimpse(pair.species(), written, time);
             glimpse.activities.add(chance.happens(0.6) ? Activity.AGGRESSION : Activity.SINGING);
             glimpse.quarrel = Optional.of(quarrel);
             glimpses.add(glimpse);
