@@ -14,7 +14,7 @@ import org.ouzelbook.tracker.domain.Stretch;
  * @param species whose territories
  * @param season the calendar year
  * @param settings the thresholds that made it
- * @param rivers one map a river, in the order of the network
+ * @param rivers one map a river that was asked about, in the order of the network
  * @param warnings what would mislead a reader who did not know it
  */
 public record TerritoryMap(
@@ -26,12 +26,27 @@ public record TerritoryMap(
     }
 
     /**
+     * {@return the map of a species in a season}
+     *
+     * @param records the records of the book; those of other seasons and species are passed over, except that the warnings
+     *     compare visits with the season before
+     * @param species whose territories
+     * @param season the calendar year
+     * @param settings the thresholds
+     * @param water which of the territories count
+     */
+    public static TerritoryMap of(
+            SurveyRecords records, Species species, int season, MapSettings settings, Water water) {
+        return MapMaker.of(Season.of(records, species, season, settings, water));
+    }
+
+    /**
      * The map of one river.
      *
      * @param river the river
-     * @param surveyed the water that effective visits covered, going upstream
+     * @param surveyed the water that effective visits covered, going upstream, as far as it was asked about
      * @param visits visits of the season, effective or not
-     * @param effectiveVisits visits that are effort for the species
+     * @param effectiveVisits days with visits that are effort for the species
      * @param count how many, and the range
      * @param territories every cluster, going upstream, counted or not
      * @param setAside sightings that took no part, each with its reason
@@ -58,16 +73,29 @@ public record TerritoryMap(
     }
 
     /**
-     * The count by rule. The range comes from reading one rule at a time the other way round: edge territories in or out,
-     * doubtful gaps split, birds of unknown age left out, one registration more or less asked for.
+     * The count by rule, and what it would be with one rule at a time read the other way round.
      *
      * @param likely territories that count
-     * @param min the fewest under any other reading
-     * @param max the most under any other reading
-     * @param edge edge territories, counted or not
-     * @param unassigned sightings in season that belong to no counted or edge territory
+     * @param min the fewest under any reading
+     * @param max the most under any reading
+     * @param edge edge territories that are not counted
+     * @param unassigned sightings of living birds in season that belong to no accepted territory
+     * @param readings each reading that was tried, with its count
      */
-    public record Count(int likely, int min, int max, int edge, int unassigned) {}
+    public record Count(int likely, int min, int max, int edge, int unassigned, List<Reading> readings) {
+        /** Copies the list. */
+        public Count {
+            readings = List.copyOf(readings);
+        }
+    }
+
+    /**
+     * The count with one rule read the other way round.
+     *
+     * @param rule the rule and how it was read
+     * @param count territories that count then
+     */
+    public record Reading(Message rule, int count) {}
 
     /**
      * A sighting that took no part.

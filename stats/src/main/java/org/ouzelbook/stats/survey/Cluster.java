@@ -1,0 +1,90 @@
+package org.ouzelbook.stats.survey;
+
+import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.UUID;
+import java.util.stream.Collectors;
+import org.ouzelbook.tracker.domain.Chainage;
+import org.ouzelbook.tracker.domain.Stretch;
+
+/**
+ * Records judged to belong to one territory.
+ *
+ * @param riverId the river that it is listed on
+ * @param members its records, going upstream, those of the listed river first
+ * @param accepted whether the rules accept it
+ */
+record Cluster(UUID riverId, List<Member> members, boolean accepted) {
+
+    /** The days on which it was met, in order. */
+    List<LocalDate> days() {
+        return members.stream()
+                .flatMap(member -> member.dates().stream())
+                .collect(Collectors.toCollection(TreeSet::new))
+                .stream()
+                .toList();
+    }
+
+    int spreadDays() {
+        List<LocalDate> days = days();
+        return (int) ChronoUnit.DAYS.between(days.get(0), days.get(days.size() - 1));
+    }
+
+    /** Its members on one river, going upstream. */
+    List<Member> on(UUID river) {
+        return members.stream()
+                .filter(member -> member.place().riverId().equals(river))
+                .toList();
+    }
+
+    List<Member> atHome() {
+        return on(riverId);
+    }
+
+    Chainage lowest() {
+        return atHome().get(0).place().chainage();
+    }
+
+    Chainage highest() {
+        List<Member> home = atHome();
+        return home.get(home.size() - 1).place().chainage();
+    }
+
+    Stretch stretch() {
+        return new Stretch(lowest(), highest());
+    }
+
+    Set<UUID> ids() {
+        return members.stream().map(Member::id).collect(Collectors.toSet());
+    }
+
+    boolean holds(UUID id) {
+        return members.stream().anyMatch(member -> member.id().equals(id));
+    }
+
+    /** Its sightings, by date. */
+    List<Member.Seen> sightings() {
+        return members.stream()
+                .filter(Member.Seen.class::isInstance)
+                .map(Member.Seen.class::cast)
+                .sorted((one, other) -> one.first().compareTo(other.first()))
+                .toList();
+    }
+
+    /** Its nests, by the day when they first showed breeding. */
+    List<Member.Nesting> nests() {
+        return members.stream()
+                .filter(Member.Nesting.class::isInstance)
+                .map(Member.Nesting.class::cast)
+                .sorted((one, other) -> one.first().compareTo(other.first()))
+                .toList();
+    }
+
+    /** How many registrations it has: each sighting one, each nest one a day on which it showed breeding. */
+    int registrations() {
+        return members.stream().mapToInt(member -> member.dates().size()).sum();
+    }
+}

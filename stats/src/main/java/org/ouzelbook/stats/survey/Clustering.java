@@ -1,0 +1,73 @@
+package org.ouzelbook.stats.survey;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.UUID;
+import org.ouzelbook.stats.estimator.segmentation.Acceptance;
+import org.ouzelbook.stats.estimator.segmentation.Line;
+import org.ouzelbook.stats.estimator.segmentation.LinePoint;
+import org.ouzelbook.stats.estimator.segmentation.Partition;
+import org.ouzelbook.stats.estimator.segmentation.PointPair;
+import org.ouzelbook.tracker.domain.River;
+
+/** From what is certain to clusters: each river's line is cut by itself, then clusters are joined through confluences. */
+final class Clustering {
+    private Clustering() {}
+
+    /**
+     * The clusters of a field, by river in the order of the network, going upstream.
+     *
+     * @param more registrations asked for beyond the rule
+     */
+    static List<Cluster> of(Field field, Season season, int more) {
+        List<Cluster> clusters = new ArrayList<>();
+        for (River river : season.records().rivers().rivers()) {
+            List<Member> members = field.members().stream()
+                    .filter(member -> member.place().riverId().equals(river.id()))
+                    .toList();
+            Acceptance acceptance = season.acceptance(river.id(), more);
+            Partition partition = Partition.of(line(members, river.id(), field, season.settings()), acceptance);
+            for (Partition.Cluster cluster : partition.clusters()) {
+                clusters.add(
+                        new Cluster(river.id(), members.subList(cluster.from(), cluster.to()), cluster.accepted()));
+            }
+        }
+        return List.copyOf(clusters);
+    }
+
+    private static Line line(List<Member> members, UUID riverId, Field field, MapSettings settings) {
+        Map<UUID, Integer> index = new HashMap<>();
+        List<LinePoint> points = new ArrayList<>();
+        for (Member member : members) {
+            index.put(member.id(), points.size());
+            points.add(new LinePoint(
+                    member.metres(),
+                    member.place().uncertaintyMetres(),
+                    member.dates().stream().map(Clustering::day).toList(),
+                    settings.isDecisive(member.code())));
+        }
+        Set<PointPair> apart = new HashSet<>();
+        Set<PointPair> together = new HashSet<>();
+        for (Field.Link link : field.links()) {
+            Integer one = index.get(link.one().id());
+            Integer other = index.get(link.other().id());
+            if (one != null && other != null) {
+                (link.kind().apart() ? apart : together).add(PointPair.of(one, other));
+            }
+        }
+        List<Double> walls = field.walls().stream()
+                .filter(wall -> wall.riverId().equals(riverId))
+                .map(Field.Wall::metres)
+                .toList();
+        return new Line(points, apart, together, walls, settings.maximumLengthMetres());
+    }
+
+    private static int day(LocalDate date) {
+        return (int) date.toEpochDay();
+    }
+}

@@ -1,0 +1,143 @@
+package org.ouzelbook.stats.survey;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import org.ouzelbook.stats.survey.Admission.Aside;
+import org.ouzelbook.stats.survey.Admission.DoubtfulAge;
+import org.ouzelbook.stats.survey.Territory.Standing;
+import org.ouzelbook.stats.survey.TerritoryMap.Count;
+import org.ouzelbook.stats.survey.TerritoryMap.Reading;
+import org.ouzelbook.stats.survey.TerritoryMap.RiverMap;
+import org.ouzelbook.stats.survey.TerritoryMap.SetAside;
+import org.ouzelbook.tracker.domain.Chainage;
+import org.ouzelbook.tracker.domain.River;
+import org.ouzelbook.tracker.domain.Stretch;
+
+/** Makes the map of a season: which records take part, the clusters, what the rules say of each, and how many there are. */
+final class MapMaker {
+    private final Season season;
+    private final Admission admission;
+    private final Field field;
+    private final List<Cluster> clusters;
+    private final Readings readings;
+
+    private MapMaker(Season season) {
+        this.season = season;
+        this.admission = Admission.of(season.sightings(), season.settings(), DoubtfulAge.USUAL);
+        this.field = Field.of(admission.admitted(), season.nests(), season.settings());
+        this.clusters = Clustering.of(field, season, 0);
+        this.readings = Readings.of(season, field, clusters);
+    }
+
+    static TerritoryMap of(Season season) {
+        MapMaker maker = new MapMaker(season);
+        List<RiverMap> maps = season.records().rivers().rivers().stream()
+                .filter(river -> season.water().includes(river.id()))
+                .map(maker::riverMap)
+                .toList();
+        return new TerritoryMap(season.species(), season.year(), season.settings(), maps, List.of());
+    }
+
+    private RiverMap riverMap(River river) {
+        Effort effort = season.effort(river.id());
+        List<Cluster> listed = clusters.stream()
+                .filter(cluster -> cluster.riverId().equals(river.id()))
+                .toList();
+        List<Territory> territories = new ArrayList<>();
+        for (int i = 0; i < listed.size(); i++) {
+            if (touchesWater(listed.get(i))) {
+                territories.add(territory(listed, i));
+            }
+        }
+        List<Aside> aside = admission.aside().stream()
+                .filter(one -> season.water()
+                        .contains(river.id(), one.sighting().place().chainage()))
+                .filter(one -> one.sighting().place().riverId().equals(river.id()))
+                .sorted(Comparator.comparing(one -> one.sighting().date()))
+                .toList();
+        return new RiverMap(
+                river,
+                season.water().partOf(river.id(), effort.surveyed()),
+                effort.visits().size(),
+                effort.effective().size(),
+                count(river.id(), territories, aside),
+                territories,
+                aside.stream()
+                        .map(one -> new SetAside(one.sighting(), one.because()))
+                        .toList());
+    }
+
+    private boolean touchesWater(Cluster cluster) {
+        return cluster.members().stream()
+                .anyMatch(member -> season.water()
+                        .contains(member.place().riverId(), member.place().chainage()));
+    }
+
+    private Territory territory(List<Cluster> listed, int place) {
+        Cluster cluster = listed.get(place);
+        return new Territory(
+                letter(place),
+                stretch(cluster),
+                Optional.empty(),
+                centre(cluster),
+                season.standing(cluster),
+                season.isEdge(cluster),
+                Grading.of(cluster, season.settings()),
+                cluster.sightings().stream().map(Member.Seen::sighting).toList(),
+                cluster.nests().stream().map(nest -> nest.history().nest()).toList(),
+                Reasons.of(season, field, listed, place),
+                List.of());
+    }
+
+    static String letter(int place) {
+        String last = String.valueOf((char) ('A' + place % 26));
+        return place < 26 ? last : letter(place / 26 - 1) + last;
+    }
+
+    private Stretch stretch(Cluster cluster) {
+        Chainage lower = cluster.lowest();
+        Chainage upper = cluster.highest();
+        for (Field.Wall wall : field.walls()) {
+            if (wall.riverId().equals(cluster.riverId())
+                    && cluster.holds(wall.sighting().id())) {
+                Chainage end = new Chainage(wall.metres());
+                lower = lower.compareTo(end) <= 0 ? lower : end;
+                upper = upper.compareTo(end) >= 0 ? upper : end;
+            }
+        }
+        return new Stretch(lower, upper);
+    }
+
+    private static Chainage centre(Cluster cluster) {
+        List<Member> home = cluster.atHome();
+        double below = home.get((home.size() - 1) / 2).metres();
+        double above = home.get(home.size() / 2).metres();
+        return new Chainage((below + above) / 2);
+    }
+
+    private Count count(UUID riverId, List<Territory> territories, List<Aside> aside) {
+        List<Reading> tried = readings.on(riverId);
+        int likely = standing(territories, Standing.COUNTED);
+        int unassigned =
+                (int) aside.stream().filter(one -> one.reason().unassigned()).count();
+        for (Territory territory : territories) {
+            unassigned += territory.accepted() ? 0 : territory.registrations().size();
+        }
+        return new Count(
+                likely,
+                tried.stream().mapToInt(Reading::count).reduce(likely, Math::min),
+                tried.stream().mapToInt(Reading::count).reduce(likely, Math::max),
+                standing(territories, Standing.EDGE),
+                unassigned,
+                tried);
+    }
+
+    private static int standing(List<Territory> territories, Standing standing) {
+        return (int) territories.stream()
+                .filter(territory -> territory.standing() == standing)
+                .count();
+    }
+}

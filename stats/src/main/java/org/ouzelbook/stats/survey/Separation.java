@@ -1,0 +1,39 @@
+package org.ouzelbook.stats.survey;
+
+import java.util.List;
+
+/**
+ * What keeps two clusters of one river apart beside their distance.
+ *
+ * @param links pairs, one in each, that cannot be one territory
+ * @param walls places between them where a bird turned back
+ */
+record Separation(List<Field.Link> links, List<Field.Wall> walls) {
+
+    static Separation between(Cluster one, Cluster other, Field field) {
+        double low = Math.min(one.highest().metres(), other.highest().metres());
+        double high = Math.max(one.lowest().metres(), other.lowest().metres());
+        return new Separation(
+                field.links().stream()
+                        .filter(link -> link.kind().apart())
+                        .filter(link -> one.holds(link.one().id())
+                                        && other.holds(link.other().id())
+                                || one.holds(link.other().id())
+                                        && other.holds(link.one().id()))
+                        .toList(),
+                field.walls().stream()
+                        .filter(wall -> wall.riverId().equals(one.riverId()))
+                        .filter(wall -> wall.metres() >= low && wall.metres() <= high)
+                        .toList());
+    }
+
+    /** How long the two would be as one, in metres. */
+    static double lengthTogether(Cluster one, Cluster other) {
+        return Math.max(one.highest().metres(), other.highest().metres())
+                - Math.min(one.lowest().metres(), other.lowest().metres());
+    }
+
+    boolean isEmpty() {
+        return links.isEmpty() && walls.isEmpty();
+    }
+}
