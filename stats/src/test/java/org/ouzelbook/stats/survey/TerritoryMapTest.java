@@ -74,8 +74,7 @@ class TerritoryMapTest {
 
         assertThat(territories)
                 .extracting(territory -> territory.evidence().orElseThrow().code())
-                .containsExactly(
-                        new BreedingCode(14), new BreedingCode(4), new BreedingCode(4), new BreedingCode(2));
+                .containsExactly(new BreedingCode(14), new BreedingCode(4), new BreedingCode(4), new BreedingCode(2));
         assertThat(territories.get(0).evidence().orElseThrow().records()).containsExactly(key("a4"));
         assertThat(territories.get(1).evidence().orElseThrow().records()).containsExactly(key("b1"), key("b3"));
         assertThat(territories.get(2).evidence().orElseThrow().records()).containsExactly(key("c2"), key("c3"));
@@ -131,8 +130,8 @@ class TerritoryMapTest {
 
     @Test
     void doesNotCallATerritoryLostWhereVisitsWereMissed() {
-        RiverMap map = arrel(
-                SixVisits.notebook().withoutVisit("V2").withoutVisit("V4").map(2026));
+        RiverMap map =
+                arrel(SixVisits.notebook().withoutVisit("V2").withoutVisit("V4").map(2026));
 
         assertCount(map.count(), 2, 1, 3, 1, 2);
         Territory b = map.territories().get(1);
