@@ -61,6 +61,10 @@ record Cluster(UUID riverId, List<Member> members, boolean accepted) {
         return members.stream().map(Member::id).collect(Collectors.toSet());
     }
 
+    boolean holds(Member member) {
+        return holds(member.id());
+    }
+
     boolean holds(UUID id) {
         return members.stream().anyMatch(member -> member.id().equals(id));
     }

@@ -49,8 +49,11 @@ record Field(List<Member> members, List<Link> links, List<Wall> walls, List<Link
      * @param kind what is certain
      */
     record Link(Member one, Member other, Kind kind) {
-        boolean touches(UUID id) {
-            return one.id().equals(id) || other.id().equals(id);
+        /** Whether one of the pair is among some records and the other among others. */
+        boolean between(Predicate<Member> some, Predicate<Member> others) {
+            boolean thisWay = some.test(one) && others.test(other);
+            boolean thatWay = some.test(other) && others.test(one);
+            return thisWay || thatWay;
         }
     }
 
@@ -188,8 +191,7 @@ record Field(List<Member> members, List<Link> links, List<Wall> walls, List<Link
     boolean bindsAcross(List<Member> some, List<Member> others) {
         return links.stream()
                 .filter(link -> !link.kind().apart())
-                .anyMatch(link -> some.contains(link.one()) && others.contains(link.other())
-                        || some.contains(link.other()) && others.contains(link.one()));
+                .anyMatch(link -> link.between(some::contains, others::contains));
     }
 
     /** This field as if some records had not been made. */

@@ -15,7 +15,6 @@ final class Reasons {
     private final Season season;
     private final Field field;
     private final List<Cluster> listed;
-    private final int place;
     private final Cluster cluster;
     private final List<Message> reasons = new ArrayList<>();
 
@@ -23,7 +22,6 @@ final class Reasons {
         this.season = season;
         this.field = field;
         this.listed = listed;
-        this.place = place;
         this.cluster = listed.get(place);
     }
 

@@ -16,10 +16,7 @@ record Separation(List<Field.Link> links, List<Field.Wall> walls) {
         return new Separation(
                 field.links().stream()
                         .filter(link -> link.kind().apart())
-                        .filter(link -> one.holds(link.one().id())
-                                        && other.holds(link.other().id())
-                                || one.holds(link.other().id())
-                                        && other.holds(link.one().id()))
+                        .filter(link -> link.between(one::holds, other::holds))
                         .toList(),
                 field.walls().stream()
                         .filter(wall -> wall.riverId().equals(one.riverId()))

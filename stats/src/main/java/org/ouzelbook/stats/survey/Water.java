@@ -72,9 +72,9 @@ public record Water(Optional<UUID> riverId, Optional<Stretch> stretch, boolean u
         if (!includes(river)) {
             return false;
         }
-        return stretch.isEmpty()
-                || stretch.get().contains(point)
-                        && (upperEndIncluded || !point.equals(stretch.get().upper()));
+        return stretch.map(asked -> asked.contains(point)
+                        && (upperEndIncluded || !point.equals(asked.upper())))
+                .orElse(true);
     }
 
     /** The part of these stretches of a river that lies in this water. */
