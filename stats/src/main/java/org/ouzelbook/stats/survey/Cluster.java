@@ -16,8 +16,21 @@ import org.ouzelbook.tracker.domain.Stretch;
  * @param riverId the river that it is listed on
  * @param members its records, going upstream, those of the listed river first
  * @param accepted whether the rules accept it
+ * @param ids keys of its records
  */
-record Cluster(UUID riverId, List<Member> members, boolean accepted) {
+record Cluster(UUID riverId, List<Member> members, boolean accepted, Set<UUID> ids) {
+
+    static Cluster of(UUID riverId, List<Member> members, boolean accepted) {
+        return new Cluster(
+                riverId,
+                List.copyOf(members),
+                accepted,
+                members.stream().map(Member::id).collect(Collectors.toUnmodifiableSet()));
+    }
+
+    Cluster with(boolean acceptance) {
+        return new Cluster(riverId, members, acceptance, ids);
+    }
 
     /** The days on which it was met, in order. */
     List<LocalDate> days() {
@@ -57,16 +70,17 @@ record Cluster(UUID riverId, List<Member> members, boolean accepted) {
         return new Stretch(lowest(), highest());
     }
 
-    Set<UUID> ids() {
-        return members.stream().map(Member::id).collect(Collectors.toSet());
-    }
-
     boolean holds(Member member) {
         return holds(member.id());
     }
 
     boolean holds(UUID id) {
-        return members.stream().anyMatch(member -> member.id().equals(id));
+        return ids.contains(id);
+    }
+
+    /** Whether the two hold the same records and are accepted alike. */
+    boolean sameAs(Cluster other) {
+        return accepted == other.accepted && ids.equals(other.ids);
     }
 
     /** Its sightings, by date. */

@@ -8,7 +8,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
-import org.ouzelbook.stats.estimator.segmentation.Acceptance;
 import org.ouzelbook.stats.estimator.segmentation.Line;
 import org.ouzelbook.stats.estimator.segmentation.LinePoint;
 import org.ouzelbook.stats.estimator.segmentation.Partition;
@@ -27,17 +26,15 @@ final class Clustering {
     static List<Cluster> of(Field field, Season season, int more) {
         List<Cluster> clusters = new ArrayList<>();
         for (River river : season.records().rivers().rivers()) {
-            List<Member> members = field.members().stream()
-                    .filter(member -> member.place().riverId().equals(river.id()))
-                    .toList();
-            Acceptance acceptance = season.acceptance(river.id(), more);
-            Partition partition = Partition.of(line(members, river.id(), field, season.settings()), acceptance);
+            List<Member> members = field.on(river.id());
+            Line line = line(members, river.id(), field, season.settings());
+            Partition partition = Partition.of(line, season.acceptance(river.id(), more));
             for (Partition.Cluster cluster : partition.clusters()) {
                 clusters.add(
-                        new Cluster(river.id(), members.subList(cluster.from(), cluster.to()), cluster.accepted()));
+                        Cluster.of(river.id(), members.subList(cluster.from(), cluster.to()), cluster.accepted()));
             }
         }
-        return List.copyOf(clusters);
+        return Confluences.joined(clusters, field, season, more);
     }
 
     private static Line line(List<Member> members, UUID riverId, Field field, MapSettings settings) {

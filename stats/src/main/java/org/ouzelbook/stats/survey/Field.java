@@ -187,11 +187,16 @@ record Field(List<Member> members, List<Link> links, List<Wall> walls, List<Link
                 .toList();
     }
 
+    /** The records on one river, going upstream. */
+    List<Member> on(UUID riverId) {
+        return keep(members, member -> member.place().riverId().equals(riverId));
+    }
+
     /** Whether rings or a brood bind one group of records to another. */
-    boolean bindsAcross(List<Member> some, List<Member> others) {
+    boolean bindsAcross(Cluster some, Cluster others) {
         return links.stream()
                 .filter(link -> !link.kind().apart())
-                .anyMatch(link -> link.between(some::contains, others::contains));
+                .anyMatch(link -> link.between(some::holds, others::holds));
     }
 
     /** This field as if some records had not been made. */
@@ -203,6 +208,15 @@ record Field(List<Member> members, List<Link> links, List<Wall> walls, List<Link
                         link -> !records.contains(link.one().id())
                                 && !records.contains(link.other().id())),
                 keep(walls, wall -> !records.contains(wall.sighting().id())),
+                droppedLinks);
+    }
+
+    /** The part of this field that some of its members make, with what is certain of them. */
+    Field restrictedTo(Set<UUID> some) {
+        return new Field(
+                keep(members, member -> some.contains(member.id())),
+                keep(links, link -> some.contains(link.one().id()) && some.contains(link.other().id())),
+                walls,
                 droppedLinks);
     }
 

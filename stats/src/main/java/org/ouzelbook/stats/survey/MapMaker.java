@@ -13,6 +13,7 @@ import org.ouzelbook.stats.survey.TerritoryMap.Reading;
 import org.ouzelbook.stats.survey.TerritoryMap.RiverMap;
 import org.ouzelbook.stats.survey.TerritoryMap.SetAside;
 import org.ouzelbook.tracker.domain.Chainage;
+import org.ouzelbook.tracker.domain.Message;
 import org.ouzelbook.tracker.domain.River;
 import org.ouzelbook.tracker.domain.Stretch;
 
@@ -38,7 +39,14 @@ final class MapMaker {
                 .filter(river -> season.water().includes(river.id()))
                 .map(maker::riverMap)
                 .toList();
-        return new TerritoryMap(season.species(), season.year(), season.settings(), maps, List.of());
+        return new TerritoryMap(season.species(), season.year(), season.settings(), maps, maker.warnings());
+    }
+
+    private List<Message> warnings() {
+        List<Message> warnings = new ArrayList<>(EffortWarnings.of(season));
+        warnings.addAll(RecordWarnings.of(season, admission));
+        warnings.addAll(ClusterWarnings.of(season, field, clusters));
+        return warnings;
     }
 
     private RiverMap riverMap(River river) {
@@ -63,6 +71,7 @@ final class MapMaker {
                 season.water().partOf(river.id(), effort.surveyed()),
                 effort.visits().size(),
                 effort.effective().size(),
+                VisitEfficiency.of(listed, effort),
                 count(river.id(), territories, aside),
                 territories,
                 aside.stream()
@@ -81,7 +90,7 @@ final class MapMaker {
         return new Territory(
                 letter(place),
                 stretch(cluster),
-                Optional.empty(),
+                arm(cluster),
                 centre(cluster),
                 season.standing(cluster),
                 season.isEdge(cluster),
@@ -89,7 +98,7 @@ final class MapMaker {
                 cluster.sightings().stream().map(Member.Seen::sighting).toList(),
                 cluster.nests().stream().map(nest -> nest.history().nest()).toList(),
                 Reasons.of(season, field, listed, place),
-                List.of());
+                HangingRecords.of(season, field, listed, place));
     }
 
     static String letter(int place) {
@@ -109,6 +118,21 @@ final class MapMaker {
             }
         }
         return new Stretch(lower, upper);
+    }
+
+    private static Optional<Territory.Arm> arm(Cluster cluster) {
+        return cluster.members().stream()
+                .map(member -> member.place().riverId())
+                .filter(river -> !river.equals(cluster.riverId()))
+                .findFirst()
+                .map(river -> {
+                    List<Member> members = cluster.on(river);
+                    return new Territory.Arm(
+                            river,
+                            new Stretch(
+                                    members.get(0).place().chainage(),
+                                    members.get(members.size() - 1).place().chainage()));
+                });
     }
 
     private static Chainage centre(Cluster cluster) {

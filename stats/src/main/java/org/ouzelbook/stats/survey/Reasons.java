@@ -111,6 +111,15 @@ final class Reasons {
     }
 
     private void sayWhatBindsIt() {
+        cluster.members().stream()
+                .map(member -> member.place().riverId())
+                .filter(river -> !river.equals(cluster.riverId()))
+                .findFirst()
+                .ifPresent(river -> say(
+                        "map.because.joined",
+                        season.records().rivers().river(river).name(),
+                        names(cluster.on(river)),
+                        season.records().rivers().river(cluster.riverId()).name()));
         for (Field.Link link : field.links()) {
             boolean inside =
                     cluster.holds(link.one().id()) && cluster.holds(link.other().id());

@@ -88,6 +88,24 @@ record Season(
         return more >= 0 ? registrations + more : Math.max(Math.min(2, registrations), registrations + more);
     }
 
+    /** Whether the rules accept these records as one territory. */
+    boolean accepts(Cluster cluster, int more) {
+        return acceptance(cluster.riverId(), more)
+                .accepts(
+                        cluster.members().stream().anyMatch(member -> settings.isDecisive(member.code())),
+                        cluster.days().size(),
+                        cluster.spreadDays(),
+                        cluster.lowest().metres(),
+                        cluster.highest().metres());
+    }
+
+    /** Distance along the water; infinite where no water joins the two. */
+    double metresBetween(Member one, Member other) {
+        return one.place().riverId().equals(other.place().riverId())
+                ? Math.abs(one.metres() - other.metres())
+                : records.rivers().distance(one.place(), other.place()).orElse(Double.POSITIVE_INFINITY);
+    }
+
     boolean isSurveyed(Member member) {
         return effort(member.place().riverId()).surveyed(member.place().chainage());
     }

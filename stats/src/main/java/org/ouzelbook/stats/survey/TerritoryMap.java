@@ -1,6 +1,7 @@
 package org.ouzelbook.stats.survey;
 
 import java.util.List;
+import java.util.Optional;
 import org.ouzelbook.tracker.domain.Message;
 import org.ouzelbook.tracker.domain.River;
 import org.ouzelbook.tracker.domain.Sighting;
@@ -47,6 +48,8 @@ public record TerritoryMap(
      * @param surveyed the water that effective visits covered, going upstream, as far as it was asked about
      * @param visits visits of the season, effective or not
      * @param effectiveVisits days with visits that are effort for the species
+     * @param visitEfficiency the share of accepted territories that an average effective visit past them found; empty where
+     *     there is none
      * @param count how many, and the range
      * @param territories every cluster, going upstream, counted or not
      * @param setAside sightings that took no part, each with its reason
@@ -56,6 +59,7 @@ public record TerritoryMap(
             List<Stretch> surveyed,
             int visits,
             int effectiveVisits,
+            Optional<Double> visitEfficiency,
             Count count,
             List<Territory> territories,
             List<SetAside> setAside) {
