@@ -55,6 +55,20 @@ record Effort(List<Visit> visits, List<Day> effective, List<Stretch> surveyed) {
                 visits.stream().map(visit -> visit.walked().orElseThrow()).toList());
     }
 
+    /** The part of this effort that went over the water asked about; a visit of unknown extent is part of all. */
+    Effort within(Water water, UUID riverId) {
+        return new Effort(
+                visits.stream()
+                        .filter(visit -> visit.walked().isEmpty()
+                                || !water.partOf(riverId, List.of(visit.walked().get()))
+                                        .isEmpty())
+                        .toList(),
+                effective.stream()
+                        .filter(day -> !water.partOf(riverId, day.walked()).isEmpty())
+                        .toList(),
+                water.partOf(riverId, surveyed));
+    }
+
     boolean surveyed(Chainage point) {
         return surveyed.stream().anyMatch(stretch -> stretch.contains(point));
     }

@@ -36,7 +36,7 @@ final class EffortWarnings {
     }
 
     private void of(River river) {
-        Effort effort = season.effort(river.id());
+        Effort effort = season.effort(river.id()).within(season.water(), river.id());
         int days = effort.effective().size();
         boolean birds = season.sightings().stream()
                 .anyMatch(sighting -> sighting.place().riverId().equals(river.id()));
@@ -106,6 +106,7 @@ final class EffortWarnings {
         int yearBefore = season.year() - 1;
         int before = Effort.of(
                         season.records().visits(), river.id(), season.species(), yearBefore, season.settings())
+                .within(season.water(), river.id())
                 .effective()
                 .size();
         if (before > 0 && days > 0 && before != days) {

@@ -50,7 +50,7 @@ final class MapMaker {
     }
 
     private RiverMap riverMap(River river) {
-        Effort effort = season.effort(river.id());
+        Effort effort = season.effort(river.id()).within(season.water(), river.id());
         List<Cluster> listed = clusters.stream()
                 .filter(cluster -> cluster.riverId().equals(river.id()))
                 .toList();
@@ -68,7 +68,7 @@ final class MapMaker {
                 .toList();
         return new RiverMap(
                 river,
-                season.water().partOf(river.id(), effort.surveyed()),
+                effort.surveyed(),
                 effort.visits().size(),
                 effort.effective().size(),
                 VisitEfficiency.of(listed, effort),

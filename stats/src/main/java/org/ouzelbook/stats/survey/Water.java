@@ -13,13 +13,14 @@ import org.ouzelbook.tracker.domain.Stretch;
  * <p>Territories are always made from all the records of the rivers; the water asked about only says which of them are
  * counted. A territory across two reaches is counted once, where its middle registration on surveyed water lies.
  *
+ * @param name name of the reach; empty if it has none
  * @param riverId the one river; empty for all
  * @param stretch the stretch of that river; empty for all of it
  * @param upperEndIncluded whether a bird exactly at the upper end belongs here: not if another reach begins there
  */
-public record Water(Optional<UUID> riverId, Optional<Stretch> stretch, boolean upperEndIncluded) {
+public record Water(Optional<String> name, Optional<UUID> riverId, Optional<Stretch> stretch, boolean upperEndIncluded) {
     /** All rivers of the book. */
-    public static final Water ALL = new Water(Optional.empty(), Optional.empty(), true);
+    public static final Water ALL = new Water(Optional.empty(), Optional.empty(), Optional.empty(), true);
 
     /**
      * Checks that a stretch has its river.
@@ -38,7 +39,7 @@ public record Water(Optional<UUID> riverId, Optional<Stretch> stretch, boolean u
      * @param riverId key of the river
      */
     public static Water ofRiver(UUID riverId) {
-        return new Water(Optional.of(riverId), Optional.empty(), true);
+        return new Water(Optional.empty(), Optional.of(riverId), Optional.empty(), true);
     }
 
     /**
@@ -48,7 +49,7 @@ public record Water(Optional<UUID> riverId, Optional<Stretch> stretch, boolean u
      * @param stretch the stretch
      */
     public static Water ofStretch(UUID riverId, Stretch stretch) {
-        return new Water(Optional.of(riverId), Optional.of(stretch), true);
+        return new Water(Optional.empty(), Optional.of(riverId), Optional.of(stretch), true);
     }
 
     /**
@@ -61,7 +62,7 @@ public record Water(Optional<UUID> riverId, Optional<Stretch> stretch, boolean u
         boolean open = reaches.stream()
                 .anyMatch(other -> other.riverId().equals(reach.riverId())
                         && other.stretch().lower().equals(reach.stretch().upper()));
-        return new Water(Optional.of(reach.riverId()), Optional.of(reach.stretch()), !open);
+        return new Water(Optional.of(reach.name()), Optional.of(reach.riverId()), Optional.of(reach.stretch()), !open);
     }
 
     boolean includes(UUID river) {

@@ -1,0 +1,175 @@
+package org.ouzelbook.stats.survey;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalLong;
+import java.util.TreeMap;
+import org.ouzelbook.stats.estimator.Answer;
+import org.ouzelbook.stats.estimator.trend.LineTrend;
+import org.ouzelbook.stats.estimator.trend.RankTrend;
+import org.ouzelbook.stats.estimator.trend.SeasonCount;
+import org.ouzelbook.stats.estimator.trend.TrendSettings;
+import org.ouzelbook.tracker.domain.Message;
+import org.ouzelbook.tracker.domain.Species;
+
+/**
+ * Whether the territories of a species have become more or fewer, from the maps of several seasons, and how sure that is.
+ *
+ * <p>The trend is the same percentage every year at every water, with the surveyed km as the base; a season with fewer than
+ * two effective visits is a gap, not a zero. The verdict follows {@link Verdict}.
+ *
+ * @param species whose territories
+ * @param settings the thresholds of the maps
+ * @param counts what was counted, by season, then by water
+ * @param seasons the counted seasons in all, and the gaps between them
+ * @param line the log-linear trend, or why there is none
+ * @param ranks the rank trend of territories per km of the waters counted every time, or why there is none
+ * @param leastSquares the same by least squares on the logs of those densities: a check by another error model
+ * @param verdict what may be said
+ * @param warnings what would mislead a reader who did not know it
+ */
+public record CountTrend(
+        Species species,
+        MapSettings settings,
+        List<Counted> counts,
+        List<SeasonTotals> seasons,
+        Answer<LineTrend> line,
+        Answer<RankTrend> ranks,
+        Optional<LeastSquares> leastSquares,
+        Verdict verdict,
+        List<Message> warnings) {
+    /** With fewer effective visits than this a season is not counted. Common practice, no source. */
+    public static final int VISITS_TO_COUNT = 2;
+
+    /** Copies the lists. */
+    public CountTrend {
+        counts = List.copyOf(counts);
+        seasons = List.copyOf(seasons);
+        warnings = List.copyOf(warnings);
+    }
+
+    /**
+     * One water in one season.
+     *
+     * @param season the calendar year
+     * @param water name of the river, and of the reach if it is one
+     * @param count territories by rule; empty for a gap
+     * @param min the fewest under any reading of the rules
+     * @param max the most under any reading of the rules
+     * @param surveyedKm km that effective visits covered
+     * @param visits visits of the season, effective or not
+     * @param effectiveVisits days with effective visits on this water
+     * @param gap why it is not counted; empty if it is
+     */
+    public record Counted(
+            int season,
+            String water,
+            OptionalLong count,
+            int min,
+            int max,
+            double surveyedKm,
+            int visits,
+            int effectiveVisits,
+            Optional<Message> gap) {}
+
+    /**
+     * All waters of one season.
+     *
+     * @param season the calendar year
+     * @param count territories on the waters that were counted; empty if none was
+     * @param surveyedKm their surveyed km
+     * @param effectiveVisits the fewest effective visits on any of them; 0 if none was counted
+     * @param notCounted waters that were not counted
+     */
+    public record SeasonTotals(
+            int season, OptionalLong count, double surveyedKm, int effectiveVisits, List<String> notCounted) {
+        /** Copies the list. */
+        public SeasonTotals {
+            notCounted = List.copyOf(notCounted);
+        }
+    }
+
+    /**
+     * A straight line through the logs of the densities, by least squares, with limits from Student's t.
+     *
+     * @param percentPerYear yearly change in percent
+     * @param lower lower limit
+     * @param upper upper limit
+     */
+    public record LeastSquares(double percentPerYear, double lower, double upper) {}
+
+    /**
+     * {@return the trend of a species}
+     *
+     * @param records the records of the book
+     * @param species whose territories
+     * @param seasons calendar years, in order
+     * @param settings the thresholds of the maps
+     * @param waters the waters to count, none overlapping another; {@link Water#ALL} counts each river by itself
+     * @param level level of the intervals, between 0 and 1
+     */
+    public static CountTrend of(
+            SurveyRecords records,
+            Species species,
+            List<Integer> seasons,
+            MapSettings settings,
+            List<Water> waters,
+            double level) {
+        List<Counted> counts = SeasonCounts.of(records, species, seasons, settings, waters);
+        List<SeasonTotals> totals = totals(seasons, counts);
+        Answer<LineTrend> line = LineTrend.of(
+                counts.stream()
+                        .filter(counted -> counted.surveyedKm() > 0)
+                        .map(counted -> new SeasonCount(
+                                counted.water(),
+                                counted.season(),
+                                counted.count(),
+                                OptionalDouble.of(counted.surveyedKm())))
+                        .toList(),
+                new TrendSettings(level, TrendSettings.Spread.AT_LEAST_POISSON));
+        ComparableDensities comparable = ComparableDensities.of(counts);
+        Optional<LeastSquares> leastSquares = comparable.leastSquares(level);
+        int counted = (int) totals.stream().filter(total -> total.count().isPresent()).count();
+        Verdict verdict = Verdict.of(counted, line);
+        return new CountTrend(
+                species,
+                settings,
+                counts,
+                totals,
+                line,
+                comparable.ranks(level),
+                leastSquares,
+                verdict,
+                TrendWarnings.of(settings, species, records, counts, totals, line, leastSquares));
+    }
+
+    private static List<SeasonTotals> totals(List<Integer> seasons, List<Counted> counts) {
+        TreeMap<Integer, List<Counted>> bySeason = new TreeMap<>();
+        seasons.forEach(season -> bySeason.put(season, new ArrayList<>()));
+        counts.forEach(counted -> bySeason.computeIfAbsent(counted.season(), season -> new ArrayList<>())
+                .add(counted));
+        List<SeasonTotals> totals = new ArrayList<>();
+        bySeason.forEach((season, ofSeason) -> totals.add(total(season, ofSeason)));
+        return totals;
+    }
+
+    private static SeasonTotals total(int season, List<Counted> ofSeason) {
+        List<Counted> done =
+                ofSeason.stream().filter(counted -> counted.gap().isEmpty()).toList();
+        return new SeasonTotals(
+                season,
+                done.isEmpty()
+                        ? OptionalLong.empty()
+                        : OptionalLong.of(done.stream()
+                                .mapToLong(counted -> counted.count().orElseThrow())
+                                .sum()),
+                done.stream().mapToDouble(Counted::surveyedKm).sum(),
+                done.stream().mapToInt(Counted::effectiveVisits).min().orElse(0),
+                ofSeason.stream()
+                        .filter(counted -> counted.gap().isPresent())
+                        .map(Counted::water)
+                        .toList());
+    }
+}

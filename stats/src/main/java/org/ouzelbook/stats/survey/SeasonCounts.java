@@ -1,0 +1,60 @@
+package org.ouzelbook.stats.survey;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalLong;
+import org.ouzelbook.stats.survey.CountTrend.Counted;
+import org.ouzelbook.stats.survey.TerritoryMap.RiverMap;
+import org.ouzelbook.tracker.domain.Message;
+import org.ouzelbook.tracker.domain.Species;
+
+/** Counts territories by season and water, and finds the seasons that cannot be counted. */
+final class SeasonCounts {
+    private SeasonCounts() {}
+
+    static List<Counted> of(
+            SurveyRecords records,
+            Species species,
+            List<Integer> seasons,
+            MapSettings settings,
+            List<Water> waters) {
+        List<Counted> counts = new ArrayList<>();
+        for (int season : seasons) {
+            for (Water water : waters) {
+                for (RiverMap river :
+                        TerritoryMap.of(records, species, season, settings, water).rivers()) {
+                    counts.add(counted(season, river, water));
+                }
+            }
+        }
+        return counts;
+    }
+
+    private static Counted counted(int season, RiverMap map, Water water) {
+        Optional<Message> gap = gap(map);
+        return new Counted(
+                season,
+                name(map, water),
+                gap.isPresent() ? OptionalLong.empty() : OptionalLong.of(map.count().likely()),
+                map.count().min(),
+                map.count().max(),
+                map.surveyedKm(),
+                map.visits(),
+                map.effectiveVisits(),
+                gap);
+    }
+
+    private static Optional<Message> gap(RiverMap map) {
+        if (map.visits() == 0) {
+            return Optional.of(Message.of("trend.gap.noVisit"));
+        }
+        return map.effectiveVisits() < CountTrend.VISITS_TO_COUNT || map.surveyedKm() == 0
+                ? Optional.of(Message.of("trend.gap.fewVisits", map.effectiveVisits(), map.visits()))
+                : Optional.empty();
+    }
+
+    private static String name(RiverMap map, Water water) {
+        return water.name().map(reach -> map.river().name() + ", " + reach).orElse(map.river().name());
+    }
+}
