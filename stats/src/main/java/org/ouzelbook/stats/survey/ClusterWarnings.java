@@ -38,9 +38,11 @@ final class ClusterWarnings {
         ClusterWarnings warnings = new ClusterWarnings(season, field);
         for (River river : season.records().rivers().rivers()) {
             if (season.water().includes(river.id())) {
-                warnings.of(river, clusters.stream()
-                        .filter(cluster -> cluster.riverId().equals(river.id()))
-                        .toList());
+                warnings.of(
+                        river,
+                        clusters.stream()
+                                .filter(cluster -> cluster.riverId().equals(river.id()))
+                                .toList());
             }
         }
         warnings.links(clusters);
@@ -53,14 +55,16 @@ final class ClusterWarnings {
             Cluster cluster = listed.get(place);
             String letter = MapMaker.letter(place);
             double length = cluster.stretch().length();
-            if (cluster.accepted() && length >= NEARLY_LONGEST * season.settings().maximumLengthMetres()) {
+            if (cluster.accepted()
+                    && length >= NEARLY_LONGEST * season.settings().maximumLengthMetres()) {
                 warn("map.warning.long", river.name(), letter, length / 1000);
             }
             crowd(cluster).ifPresent(birds -> warn("map.warning.crowd", river.name(), letter, birds.size(), birds));
             if (season.standing(cluster) == Standing.ELSEWHERE) {
                 warn("map.warning.shared", river.name(), letter);
             }
-            if (!cluster.accepted() && season.settings().juvenilesOnTheirOwn(cluster.days().get(0))) {
+            if (!cluster.accepted()
+                    && season.settings().juvenilesOnTheirOwn(cluster.days().get(0))) {
                 cluster.sightings().forEach(seen -> lateSingles.add(seen.name()));
             }
         }
@@ -86,7 +90,9 @@ final class ClusterWarnings {
         Map<UUID, List<Sighting>> byVisit = new HashMap<>();
         for (Member.Seen seen : cluster.sightings()) {
             Sighting sighting = seen.sighting();
-            if (sighting.visitId().isPresent() && sighting.age() != Age.DEPENDENT_JUVENILE && seen.code().number() != 12) {
+            if (sighting.visitId().isPresent()
+                    && sighting.age() != Age.DEPENDENT_JUVENILE
+                    && seen.code().number() != 12) {
                 byVisit.computeIfAbsent(sighting.visitId().get(), id -> new ArrayList<>())
                         .add(sighting);
             }
@@ -113,7 +119,11 @@ final class ClusterWarnings {
             }
         }
         if (!pairs.isEmpty()) {
-            warn("map.warning.splitByLength", river.name(), pairs, season.settings().maximumLengthMetres() / 1000);
+            warn(
+                    "map.warning.splitByLength",
+                    river.name(),
+                    pairs,
+                    season.settings().maximumLengthMetres() / 1000);
         }
     }
 
@@ -122,12 +132,16 @@ final class ClusterWarnings {
             warn("map.warning.notTwoBirds", link.one().name(), link.other().name());
         }
         for (Field.Link link : field.links()) {
-            boolean together = clusters.stream().anyMatch(cluster -> cluster.holds(link.one()) && cluster.holds(link.other()));
+            boolean together =
+                    clusters.stream().anyMatch(cluster -> cluster.holds(link.one()) && cluster.holds(link.other()));
             switch (link.kind()) {
                 case TWO_NESTS -> {
                     if (season.metresBetween(link.one(), link.other())
                             <= season.settings().maximumLengthMetres()) {
-                        warn("map.warning.twoNests", link.one().name(), link.other().name());
+                        warn(
+                                "map.warning.twoNests",
+                                link.one().name(),
+                                link.other().name());
                     }
                 }
                 case SAME_RINGS -> {

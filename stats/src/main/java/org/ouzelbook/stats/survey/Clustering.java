@@ -30,8 +30,7 @@ final class Clustering {
             Line line = line(members, river.id(), field, season.settings());
             Partition partition = Partition.of(line, season.acceptance(river.id(), more));
             for (Partition.Cluster cluster : partition.clusters()) {
-                clusters.add(
-                        Cluster.of(river.id(), members.subList(cluster.from(), cluster.to()), cluster.accepted()));
+                clusters.add(Cluster.of(river.id(), members.subList(cluster.from(), cluster.to()), cluster.accepted()));
             }
         }
         return Confluences.joined(clusters, field, season, more);

@@ -25,9 +25,8 @@ record ComparableDensities(TreeMap<Integer, Double> bySeason) {
                 .filter(counted -> counted.gap().isEmpty())
                 .map(Counted::water)
                 .collect(Collectors.toSet());
-        Map<Integer, List<Counted>> counted = counts.stream()
-                .filter(one -> one.gap().isEmpty())
-                .collect(Collectors.groupingBy(Counted::season));
+        Map<Integer, List<Counted>> counted =
+                counts.stream().filter(one -> one.gap().isEmpty()).collect(Collectors.groupingBy(Counted::season));
         TreeMap<Integer, Double> bySeason = new TreeMap<>();
         counted.forEach((season, ofSeason) -> {
             if (ofSeason.size() == waters.size()) {
@@ -42,8 +41,10 @@ record ComparableDensities(TreeMap<Integer, Double> bySeason) {
     }
 
     Answer<RankTrend> ranks(double level) {
-        double[] years = bySeason.keySet().stream().mapToDouble(Integer::doubleValue).toArray();
-        double[] values = bySeason.values().stream().mapToDouble(Double::doubleValue).toArray();
+        double[] years =
+                bySeason.keySet().stream().mapToDouble(Integer::doubleValue).toArray();
+        double[] values =
+                bySeason.values().stream().mapToDouble(Double::doubleValue).toArray();
         return RankTrend.of(years, values, level, RankTrend.Ranks.INTERPOLATED);
     }
 

@@ -83,8 +83,8 @@ final class Confluences {
             boolean below = turned.riverId().equals(mainId) && from <= turned.metres() && turned.metres() <= to;
             return below || (turned.riverId().equals(sideId) && turned.metres() <= low(side, sideId));
         });
-        boolean apart = field.links().stream()
-                .anyMatch(link -> link.kind().apart() && link.between(main::holds, side::holds));
+        boolean apart =
+                field.links().stream().anyMatch(link -> link.kind().apart() && link.between(main::holds, side::holds));
         return !wall && !apart;
     }
 

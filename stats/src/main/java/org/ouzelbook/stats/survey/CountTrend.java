@@ -131,7 +131,8 @@ public record CountTrend(
                 new TrendSettings(level, TrendSettings.Spread.AT_LEAST_POISSON));
         ComparableDensities comparable = ComparableDensities.of(counts);
         Optional<LeastSquares> leastSquares = comparable.leastSquares(level);
-        int counted = (int) totals.stream().filter(total -> total.count().isPresent()).count();
+        int counted =
+                (int) totals.stream().filter(total -> total.count().isPresent()).count();
         Verdict verdict = Verdict.of(counted, line);
         return new CountTrend(
                 species,

@@ -104,14 +104,18 @@ final class EffortWarnings {
 
     private void otherEffort(River river, int days) {
         int yearBefore = season.year() - 1;
-        int before = Effort.of(
-                        season.records().visits(), river.id(), season.species(), yearBefore, season.settings())
+        int before = Effort.of(season.records().visits(), river.id(), season.species(), yearBefore, season.settings())
                 .within(season.water(), river.id())
                 .effective()
                 .size();
         if (before > 0 && days > 0 && before != days) {
             warnings.add(Message.of(
-                    "map.warning.otherEffort", river.name(), days, Year.of(season.year()), before, Year.of(yearBefore)));
+                    "map.warning.otherEffort",
+                    river.name(),
+                    days,
+                    Year.of(season.year()),
+                    before,
+                    Year.of(yearBefore)));
         }
     }
 }

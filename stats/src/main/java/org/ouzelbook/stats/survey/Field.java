@@ -215,7 +215,10 @@ record Field(List<Member> members, List<Link> links, List<Wall> walls, List<Link
     Field restrictedTo(Set<UUID> some) {
         return new Field(
                 keep(members, member -> some.contains(member.id())),
-                keep(links, link -> some.contains(link.one().id()) && some.contains(link.other().id())),
+                keep(
+                        links,
+                        link -> some.contains(link.one().id())
+                                && some.contains(link.other().id())),
                 walls,
                 droppedLinks);
     }

@@ -118,8 +118,8 @@ final class HangingRecords {
             names.add(Member.name(wall.sighting()));
         }
         List<Cluster> then = Clustering.of(nearby.withoutWalls(records), season, 0);
-        boolean joined = then.stream()
-                .anyMatch(one -> holdsAll(one, cluster, Set.of()) && holdsAll(one, neighbour, Set.of()));
+        boolean joined =
+                then.stream().anyMatch(one -> holdsAll(one, cluster, Set.of()) && holdsAll(one, neighbour, Set.of()));
         return joined
                 ? Optional.of(new HangsOn(
                         List.copyOf(records),

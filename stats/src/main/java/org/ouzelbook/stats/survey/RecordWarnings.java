@@ -55,9 +55,7 @@ final class RecordWarnings {
 
     private void ages() {
         warn("map.warning.ageAsked", aside(Admission.Reason.AGE_IN_DOUBT));
-        warn(
-                "map.warning.ageInDoubt",
-                admitted(sighting -> BreedingSigns.ageInDoubt(sighting, season.settings())));
+        warn("map.warning.ageInDoubt", admitted(sighting -> BreedingSigns.ageInDoubt(sighting, season.settings())));
     }
 
     private void songTakenForSex() {
@@ -115,7 +113,8 @@ final class RecordWarnings {
 
     private void roundedPlaces() {
         List<Sighting> admitted = admission.admitted();
-        List<Object> rounded = admitted(sighting -> isWhole(sighting.place().chainage().metres() / 500));
+        List<Object> rounded =
+                admitted(sighting -> isWhole(sighting.place().chainage().metres() / 500));
         if (admitted.size() >= ENOUGH_TO_SEE_ROUNDING && rounded.size() * 2 > admitted.size()) {
             warnings.add(Message.of("map.warning.roundedPlaces", rounded.size(), admitted.size()));
         }

@@ -14,16 +14,12 @@ final class SeasonCounts {
     private SeasonCounts() {}
 
     static List<Counted> of(
-            SurveyRecords records,
-            Species species,
-            List<Integer> seasons,
-            MapSettings settings,
-            List<Water> waters) {
+            SurveyRecords records, Species species, List<Integer> seasons, MapSettings settings, List<Water> waters) {
         List<Counted> counts = new ArrayList<>();
         for (int season : seasons) {
             for (Water water : waters) {
-                for (RiverMap river :
-                        TerritoryMap.of(records, species, season, settings, water).rivers()) {
+                for (RiverMap river : TerritoryMap.of(records, species, season, settings, water)
+                        .rivers()) {
                     counts.add(counted(season, river, water));
                 }
             }
@@ -36,7 +32,9 @@ final class SeasonCounts {
         return new Counted(
                 season,
                 name(map, water),
-                gap.isPresent() ? OptionalLong.empty() : OptionalLong.of(map.count().likely()),
+                gap.isPresent()
+                        ? OptionalLong.empty()
+                        : OptionalLong.of(map.count().likely()),
                 map.count().min(),
                 map.count().max(),
                 map.surveyedKm(),
@@ -55,6 +53,8 @@ final class SeasonCounts {
     }
 
     private static String name(RiverMap map, Water water) {
-        return water.name().map(reach -> map.river().name() + ", " + reach).orElse(map.river().name());
+        return water.name()
+                .map(reach -> map.river().name() + ", " + reach)
+                .orElse(map.river().name());
     }
 }

@@ -48,15 +48,16 @@ final class TrendWarnings {
 
     private void gaps(List<Counted> counts) {
         for (Counted counted : counts) {
-            counted.gap().ifPresent(why -> warn(
-                    "trend.warning.gap", counted.water(), Year.of(counted.season()), why));
+            counted.gap().ifPresent(why -> warn("trend.warning.gap", counted.water(), Year.of(counted.season()), why));
         }
     }
 
     private void visits(List<SeasonTotals> seasons) {
         List<SeasonTotals> counted = counted(seasons);
-        int fewest = counted.stream().mapToInt(SeasonTotals::effectiveVisits).min().orElse(0);
-        int most = counted.stream().mapToInt(SeasonTotals::effectiveVisits).max().orElse(0);
+        int fewest =
+                counted.stream().mapToInt(SeasonTotals::effectiveVisits).min().orElse(0);
+        int most =
+                counted.stream().mapToInt(SeasonTotals::effectiveVisits).max().orElse(0);
         if (fewest < most) {
             warn("trend.warning.visitsDiffer", fewest, most);
         }
@@ -88,8 +89,9 @@ final class TrendWarnings {
         boolean open = percent.lower() <= 0 && percent.upper() >= 0;
         boolean otherOpen = other.lower() <= 0 && other.upper() >= 0;
         if (open != otherOpen) {
-            String key = otherOpen ? "Open" : other.upper() < 0 ? "Falling" : "Rising";
-            warn("trend.warning.otherModel" + key, other.percentPerYear(), other.lower(), other.upper());
+            String fallingOrRising =
+                    other.upper() < 0 ? "trend.warning.otherModelFalling" : "trend.warning.otherModelRising";
+            warn(otherOpen ? "trend.warning.otherModelOpen" : fallingOrRising, other.percentPerYear(), other.lower(), other.upper());
         }
     }
 

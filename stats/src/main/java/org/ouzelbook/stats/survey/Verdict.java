@@ -27,8 +27,7 @@ import org.ouzelbook.tracker.domain.Message;
  * @param probabilityFalling P; empty where no trend could be fitted
  * @param likelihood the word for P, empty with it
  */
-public record Verdict(
-        Word word, Message sentence, OptionalDouble probabilityFalling, Optional<Likelihood> likelihood) {
+public record Verdict(Word word, Message sentence, OptionalDouble probabilityFalling, Optional<Likelihood> likelihood) {
     /** With fewer counted seasons there is no verdict on a trend. Common practice, no source. */
     public static final int SEASONS_FOR_A_TREND = 6;
 
@@ -110,7 +109,7 @@ public record Verdict(
             Word word = countedSeasons < SEASONS_FOR_A_TREND ? Word.TOO_FEW_SEASONS : Word.NO_TREND;
             return new Verdict(
                     word,
-                    Message.of("trend.verdict." + (word == Word.NO_TREND ? "noTrend" : "fewSeasons"), countedSeasons),
+                    Message.of(word == Word.NO_TREND ? "trend.verdict.noTrend" : "trend.verdict.fewSeasons", countedSeasons),
                     OptionalDouble.empty(),
                     Optional.empty());
         }

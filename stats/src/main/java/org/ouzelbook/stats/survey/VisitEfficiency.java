@@ -18,8 +18,10 @@ final class VisitEfficiency {
         for (Cluster cluster : clusters) {
             if (cluster.accepted()) {
                 for (Effort.Day day : effort.effective()) {
-                    boolean walkedPast = cluster.atHome().stream().anyMatch(member -> day.walked().stream()
-                            .anyMatch(walked -> walked.contains(member.place().chainage())));
+                    boolean walkedPast = cluster.atHome().stream()
+                            .anyMatch(member -> day.walked().stream()
+                                    .anyMatch(walked ->
+                                            walked.contains(member.place().chainage())));
                     if (walkedPast) {
                         passed++;
                         found += cluster.days().contains(day.date()) ? 1 : 0;

@@ -18,7 +18,8 @@ import org.ouzelbook.tracker.domain.Stretch;
  * @param stretch the stretch of that river; empty for all of it
  * @param upperEndIncluded whether a bird exactly at the upper end belongs here: not if another reach begins there
  */
-public record Water(Optional<String> name, Optional<UUID> riverId, Optional<Stretch> stretch, boolean upperEndIncluded) {
+public record Water(
+        Optional<String> name, Optional<UUID> riverId, Optional<Stretch> stretch, boolean upperEndIncluded) {
     /** All rivers of the book. */
     public static final Water ALL = new Water(Optional.empty(), Optional.empty(), Optional.empty(), true);
 
@@ -73,8 +74,7 @@ public record Water(Optional<String> name, Optional<UUID> riverId, Optional<Stre
         if (!includes(river)) {
             return false;
         }
-        return stretch.map(asked -> asked.contains(point)
-                        && (upperEndIncluded || !point.equals(asked.upper())))
+        return stretch.map(asked -> asked.contains(point) && (upperEndIncluded || !point.equals(asked.upper())))
                 .orElse(true);
     }
 

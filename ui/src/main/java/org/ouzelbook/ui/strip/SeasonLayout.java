@@ -171,7 +171,7 @@ final class SeasonLayout {
                     .ifPresent(id -> territoriesOf(block).stream()
                             .filter(territory -> territory.id().equals(id))
                             .flatMap(territory -> territory.hangsOn().stream())
-                            .forEach(hangs -> meant.add(hangs.record())));
+                            .forEach(hangs -> meant.addAll(hangs.records())));
         }
         return meant;
     }

@@ -30,8 +30,7 @@ final class TerritoryInk {
 
     static String words(Territory territory) {
         return switch (territory.standing()) {
-            case EDGE -> Texts.of("strip.edge");
-            case NOT_ACCEPTED -> Texts.of("strip.notAccepted");
+            case EDGE, ELSEWHERE, OUTSIDE, NOT_ACCEPTED -> Texts.of("strip.standing." + territory.standing());
             case COUNTED ->
                 territory
                         .evidence()

@@ -208,6 +208,30 @@ public final class SampleRiver {
                 from.note());
     }
 
+    /** The same bird seen once more, elsewhere on Arrel Water. */
+    static Sighting moved(Sighting from, int number, double metres) {
+        Place place = new Place(ARREL.id(), new Chainage(metres), Bank.UNKNOWN, 20, 1);
+        return new Sighting(
+                key("moved" + number),
+                from.label(),
+                from.visitId(),
+                from.date(),
+                from.time(),
+                place,
+                from.species(),
+                from.count(),
+                from.age(),
+                from.sex(),
+                from.activities(),
+                from.breedingCode(),
+                from.rings(),
+                Set.of(),
+                Optional.empty(),
+                false,
+                from.observer(),
+                from.note());
+    }
+
     /** The territories of 2026, as a surveyor would mark them by hand. */
     public TerritoryMap map2026() {
         List<Territory> arrel = List.of(
@@ -226,8 +250,14 @@ public final class SampleRiver {
                 2026,
                 MapSettings.usualFor(Species.DIPPER),
                 List.of(
-                        riverMap(ARREL, Stretch.ofKm(6, 15.4), 6, new TerritoryMap.Count(6, 6, 8, 1, 2), arrel),
-                        riverMap(SORN, Stretch.ofKm(0, 2.6), 2, new TerritoryMap.Count(1, 1, 2, 0, 1), sorn)),
+                        riverMap(
+                                ARREL,
+                                Stretch.ofKm(6, 15.4),
+                                6,
+                                new TerritoryMap.Count(6, 6, 8, 1, 2, List.of()),
+                                arrel),
+                        riverMap(
+                                SORN, Stretch.ofKm(0, 2.6), 2, new TerritoryMap.Count(1, 1, 2, 0, 1, List.of()), sorn)),
                 List.of());
     }
 
@@ -261,7 +291,7 @@ public final class SampleRiver {
                             ARREL,
                             walked,
                             visits,
-                            new TerritoryMap.Count(likely, Math.max(0, likely - 1), likely + 1, 0, 0),
+                            new TerritoryMap.Count(likely, Math.max(0, likely - 1), likely + 1, 0, 0, List.of()),
                             territories)),
                     List.of()));
         }
@@ -271,7 +301,8 @@ public final class SampleRiver {
 
     private static TerritoryMap.RiverMap riverMap(
             River river, Stretch surveyed, int visits, TerritoryMap.Count count, List<Territory> territories) {
-        return new TerritoryMap.RiverMap(river, List.of(surveyed), visits, visits, count, territories, List.of());
+        return new TerritoryMap.RiverMap(
+                river, List.of(surveyed), visits, visits, Optional.empty(), count, territories, List.of());
     }
 
     private Territory territory(
@@ -280,15 +311,16 @@ public final class SampleRiver {
                 .filter(sighting -> List.of(records).contains(sighting.label()))
                 .toList();
         List<Territory.HangsOn> hangsOn = registrations.size() == 2
-                ? List.of(new Territory.HangsOn(registrations.get(0).id(), BECAUSE))
+                ? List.of(new Territory.HangsOn(List.of(registrations.get(0).id()), BECAUSE))
                 : List.of();
         return new Territory(
                 id,
                 Stretch.ofKm(fromKm, toKm),
+                Optional.empty(),
                 Chainage.ofKm((fromKm + toKm) / 2),
                 standing,
                 standing == Territory.Standing.EDGE,
-                Optional.of(new Territory.Evidence(new BreedingCode(code), List.of())),
+                Optional.of(new Territory.Evidence(new BreedingCode(code), List.of(), List.of())),
                 registrations,
                 List.of(),
                 List.of(BECAUSE),
