@@ -91,7 +91,11 @@ final class TrendWarnings {
         if (open != otherOpen) {
             String fallingOrRising =
                     other.upper() < 0 ? "trend.warning.otherModelFalling" : "trend.warning.otherModelRising";
-            warn(otherOpen ? "trend.warning.otherModelOpen" : fallingOrRising, other.percentPerYear(), other.lower(), other.upper());
+            warn(
+                    otherOpen ? "trend.warning.otherModelOpen" : fallingOrRising,
+                    other.percentPerYear(),
+                    other.lower(),
+                    other.upper());
         }
     }
 

@@ -109,7 +109,9 @@ public record Verdict(Word word, Message sentence, OptionalDouble probabilityFal
             Word word = countedSeasons < SEASONS_FOR_A_TREND ? Word.TOO_FEW_SEASONS : Word.NO_TREND;
             return new Verdict(
                     word,
-                    Message.of(word == Word.NO_TREND ? "trend.verdict.noTrend" : "trend.verdict.fewSeasons", countedSeasons),
+                    Message.of(
+                            word == Word.NO_TREND ? "trend.verdict.noTrend" : "trend.verdict.fewSeasons",
+                            countedSeasons),
                     OptionalDouble.empty(),
                     Optional.empty());
         }
