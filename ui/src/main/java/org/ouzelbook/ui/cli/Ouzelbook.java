@@ -24,6 +24,8 @@ public final class Ouzelbook implements Callable<Integer> {
     /** The commands by name, in the order in which the help lists them. */
     private static Map<String, Function<Terminal, Callable<Integer>>> commands() {
         Map<String, Function<Terminal, Callable<Integer>>> commands = new LinkedHashMap<>();
+        commands.put("new", NewCommand::new);
+        commands.put("log", LogCommand::new);
         return commands;
     }
 
