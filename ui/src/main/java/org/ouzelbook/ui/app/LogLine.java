@@ -215,8 +215,7 @@ public final class LogLine {
                     .forEach(seen::add);
             return VisitAnswer.of(visit, view.network(), seen);
         });
-        return new Answer(
-                line, stores(purpose), answer.words(), List.of(), Optional.of(answer), List.of(), List.of());
+        return new Answer(line, stores(purpose), answer.words(), List.of(), Optional.of(answer), List.of(), List.of());
     }
 
     private Answer close(String line, Purpose purpose) {

@@ -77,7 +77,8 @@ class NewAndLogTest {
         assertThat(beck.getAsJsonObject("joins").get("km").getAsDouble()).isCloseTo(7.42, within(0.01));
         try (Book made = Book.open(book)) {
             RiverNetwork network = made.read(view -> view.network());
-            UUID arrelWater = made.read(view -> view.river("arrel water").orElseThrow().id());
+            UUID arrelWater =
+                    made.read(view -> view.river("arrel water").orElseThrow().id());
             assertThat(network.rivers()).hasSize(2);
             assertThat(network.measuredLine(arrelWater).orElseThrow().length()).isCloseTo(13460, within(10.0));
         }
