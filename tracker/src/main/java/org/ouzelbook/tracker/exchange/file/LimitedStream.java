@@ -1,0 +1,45 @@
+package org.ouzelbook.tracker.exchange.file;
+
+import java.io.FilterInputStream;
+import java.io.IOException;
+import java.io.InputStream;
+import org.ouzelbook.tracker.domain.Message;
+
+/** A stream that refuses to go on after so many bytes, whatever the file said of its size. */
+class LimitedStream extends FilterInputStream {
+    private final long maxBytes;
+    private final String name;
+    private long seen;
+
+    LimitedStream(InputStream in, long maxBytes, String name) {
+        super(in);
+        this.maxBytes = maxBytes;
+        this.name = name;
+    }
+
+    @Override
+    public int read() throws IOException {
+        int read = super.read();
+        count(read < 0 ? 0 : 1);
+        return read;
+    }
+
+    @Override
+    public int read(byte[] bytes, int from, int length) throws IOException {
+        int read = super.read(bytes, from, length);
+        count(Math.max(0, read));
+        return read;
+    }
+
+    @Override
+    public boolean markSupported() {
+        return false;
+    }
+
+    private void count(int bytes) throws UnreadableFile {
+        seen += bytes;
+        if (seen > maxBytes) {
+            throw new UnreadableFile(Message.of("import.file.tooLarge", name, maxBytes >> 20));
+        }
+    }
+}
