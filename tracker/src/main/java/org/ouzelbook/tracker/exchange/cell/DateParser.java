@@ -153,7 +153,7 @@ final class DateParser {
     }
 
     private Optional<WrittenDate> withMonthName(String rest) {
-        List<String> tokens = new ArrayList<>(List.of(rest.split("[-./ ]+")));
+        List<String> tokens = new ArrayList<>(List.of(rest.split("[-./ ]+", -1)));
         tokens.remove("of");
         List<String> names = tokens.stream()
                 .filter(token -> token.chars().anyMatch(Character::isLetter))

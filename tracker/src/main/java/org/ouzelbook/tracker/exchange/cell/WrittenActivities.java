@@ -40,7 +40,7 @@ public record WrittenActivities(Set<Activity> activities, boolean pair, boolean 
         List<String> others = new ArrayList<>();
         boolean pair = false;
         boolean turnedBack = false;
-        for (String piece : text.split("[;,+&|\\n]|\\b[aA][nN][dD]\\b")) {
+        for (String piece : text.split("[;,+&|\\n]|\\b[aA][nN][dD]\\b", -1)) {
             String key = Words.key(piece);
             Activity whole = WORDS.get(key);
             if (whole != null) {

@@ -48,7 +48,7 @@ public final class WrittenSpecies {
      */
     public static List<String> pieces(String text) {
         List<String> pieces = new ArrayList<>();
-        for (String piece : text.split("[;,|+/&\\n]|\\b[aA][nN][dD]\\b")) {
+        for (String piece : text.split("[;,|+/&\\n]|\\b[aA][nN][dD]\\b", -1)) {
             if (!piece.isBlank()) {
                 pieces.add(piece.strip());
             }

@@ -136,7 +136,7 @@ public record FileSources(List<FileSource> files, List<Message> skipped) {
         String plain = name.replace('\\', '/');
         boolean leadsOut = plain.startsWith("/")
                 || plain.matches("[A-Za-z]:.*")
-                || List.of(plain.split("/")).contains("..");
+                || List.of(plain.split("/", -1)).contains("..");
         if (leadsOut) {
             throw new UnreadableFile(Message.of("import.file.zipLeadsOut", zip.toString(), name));
         }
