@@ -11,11 +11,11 @@ import java.util.stream.Stream;
  *
  * <p>Source of the terms: Darwin Core quick reference guide, TDWG.
  */
-public enum Column {
+enum Column {
     /** Label of a visit. */
     VISIT("visit", "eventID", "visit id", "visit no", "visit number", "survey", "survey id"),
     /** Day. */
-    DATE("date", "eventDate", "day", "visit date", "survey date", "date seen", "date of visit"),
+    DATE("date", "eventDate", "day", "when", "visit date", "survey date", "date seen", "date of visit"),
     /** Time of day. */
     TIME("time", "eventTime", "time seen"),
     /** Time when a visit began. */
@@ -27,7 +27,7 @@ public enum Column {
     /** Distance from the mouth. */
     KM("km", "river km", "chainage km", "km from mouth", "rkm"),
     /** Name of a landmark. */
-    LANDMARK("landmark", "near", "known place"),
+    LANDMARK("landmark", "near", "known place", "place", "where", "location", "spot"),
     /** Distance upstream of a landmark. */
     OFFSET_M("offset_m", "offset", "metres upstream", "meters upstream"),
     /** Degrees north. */
@@ -49,7 +49,7 @@ public enum Column {
     /** Way of travelling. */
     MODE("mode", "travel", "on foot or canoe"),
     /** Who was out. */
-    OBSERVER("observer", "observers", "recordedBy", "recorder", "recorders", "surveyor", "surveyors", "seen by", "who"),
+    OBSERVER("observer", "observers", "recordedBy", "recorder", "recorders", "surveyor", "surveyors", "seen by", "who", "obs", "by"),
     /** What was seen, or looked for. */
     SPECIES("species", "scientificName", "vernacularName", "looked for", "species looked for", "bird species"),
     /** River level. */
@@ -165,7 +165,7 @@ public enum Column {
     }
 
     /** {@return our own name for it} */
-    public String written() {
+    String written() {
         return names.get(0);
     }
 

@@ -2,7 +2,9 @@ package org.ouzelbook.tracker.exchange;
 
 import static org.ouzelbook.tracker.exchange.Column.*;
 
+import java.util.ArrayList;
 import java.util.EnumSet;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
@@ -55,9 +57,6 @@ public enum TableKind {
     /** Kick samples. */
     KICK_SAMPLES(EnumSet.of(SAMPLE, DATE, TAXON, ABUNDANCE), true, EnumSet.of(RIVER, MINUTES, METHOD, SAMPLER, NOTE));
 
-    private static final Set<Column> PLACE =
-            EnumSet.of(KM, LANDMARK, OFFSET_M, LATITUDE, LONGITUDE, GRID_REF, UNCERTAINTY_M, BANK);
-
     @SuppressWarnings("ImmutableEnumChecker") // never changed after the constructor, copied on the way out
     private final Set<Column> required;
 
@@ -101,11 +100,6 @@ public enum TableKind {
         return columns.contains(column);
     }
 
-    /** {@return whether its rows tell a place} */
-    boolean isPlaced() {
-        return placed;
-    }
-
     /** {@return the columns without which the table says nothing, in the order of the columns; the place apart} */
     Set<Column> required() {
         return Set.copyOf(required);
@@ -129,12 +123,16 @@ public enum TableKind {
                 || present.containsAll(EnumSet.of(LATITUDE, LONGITUDE));
     }
 
-    /** {@return how many of these columns the kind knows what to do with} */
-    long known(Set<Column> present) {
-        return present.stream().filter(this::has).count();
-    }
-
-    static Set<Column> placeColumns() {
-        return Set.copyOf(PLACE);
+    /** {@return the names of the columns that a table of this kind still needs} */
+    List<String> missing(Set<Column> present) {
+        List<String> missing = new ArrayList<>();
+        required.stream().filter(column -> !present.contains(column)).forEach(column -> missing.add(column.written()));
+        if (placed && !hasPlace(present)) {
+            missing.add("km");
+        }
+        if (this == SIGHTINGS && !present.contains(DATE) && !present.contains(VISIT)) {
+            missing.add(DATE.written());
+        }
+        return missing;
     }
 }

@@ -1,6 +1,15 @@
 package org.ouzelbook.tracker.exchange.file;
 
+import de.siegmar.fastcsv.writer.CsvWriter;
+import de.siegmar.fastcsv.writer.LineDelimiter;
 import java.io.IOException;
+import java.io.OutputStream;
+import java.io.OutputStreamWriter;
+import java.io.Writer;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.util.BitSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.ToIntFunction;
@@ -74,6 +83,32 @@ public record TableFile(FileSource source, FileBytes bytes, char separator, long
         } catch (IOException | RuntimeException e) {
             rows.close();
             throw e;
+        }
+    }
+
+    /**
+     * Writes some rows into a new file of the same layout: same header, separator and encoding.
+     *
+     * @param wanted the numbers of the rows
+     * @param target the new file
+     * @throws IOException if it is there already or cannot be written
+     */
+    public void copyRows(BitSet wanted, Path target) throws IOException {
+        try (OutputStream out = Files.newOutputStream(target, StandardOpenOption.CREATE_NEW)) {
+            out.write(bytes.encoding().mark());
+            try (Writer text = new OutputStreamWriter(out, bytes.encoding().charset());
+                    CsvWriter csv = CsvWriter.builder()
+                            .fieldSeparator(separator)
+                            .lineDelimiter(LineDelimiter.CRLF)
+                            .build(text);
+                    CsvRows rows = rows()) {
+                csv.writeRecord(header);
+                for (Optional<CsvRow> row = rows.next(); row.isPresent(); row = rows.next()) {
+                    if (wanted.get(Math.toIntExact(row.get().row()))) {
+                        csv.writeRecord(row.get().cells());
+                    }
+                }
+            }
         }
     }
 }

@@ -58,8 +58,17 @@ class TableFileTest {
     @Test
     void countsRowsAsASpreadsheetDoes() throws IOException {
         TableFile table = table(
-                "Dipper survey 2026,,\n\n# walked by A. Brook, with \"one quote\ndate,km,note\n"
-                        + "2026-04-13,8,\"two\nlines\"\n\n,,\n2026-04-14,9,next\n",
+                """
+                Dipper survey 2026,,
+
+                # walked by A. Brook, with "one quote
+                date,km,note
+                2026-04-13,8,"two
+                lines"
+
+                ,,
+                2026-04-14,9,next
+                """,
                 StandardCharsets.UTF_8);
 
         List<CsvRow> rows = rows(table);

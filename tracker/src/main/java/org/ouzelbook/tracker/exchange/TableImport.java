@@ -1,0 +1,237 @@
+package org.ouzelbook.tracker.exchange;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.ouzelbook.tracker.domain.Message;
+import org.ouzelbook.tracker.domain.Progress;
+import org.ouzelbook.tracker.exchange.cell.CellAt;
+import org.ouzelbook.tracker.exchange.cell.DateOrder;
+import org.ouzelbook.tracker.exchange.file.CsvRow;
+import org.ouzelbook.tracker.exchange.file.CsvRows;
+import org.ouzelbook.tracker.exchange.file.FileSource;
+import org.ouzelbook.tracker.exchange.file.TableFile;
+import org.ouzelbook.tracker.exchange.file.UnreadableFile;
+import org.ouzelbook.tracker.store.BookEdit;
+
+/**
+ * Tables on their way into a book. They are read twice: once to understand each of them as a whole, and then row by row, in
+ * the order of {@link TableKind}, whatever their names. No more than a few rows are held at a time.
+ */
+public final class TableImport {
+    private final ImportAnswers answers;
+    private final List<TableSurvey> tables = new ArrayList<>();
+    private final List<Problem> unreadable = new ArrayList<>();
+    private final Map<FileSource, LeftOut> leftOut = new LinkedHashMap<>();
+
+    private record LeftOut(TableFile file, BitSet rows) {}
+
+    private TableImport(ImportAnswers answers) {
+        this.answers = answers;
+    }
+
+    /**
+     * Reads tables through to understand them.
+     *
+     * @param sources the files
+     * @param answers what the surveyor said beforehand
+     * @param progress hears how far it is, and may stop
+     * @return the tables, ready to go into a book
+     * @throws ImportStopped if it was stopped
+     */
+    public static TableImport of(List<FileSource> sources, ImportAnswers answers, Progress progress) {
+        TableImport tables = new TableImport(answers);
+        for (FileSource source : sources) {
+            try {
+                tables.survey(source, sources.size() == 1, progress);
+            } catch (UnreadableFile e) {
+                tables.unreadable.add(new Problem(source.name(), 0, "", "", e.why()));
+            } catch (IOException e) {
+                String reason = Optional.ofNullable(e.getMessage()).orElse("");
+                tables.unreadable.add(new Problem(
+                        source.name(), 0, "", "", Message.of("import.file.unreadable", source.name(), reason)));
+            }
+        }
+        tables.tables.sort(Comparator.comparing(table -> table.header().kind()));
+        return tables;
+    }
+
+    private void survey(FileSource source, boolean alone, Progress progress) throws IOException {
+        TableFile file = TableFile.of(source, Header::knownColumns);
+        List<TableKind> kinds = Header.kinds(file.header());
+        boolean told = answers.kind().isPresent() && (alone || kinds.size() != 1);
+        if (!told && kinds.size() > 1) {
+            throw new UnreadableFile(Message.of(
+                    "import.kind.doubt", kinds.stream().map(TableKind::written).toList()));
+        }
+        if (!told && kinds.isEmpty()) {
+            throw new UnreadableFile(whyNoKind(file.header()));
+        }
+        TableKind kind = told ? answers.kind().orElseThrow() : kinds.get(0);
+        Header header = Header.of(kind, file.header());
+        if (!kind.isSatisfiedBy(header.columns())) {
+            throw new UnreadableFile(
+                    Message.of("import.kind.lacks", kind.written(), kind.missing(header.columns())));
+        }
+        tables.add(TableSurvey.of(file, kind, progress));
+    }
+
+    /** The kind that knows the most of the columns is the one that was probably meant. */
+    private static Message whyNoKind(List<String> names) {
+        TableKind nearest = null;
+        long most = 0;
+        for (TableKind kind : TableKind.values()) {
+            long known = Header.of(kind, names).columns().size();
+            if (known > most) {
+                nearest = kind;
+                most = known;
+            }
+        }
+        return nearest == null
+                ? Message.of("import.kind.none")
+                : Message.of(
+                        "import.kind.nearest",
+                        nearest.written(),
+                        nearest.missing(Header.of(nearest, names).columns()));
+    }
+
+    /**
+     * Puts every row that is ready into a book.
+     *
+     * @param edit the book
+     * @param progress hears how far it is, and may stop
+     * @return what became of the rows
+     * @throws ImportStopped if it was stopped
+     */
+    public ImportResult into(BookEdit edit, Progress progress) {
+        leftOut.clear();
+        Findings findings = new Findings();
+        unreadable.forEach(problem -> findings.add(Finding.PROBLEM, problem));
+        BookIndex book = new BookIndex(edit, answers);
+        if (answers.river().isPresent() && book.usualRiver().isEmpty()) {
+            throw new IllegalArgumentException("No river of the book has the name " + answers.river().get());
+        }
+        List<TableResult> results = new ArrayList<>();
+        long total = tables.stream().mapToLong(TableSurvey::rows).sum();
+        long done = 0;
+        for (TableSurvey survey : tables) {
+            TableContext table = TableContext.of(survey, answers, book);
+            noteContradiction(table, findings);
+            results.add(put(table, findings, done, total, progress));
+            done += survey.rows();
+        }
+        return new ImportResult(results, findings, List.of());
+    }
+
+    private TableResult put(TableContext table, Findings findings, long before, long total, Progress progress) {
+        TableSurvey survey = table.survey();
+        boolean importedBefore = table.book().importedFile(table.file().sha256()).isPresent();
+        TableTally tally = new TableTally(table, findings);
+        KindRows rows = rows(table, tally);
+        long read = 0;
+        try (CsvRows file = survey.file().rows()) {
+            for (Optional<CsvRow> row = file.next(); row.isPresent(); row = file.next()) {
+                read++;
+                ImportStopped.ask(progress, before + read, total);
+                if (survey.isTotals(row.get())) {
+                    tally.countTotals();
+                } else {
+                    RowReader reader = new RowReader(table, row.get());
+                    reader.checkWidth();
+                    rows.take(reader);
+                }
+            }
+        } catch (IOException e) {
+            throw new UncheckedIOException(table.name(), e);
+        }
+        rows.finish();
+        leftOut.put(survey.file().source(), new LeftOut(survey.file(), tally.leftOut()));
+        return new TableResult(
+                table.name(),
+                TableUnderstood.of(table),
+                read - tally.totals(),
+                tally.count(Outcome.ADDED),
+                tally.count(Outcome.DUPLICATE),
+                tally.count(Outcome.NONE_SEEN),
+                tally.open(),
+                tally.rejected(),
+                tally.totals(),
+                tally.attached(),
+                importedBefore);
+    }
+
+    private static KindRows rows(TableContext table, TableTally tally) {
+        BookIndex book = table.book();
+        return switch (table.header().kind()) {
+            case LANDMARKS -> new LandmarkRows(book, tally);
+            case REACHES -> new ReachRows(book, tally);
+            case VISITS -> new VisitRows(book, tally);
+            case SIGHTINGS -> new SightingRows(table, tally);
+            case NESTS -> new NestRows(book, tally);
+            case NEST_CHECKS -> new NestCheckRows(book, tally);
+            case RINGED_BIRDS -> new RingedBirdRows(book, tally);
+            case KICK_SAMPLES -> new KickSampleRows(book, tally);
+        };
+    }
+
+    /** A file that shows both orders cannot say which one its other dates have. */
+    private void noteContradiction(TableContext table, Findings findings) {
+        if (table.survey().dates().contradicts() && answers.dateOrder().isEmpty()) {
+            CellAt dayFirst =
+                    table.survey().dates().firstShowing(DateOrder.DAY_FIRST).orElseThrow();
+            CellAt monthFirst =
+                    table.survey().dates().firstShowing(DateOrder.MONTH_FIRST).orElseThrow();
+            CellAt later = dayFirst.row() > monthFirst.row() ? dayFirst : monthFirst;
+            findings.add(
+                    Finding.PROBLEM,
+                    new Problem(
+                            table.name(),
+                            later.row(),
+                            later.column(),
+                            later.text(),
+                            Message.of(
+                                    "import.date.contradiction",
+                                    dayFirst.text(),
+                                    dayFirst.row(),
+                                    monthFirst.text(),
+                                    monthFirst.row())));
+        }
+    }
+
+    /**
+     * Writes the rows that stayed out of the book, in the layout of their own file: same header, separator and encoding.
+     *
+     * @param target says where, for the name of each file that has such rows
+     * @return the files written
+     * @throws IOException if one cannot be written, or a source is no longer there
+     */
+    public List<Path> writeLeftOut(LeftOutTarget target) throws IOException {
+        List<Path> written = new ArrayList<>();
+        for (LeftOut rest : leftOut.values()) {
+            if (!rest.rows.isEmpty()) {
+                Path path = target.path(rest.file.source().plainName());
+                rest.file.copyRows(rest.rows, path);
+                written.add(path);
+            }
+        }
+        return written;
+    }
+
+    /** Says where the rows of a file that stayed out are written. */
+    @FunctionalInterface
+    public interface LeftOutTarget {
+        /**
+         * {@return where to write}
+         *
+         * @param fileName the name of the file that the rows came from, without folders
+         */
+        Path path(String fileName);
+    }
+}
