@@ -77,8 +77,10 @@ final class RowPlace {
         if (river.isEmpty() && row.known(Column.RIVER).isPresent()) {
             return Optional.empty();
         }
-        boolean told = km(river) | landmark(river.map(River::id)) | coordinates(river.map(River::id));
-        gridReference(told);
+        boolean byKm = km(river);
+        boolean byLandmark = landmark(river.map(River::id));
+        boolean byCoordinates = coordinates(river.map(River::id));
+        gridReference(byKm || byLandmark || byCoordinates);
         Bank bank = row.word(Column.BANK, Words.BANKS).orElse(Bank.UNKNOWN);
         Optional<Double> uncertainty = uncertainty();
         if (found.isEmpty() || !agree()) {

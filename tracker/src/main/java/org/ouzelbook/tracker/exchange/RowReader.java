@@ -231,6 +231,7 @@ final class RowReader {
     /** Notes what cells beyond the header hold: a comma too many, most often. */
     void checkWidth() {
         int columns = table.header().names().size();
+        char separator = table.survey().file().separator();
         List<String> cells = row.cells();
         for (int i = columns; i < cells.size(); i++) {
             if (!cells.get(i).isBlank()) {
@@ -238,7 +239,7 @@ final class RowReader {
                         Finding.PROBLEM,
                         "",
                         cells.get(i).strip(),
-                        Message.of("import.row.tooWide", cells.size(), columns, table.survey().file().separator()));
+                        Message.of("import.row.tooWide", cells.size(), columns, separator == '\t' ? "tab" : separator));
                 return;
             }
         }

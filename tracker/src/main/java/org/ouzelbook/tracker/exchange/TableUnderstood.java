@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import org.ouzelbook.tracker.domain.River;
 import org.ouzelbook.tracker.exchange.cell.CellAt;
 import org.ouzelbook.tracker.exchange.cell.DateOrder;
 import org.ouzelbook.tracker.exchange.cell.DecimalSign;
@@ -23,6 +24,7 @@ import org.ouzelbook.tracker.exchange.file.Encoding;
  * @param decimalCell the cell that showed it; empty if the surveyor said it
  * @param columns what each known column means, in the order of the file
  * @param unknownColumns columns that mean nothing here
+ * @param usualRiver the river of rows that name none; empty if none is needed, or rows must name theirs
  */
 public record TableUnderstood(
         TableKind kind,
@@ -35,7 +37,8 @@ public record TableUnderstood(
         Optional<DecimalSign> decimals,
         Optional<CellAt> decimalCell,
         List<ColumnMeaning> columns,
-        List<String> unknownColumns) {
+        List<String> unknownColumns,
+        Optional<String> usualRiver) {
     /**
      * What a column means.
      *
@@ -48,6 +51,11 @@ public record TableUnderstood(
     public TableUnderstood {
         columns = List.copyOf(columns);
         unknownColumns = List.copyOf(unknownColumns);
+    }
+
+    /** {@return whether cells of unknown columns are kept: landmarks and reaches have no note to keep them in} */
+    public boolean keepsUnknownColumns() {
+        return kind != TableKind.LANDMARKS && kind != TableKind.REACHES;
     }
 
     static TableUnderstood of(TableContext table) {
@@ -71,6 +79,9 @@ public record TableUnderstood(
                 List.copyOf(columns.values()),
                 header.unknown().stream()
                         .map(place -> header.names().get(place).strip())
-                        .toList());
+                        .toList(),
+                header.kind().has(Column.RIVER) && !header.has(Column.RIVER)
+                        ? table.book().usualRiver().map(River::name)
+                        : Optional.empty());
     }
 }

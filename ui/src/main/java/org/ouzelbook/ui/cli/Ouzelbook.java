@@ -26,6 +26,7 @@ public final class Ouzelbook implements Callable<Integer> {
         Map<String, Function<Terminal, Callable<Integer>>> commands = new LinkedHashMap<>();
         commands.put("new", NewCommand::new);
         commands.put("log", LogCommand::new);
+        commands.put("import", ImportCommand::new);
         return commands;
     }
 

@@ -231,7 +231,10 @@ final class DateParser {
         try {
             LocalDate date = LocalDate.of(year, month, day);
             if (weekday.isPresent() && weekday.get() != date.getDayOfWeek()) {
-                return new Refused(Message.of("import.date.otherWeekday", date, date.getDayOfWeek()));
+                return new Refused(Message.of(
+                        "import.date.otherWeekday",
+                        date,
+                        date.getDayOfWeek().getDisplayName(TextStyle.FULL, Locale.ENGLISH)));
             }
             return new Day(date, shows, shortYear);
         } catch (DateTimeException e) {
