@@ -47,7 +47,7 @@ public final class ImportFiles {
                 case REHEARSE -> report(
                         book.rehearse(edit -> tables.into(edit, progress)), false, sources, List.of());
                 case ALL_OR_NOTHING -> allOrNothing(book, tables, sources, progress);
-                case WHAT_IS_READY -> book.change(what(sources), request.who(), edit -> {
+                case WHAT_IS_READY -> book.change(what(), request.who(), edit -> {
                     ImportResult result = tables.into(edit, progress);
                     List<String> rejected = writeRejected(tables);
                     return report(result, result.added() > 0, sources, rejected);
@@ -79,7 +79,7 @@ public final class ImportFiles {
     /** Leaves the change half-way, so that the book undoes it, where the files are not clean. */
     private ImportReport allOrNothing(Book book, TableImport tables, FileSources sources, Progress progress) {
         try {
-            return book.change(what(sources), request.who(), edit -> {
+            return book.change(what(), request.who(), edit -> {
                 ImportResult result = tables.into(edit, progress);
                 if (!result.isClean()) {
                     throw new NotClean(result);
@@ -105,7 +105,7 @@ public final class ImportFiles {
         return ImportReport.of(result, request.mode(), imported, sources.skipped(), rejected);
     }
 
-    private Message what(FileSources sources) {
+    private Message what() {
         return Message.of(
                 "history.import",
                 request.files().stream()
