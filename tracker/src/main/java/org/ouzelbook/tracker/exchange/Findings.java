@@ -1,6 +1,7 @@
 package org.ouzelbook.tracker.exchange;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -43,17 +44,20 @@ public final class Findings {
     }
 
     /**
-     * {@return the reasons, in the order in which they turned up}
+     * {@return the reasons, file by file in the order of the import, each by its first row}
      *
      * @param finding how much they matter
      */
     public List<Reason> reasons(Finding finding) {
         List<Reason> reasons = new ArrayList<>();
+        List<String> files = groups.keySet().stream().map(GroupKey::file).distinct().toList();
         groups.forEach((key, group) -> {
             if (key.finding == finding) {
                 reasons.add(new Reason(finding, group.first, group.count));
             }
         });
+        reasons.sort(Comparator.<Reason>comparingInt(reason -> files.indexOf(reason.first.get(0).file()))
+                .thenComparingLong(reason -> reason.first.get(0).row()));
         return List.copyOf(reasons);
     }
 

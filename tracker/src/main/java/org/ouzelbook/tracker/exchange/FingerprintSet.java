@@ -6,7 +6,7 @@ import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 
 /**
- * A set of texts of which only 128 bits of their SHA-256 are kept, so that millions fit into little memory: 16 bytes each,
+ * The first row in which each text stood: a set of texts of which only 128 bits of their SHA-256 are kept, so that millions fit into little memory: 20 bytes each,
  * twice that with the free places. Two texts out of a million agree by chance with probability below 10^-26.
  */
 final class FingerprintSet {
@@ -15,6 +15,7 @@ final class FingerprintSet {
     private final MessageDigest digest;
     private long[] high = new long[FIRST_CAPACITY];
     private long[] low = new long[FIRST_CAPACITY];
+    private int[] rows = new int[FIRST_CAPACITY];
     private int size;
 
     FingerprintSet() {
@@ -25,10 +26,6 @@ final class FingerprintSet {
         }
     }
 
-    int size() {
-        return size;
-    }
-
     boolean contains(String text) {
         ByteBuffer hash = hash(text);
         long one = hash.getLong();
@@ -36,8 +33,8 @@ final class FingerprintSet {
         return low[place] != 0 || high[place] != 0;
     }
 
-    /** {@return whether the text was new} */
-    boolean add(String text) {
+    /** {@return the row in which the text stood first; 0 if it is new} */
+    int add(String text, int row) {
         if (size * 2 >= low.length) {
             grow();
         }
@@ -46,12 +43,13 @@ final class FingerprintSet {
         long two = hash.getLong();
         int place = place(one, two);
         if (low[place] != 0 || high[place] != 0) {
-            return false;
+            return rows[place];
         }
         high[place] = one;
         low[place] = two;
+        rows[place] = row;
         size++;
-        return true;
+        return 0;
     }
 
     private ByteBuffer hash(String text) {
@@ -71,13 +69,16 @@ final class FingerprintSet {
     private void grow() {
         long[] oldHigh = high;
         long[] oldLow = low;
+        int[] oldRows = rows;
         high = new long[oldHigh.length * 2];
         low = new long[oldLow.length * 2];
+        rows = new int[oldRows.length * 2];
         for (int i = 0; i < oldLow.length; i++) {
             if (oldLow[i] != 0 || oldHigh[i] != 0) {
                 int place = place(oldHigh[i], oldLow[i]);
                 high[place] = oldHigh[i];
                 low[place] = oldLow[i];
+                rows[place] = oldRows[i];
             }
         }
     }

@@ -9,6 +9,7 @@ import org.ouzelbook.tracker.exchange.cell.DateChoices;
 import org.ouzelbook.tracker.exchange.cell.DateOrder;
 import org.ouzelbook.tracker.exchange.cell.DecimalSign;
 import org.ouzelbook.tracker.exchange.cell.SerialDates;
+import org.ouzelbook.tracker.river.RiverAnswers;
 
 /**
  * What the surveyor says of the files beforehand, so that it need not be asked. Nothing here overrules what a row says itself.
@@ -22,6 +23,7 @@ import org.ouzelbook.tracker.exchange.cell.SerialDates;
  * @param decimals the sign before decimals
  * @param species the species where a row names none
  * @param river the name of the river where a row names none
+ * @param rivers what is said of rivers in files
  * @param offRiverMetres coordinates up to this far from the river are taken, in metres; empty for the usual limit
  */
 public record ImportAnswers(
@@ -34,6 +36,7 @@ public record ImportAnswers(
         Optional<DecimalSign> decimals,
         Optional<Species> species,
         Optional<String> river,
+        RiverAnswers rivers,
         Optional<Double> offRiverMetres) {
     /**
      * {@return no answers at all}
@@ -50,7 +53,7 @@ public record ImportAnswers(
                 Optional.empty(),
                 Optional.empty(),
                 Optional.empty(),
-                Optional.empty(),
+                RiverAnswers.NONE,
                 Optional.empty());
     }
 

@@ -23,9 +23,9 @@ final class KnownSightings {
     static KnownSightings of(BookEdit edit, SightingQuery query) {
         KnownSightings known = new KnownSightings();
         edit.eachSighting(query, sighting -> {
-            known.before.add(content(sighting));
+            known.before.add(content(sighting), 0);
             if (!sighting.label().isBlank()) {
-                known.labelled.add(label(sighting));
+                known.labelled.add(label(sighting), 0);
             }
             known.nearby.add(sighting, 0);
         });
@@ -71,9 +71,9 @@ final class KnownSightings {
         return !sighting.label().isBlank() && labelled.contains(label(sighting));
     }
 
-    /** {@return whether no earlier row of this file says the same; it is remembered} */
-    boolean isNewInFile(Sighting sighting) {
-        return inFile.add(content(sighting) + "\u001f" + sighting.note());
+    /** {@return the earlier row of this file that says the same; 0 if there is none, and then this row is remembered} */
+    long repeatedRow(Sighting sighting, long row) {
+        return inFile.add(content(sighting) + "\u001f" + sighting.note(), Math.toIntExact(row));
     }
 
     /** {@return the row of a sighting that may be of the same bird; 0 if it stood in the book before; empty if none} */

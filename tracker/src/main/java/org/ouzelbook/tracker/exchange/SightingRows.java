@@ -60,8 +60,13 @@ final class SightingRows implements KindRows {
     }
 
     private void settle(RowReader row, Sighting sighting) {
-        if (known.isKnown(sighting) || !known.isNewInFile(sighting)) {
+        if (known.isKnown(sighting)) {
             tally.settle(row, Outcome.DUPLICATE);
+            return;
+        }
+        long repeated = known.repeatedRow(sighting, row.number());
+        if (repeated > 0) {
+            tally.settleRepeated(row, repeated);
             return;
         }
         if (known.isLabelTaken(sighting)) {

@@ -29,6 +29,7 @@ public final class TableImport {
     private final ImportAnswers answers;
     private final List<TableSurvey> tables = new ArrayList<>();
     private final List<Problem> unreadable = new ArrayList<>();
+    private Optional<RiverSources> rivers = Optional.empty();
     private final Map<FileSource, LeftOut> leftOut = new LinkedHashMap<>();
 
     private record LeftOut(TableFile file, BitSet rows) {}
@@ -48,19 +49,34 @@ public final class TableImport {
      */
     public static TableImport of(List<FileSource> sources, ImportAnswers answers, Progress progress) {
         TableImport tables = new TableImport(answers);
+        List<FileSource> drawn = sources.stream().filter(RiverSources::isRiver).toList();
+        if (!drawn.isEmpty()) {
+            tables.reading(drawn.get(0), () -> tables.rivers = Optional.of(RiverSources.of(drawn, answers.rivers())));
+        }
         for (FileSource source : sources) {
-            try {
-                tables.survey(source, sources.size() == 1, progress);
-            } catch (UnreadableFile e) {
-                tables.unreadable.add(new Problem(source.name(), 0, "", "", e.why()));
-            } catch (IOException e) {
-                String reason = Optional.ofNullable(e.getMessage()).orElse("");
-                tables.unreadable.add(new Problem(
-                        source.name(), 0, "", "", Message.of("import.file.unreadable", source.name(), reason)));
+            if (!RiverSources.isRiver(source)) {
+                tables.reading(source, () -> tables.survey(source, sources.size() == 1, progress));
             }
         }
         tables.tables.sort(Comparator.comparing(table -> table.header().kind()));
         return tables;
+    }
+
+    private interface Reading {
+        void run() throws IOException;
+    }
+
+    /** Reads a file; one that cannot be read becomes a problem, and the others go on. */
+    private void reading(FileSource source, Reading reading) {
+        try {
+            reading.run();
+        } catch (UnreadableFile e) {
+            unreadable.add(new Problem(source.name(), 0, "", "", e.why()));
+        } catch (IOException e) {
+            String reason = Optional.ofNullable(e.getMessage()).orElse("");
+            unreadable.add(new Problem(
+                    source.name(), 0, "", "", Message.of("import.file.unreadable", source.name(), reason)));
+        }
     }
 
     private void survey(FileSource source, boolean alone, Progress progress) throws IOException {
@@ -114,6 +130,8 @@ public final class TableImport {
         leftOut.clear();
         Findings findings = new Findings();
         unreadable.forEach(problem -> findings.add(Finding.PROBLEM, problem));
+        List<RiverResult> riverResults =
+                rivers.map(files -> files.into(edit, findings)).orElse(List.of());
         BookIndex book = new BookIndex(edit, answers);
         if (answers.river().isPresent() && book.usualRiver().isEmpty()) {
             throw new IllegalArgumentException("No river of the book has the name " + answers.river().get());
@@ -127,7 +145,7 @@ public final class TableImport {
             results.add(put(table, findings, done, total, progress));
             done += survey.rows();
         }
-        return new ImportResult(results, findings, List.of());
+        return new ImportResult(riverResults, results, findings);
     }
 
     private TableResult put(TableContext table, Findings findings, long before, long total, Progress progress) {

@@ -4,6 +4,7 @@ import java.util.BitSet;
 import java.util.EnumMap;
 import java.util.Map;
 import org.ouzelbook.tracker.domain.Entry;
+import org.ouzelbook.tracker.domain.Message;
 import org.ouzelbook.tracker.domain.Origin;
 
 /** Counts what becomes of the rows of one table, hands on what is to be told of them, and remembers which stay out. */
@@ -36,7 +37,17 @@ final class TableTally {
     /** Settles a row that is ready. */
     void settle(RowReader row, Outcome outcome) {
         outcomes.merge(outcome, 1L, Long::sum);
-        row.findings(Finding.WARNING).forEach(warning -> findings.add(Finding.WARNING, warning));
+        if (outcome == Outcome.ADDED) {
+            row.findings(Finding.WARNING).forEach(warning -> findings.add(Finding.WARNING, warning));
+        }
+    }
+
+    /** Settles a row that says the same as an earlier row of its file. */
+    void settleRepeated(RowReader row, long earlier) {
+        outcomes.merge(Outcome.DUPLICATE, 1L, Long::sum);
+        Problem repeated =
+                new Problem(table.name(), row.number(), "", "", Message.of("import.row.repeated", earlier));
+        findings.add(Finding.WARNING, repeated);
     }
 
     /** Settles a row that is not ready: it has a problem, or waits for an answer. */

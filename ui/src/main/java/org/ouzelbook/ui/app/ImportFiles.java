@@ -50,7 +50,7 @@ public final class ImportFiles {
                 case WHAT_IS_READY -> book.change(what(), request.who(), edit -> {
                     ImportResult result = tables.into(edit, progress);
                     List<String> rejected = writeRejected(tables);
-                    return report(result, result.added() > 0, sources, rejected);
+                    return report(result, result.hasAdded(), sources, rejected);
                 });
             };
         }
@@ -84,7 +84,7 @@ public final class ImportFiles {
                 if (!result.isClean()) {
                     throw new NotClean(result);
                 }
-                return report(result, result.added() > 0, sources, List.of());
+                return report(result, result.hasAdded(), sources, List.of());
             });
         } catch (NotClean e) {
             return report(e.result, false, sources, List.of());

@@ -6,6 +6,7 @@ import org.ouzelbook.tracker.exchange.Finding;
 import org.ouzelbook.tracker.exchange.Findings;
 import org.ouzelbook.tracker.exchange.ImportResult;
 import org.ouzelbook.tracker.exchange.Problem;
+import org.ouzelbook.tracker.exchange.RiverResult;
 import org.ouzelbook.tracker.exchange.TableResult;
 
 /**
@@ -19,6 +20,7 @@ import org.ouzelbook.tracker.exchange.TableResult;
  * @param noneSeen rows that say that none were seen, which their visits show already
  * @param open rows that wait for an answer
  * @param rejected rows with a problem
+ * @param rivers what became of the rivers of files
  * @param files what became of each table
  * @param questions what is open, at most {@link Findings#KEPT} rows of each reason
  * @param problems what is wrong, at most as many
@@ -35,6 +37,7 @@ public record ImportReport(
         long noneSeen,
         long open,
         long rejected,
+        List<RiverResult> rivers,
         List<TableResult> files,
         List<Reason> questions,
         List<Reason> problems,
@@ -62,6 +65,7 @@ public record ImportReport(
                 tables.stream().mapToLong(TableResult::noneSeen).sum(),
                 tables.stream().mapToLong(TableResult::open).sum(),
                 tables.stream().mapToLong(TableResult::rejected).sum(),
+                result.rivers(),
                 tables,
                 reasons(result.findings(), Finding.QUESTION),
                 reasons(result.findings(), Finding.PROBLEM),

@@ -8,6 +8,7 @@ import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.regex.Pattern;
@@ -21,6 +22,7 @@ import org.ouzelbook.tracker.exchange.cell.DateOrder;
 import org.ouzelbook.tracker.exchange.cell.DecimalSign;
 import org.ouzelbook.tracker.exchange.cell.SerialDates;
 import org.ouzelbook.tracker.exchange.cell.WrittenSpecies;
+import org.ouzelbook.tracker.river.RiverAnswers;
 import org.ouzelbook.ui.app.ImportFiles;
 import org.ouzelbook.ui.app.ImportReport;
 import org.ouzelbook.ui.app.ImportRequest;
@@ -76,6 +78,12 @@ final class ImportCommand implements Callable<Integer> {
     @Option(names = "--off-river", paramLabel = "METRES")
     private @Nullable String offRiver;
 
+    @Option(names = "--bridge-gaps", paramLabel = "METRES")
+    private double bridgeGaps;
+
+    @Option(names = "--leave-gaps")
+    private boolean leaveGaps;
+
     @Option(names = "--json")
     private boolean json;
 
@@ -124,6 +132,7 @@ final class ImportCommand implements Callable<Integer> {
                 Optional.ofNullable(decimals).map(ImportCommand::decimals),
                 Optional.ofNullable(species).map(ImportCommand::species),
                 Optional.ofNullable(river),
+                new RiverAnswers(Map.of(), Map.of(), gap(bridgeGaps), leaveGaps),
                 Optional.ofNullable(offRiver).map(ImportCommand::metres));
     }
 
@@ -187,6 +196,13 @@ final class ImportCommand implements Callable<Integer> {
     private static Species species(String text) {
         return WrittenSpecies.of(text)
                 .orElseThrow(() -> new WrongRequest(Message.of("import.wrong.species", text, Species.all())));
+    }
+
+    private static double gap(double metres) {
+        if (!(metres >= 0)) {
+            throw new WrongRequest(Message.of("import.wrong.gap", metres));
+        }
+        return metres;
     }
 
     private static double metres(String text) {

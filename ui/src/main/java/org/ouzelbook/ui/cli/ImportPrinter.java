@@ -35,6 +35,8 @@ final class ImportPrinter {
      * @param report the report
      */
     void print(ImportReport report) {
+        report.rivers().forEach(river -> line(Texts.of(
+                river.added() ? "import.told.river.new" : "import.told.river.known", river.name(), river.km())));
         report.files().forEach(table -> table(report, table));
         report.skipped().forEach(message -> line(Texts.of(message)));
         heading("import.told.questions", report.questions());
@@ -91,7 +93,7 @@ final class ImportPrinter {
     }
 
     private static String column(TableUnderstood.ColumnMeaning column) {
-        return column.name().equals(column.meaning())
+        return column.name().equalsIgnoreCase(column.meaning())
                 ? column.name()
                 : Texts.of("import.told.column", column.name(), column.meaning());
     }
@@ -191,14 +193,14 @@ final class ImportPrinter {
         List<String> sentences = new ArrayList<>();
         if (report.rehearsal()) {
             sentences.add(Texts.of("import.told.dry"));
-        } else if (report.imported()) {
+        } else if (report.imported() && report.added() > 0) {
             sentences.add(Texts.of("import.told.done", report.added()));
         } else if (!report.isClean()) {
             sentences.add(Texts.of("import.told.nothingImported"));
         }
         if (!report.isClean() && !accepted) {
             sentences.add(Texts.of("import.told.next"));
-        } else if (report.added() == 0 && report.isClean()) {
+        } else if (report.isClean() && report.added() == 0 && !report.imported()) {
             sentences.add(Texts.of("import.told.nothingNew"));
         } else if (report.rehearsal()) {
             sentences.add(Texts.of("import.told.dryNext"));
