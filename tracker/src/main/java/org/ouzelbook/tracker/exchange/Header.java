@@ -1,8 +1,9 @@
 package org.ouzelbook.tracker.exchange;
 
 import java.util.ArrayList;
-import java.util.EnumMap;
+import java.util.Collections;
 import java.util.EnumSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -13,17 +14,17 @@ import java.util.Set;
  *
  * @param kind the kind of table
  * @param names the names of all columns, as the file has them
- * @param places where each known column stands, counted from 0
+ * @param places where each known column stands, counted from 0, in the order of the file
  */
 record Header(TableKind kind, List<String> names, Map<Column, Integer> places) {
     Header {
         names = List.copyOf(names);
-        places = Map.copyOf(places);
+        places = Collections.unmodifiableMap(new LinkedHashMap<>(places));
     }
 
     /** {@return what the columns mean in a table of this kind; of two with the same meaning the first counts} */
     static Header of(TableKind kind, List<String> names) {
-        Map<Column, Integer> places = new EnumMap<>(Column.class);
+        Map<Column, Integer> places = new LinkedHashMap<>();
         for (int i = 0; i < names.size(); i++) {
             for (Column column : Column.meanings(names.get(i))) {
                 if (kind.has(column) && !places.containsKey(column)) {

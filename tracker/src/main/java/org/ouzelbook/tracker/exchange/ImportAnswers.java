@@ -53,6 +53,7 @@ public record ImportAnswers(
                 Optional.empty(),
                 Optional.empty(),
                 Optional.empty(),
+                Optional.empty(),
                 RiverAnswers.NONE,
                 Optional.empty());
     }
