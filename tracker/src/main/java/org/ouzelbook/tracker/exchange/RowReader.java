@@ -164,14 +164,13 @@ final class RowReader {
         return OptionalInt.of(Integer.parseInt(digits));
     }
 
+    /** {@return the term that the cell says; a cell that says unknown is a term only where the vocabulary has it} */
     <T> Optional<T> word(Column column, Words<T> words) {
-        return known(column).flatMap(text -> {
-            Optional<T> term = words.term(text);
-            if (term.isEmpty()) {
-                problem(column, Message.of("import.word.unknown", List.copyOf(words.suggestions())));
-            }
-            return term;
-        });
+        Optional<T> term = words.term(text(column));
+        if (term.isEmpty() && known(column).isPresent()) {
+            problem(column, Message.of("import.word.unknown", List.copyOf(words.suggestions())));
+        }
+        return term;
     }
 
     boolean yes(Column column, boolean ifUnknown) {

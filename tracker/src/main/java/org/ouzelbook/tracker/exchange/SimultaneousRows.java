@@ -95,6 +95,7 @@ final class SimultaneousRows {
 
     private void link(Kept kept, String name) {
         if (kept.sighting.isEmpty()) {
+            byLabel.getOrDefault(BookIndex.key(name), List.of()).forEach(other -> join(kept, other));
             return;
         }
         Sighting sighting = kept.sighting.get();
@@ -139,9 +140,12 @@ final class SimultaneousRows {
         if (sameDay.size() == 1) {
             kept.links.add(sameDay.get(0).id());
         } else if (sameDay.isEmpty()) {
+            List<String> similar = Similar.to(name, byLabel.keySet().stream());
             kept.row.problem(
                     Column.SIMULTANEOUS_WITH,
-                    Message.of("import.simultaneous.unknown", name, Similar.to(name, byLabel.keySet().stream())));
+                    similar.isEmpty()
+                            ? Message.of("import.simultaneous.unknown", name)
+                            : Message.of("import.simultaneous.unknown.similar", name, similar));
         } else {
             kept.row.problem(Column.SIMULTANEOUS_WITH, Message.of("import.simultaneous.several", name));
         }
