@@ -123,7 +123,7 @@ final class ImportCommand implements Callable<Integer> {
 
     private ImportAnswers answers() {
         return new ImportAnswers(
-                LocalDate.now(),
+                LocalDate.now(ZoneId.systemDefault()),
                 Optional.ofNullable(kind).map(ImportCommand::kind),
                 words(dates).map(ImportCommand::dateOrder).flatMap(Optional::stream).findFirst(),
                 words(dates).map(ImportCommand::serials).flatMap(Optional::stream).findFirst(),
