@@ -42,7 +42,9 @@ final class BookIndex {
         this.placeSettings = settings(answers);
         this.usualRiver = answers.river().isPresent()
                 ? river(answers.river().get())
-                : network.rivers().stream().filter(river -> network.rivers().size() == 1).findFirst();
+                : network.rivers().stream()
+                        .filter(river -> network.rivers().size() == 1)
+                        .findFirst();
         this.landmarks = new ArrayList<>(edit.landmarks());
         edit.reaches().forEach(reach -> reaches.put(key(reach.name()), reach));
         edit.visits().forEach(this::know);

@@ -49,7 +49,18 @@ enum Column {
     /** Way of travelling. */
     MODE("mode", "travel", "on foot or canoe"),
     /** Who was out. */
-    OBSERVER("observer", "observers", "recordedBy", "recorder", "recorders", "surveyor", "surveyors", "seen by", "who", "obs", "by"),
+    OBSERVER(
+            "observer",
+            "observers",
+            "recordedBy",
+            "recorder",
+            "recorders",
+            "surveyor",
+            "surveyors",
+            "seen by",
+            "who",
+            "obs",
+            "by"),
     /** What was seen, or looked for. */
     SPECIES("species", "scientificName", "vernacularName", "looked for", "species looked for", "bird species"),
     /** River level. */

@@ -18,8 +18,7 @@ final class Differences {
         List<String> differences = new ArrayList<>();
         for (RecordComponent component : one.getClass().getRecordComponents()) {
             if (!IGNORED.contains(component.getName()) && !same(value(component, one), value(component, other))) {
-                differences.add(
-                        component.getName().replaceAll("([A-Z])", " $1").toLowerCase(Locale.ROOT));
+                differences.add(component.getName().replaceAll("([A-Z])", " $1").toLowerCase(Locale.ROOT));
             }
         }
         return differences;

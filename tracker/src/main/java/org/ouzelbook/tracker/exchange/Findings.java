@@ -50,13 +50,15 @@ public final class Findings {
      */
     public List<Reason> reasons(Finding finding) {
         List<Reason> reasons = new ArrayList<>();
-        List<String> files = groups.keySet().stream().map(GroupKey::file).distinct().toList();
+        List<String> files =
+                groups.keySet().stream().map(GroupKey::file).distinct().toList();
         groups.forEach((key, group) -> {
             if (key.finding == finding) {
                 reasons.add(new Reason(finding, group.first, group.count));
             }
         });
-        reasons.sort(Comparator.<Reason>comparingInt(reason -> files.indexOf(reason.first.get(0).file()))
+        reasons.sort(Comparator.<Reason>comparingInt(
+                        reason -> files.indexOf(reason.first.get(0).file()))
                 .thenComparingLong(reason -> reason.first.get(0).row()));
         return List.copyOf(reasons);
     }

@@ -73,11 +73,15 @@ final class KickSampleRows implements KindRows {
                 refuseOtherDayOrPlace(first, line);
             }
         }
-        List<Line> bad = sheet.stream().filter(line -> !line.row.isReady() || line.sample.isEmpty()).toList();
+        List<Line> bad = sheet.stream()
+                .filter(line -> !line.row.isReady() || line.sample.isEmpty())
+                .toList();
         if (!bad.isEmpty()) {
             for (Line line : sheet) {
                 if (line.row.isReady()) {
-                    line.row.problem(Column.SAMPLE, Message.of("import.sample.heldBack", bad.get(0).row.number()));
+                    line.row.problem(
+                            Column.SAMPLE,
+                            Message.of("import.sample.heldBack", bad.get(0).row.number()));
                 }
                 tally.leaveOut(line.row);
             }

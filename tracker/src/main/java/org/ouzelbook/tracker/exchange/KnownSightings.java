@@ -46,9 +46,13 @@ final class KnownSightings {
                 sighting.age().name(),
                 sighting.sex().name(),
                 sighting.activities().stream().map(Enum::name).sorted().collect(Collectors.joining(",")),
-                sighting.breedingCode().map(code -> Integer.toString(code.number())).orElse(""),
+                sighting.breedingCode()
+                        .map(code -> Integer.toString(code.number()))
+                        .orElse(""),
                 sighting.rings(),
-                sighting.flewTo().map(to -> Long.toString(Math.round(to.metres()))).orElse(""),
+                sighting.flewTo()
+                        .map(to -> Long.toString(Math.round(to.metres())))
+                        .orElse(""),
                 Boolean.toString(sighting.turnedBack()),
                 BookIndex.key(sighting.observer()));
     }

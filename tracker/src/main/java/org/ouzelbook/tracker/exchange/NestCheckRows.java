@@ -17,7 +17,8 @@ import org.ouzelbook.tracker.exchange.cell.Words;
 
 /** Takes looks at nests. An empty nest is by itself neither a success nor a failure. */
 record NestCheckRows(BookIndex book, TableTally tally) implements KindRows {
-    private static final Pattern YOUNG = Pattern.compile("young|chick|nestling|pull[iu]|naked|blind|pin|feathered|fledg");
+    private static final Pattern YOUNG =
+            Pattern.compile("young|chick|nestling|pull[iu]|naked|blind|pin|feathered|fledg");
     private static final Pattern EGGS = Pattern.compile("egg|incubat|laying|clutch");
     private static final Pattern EMPTY = Pattern.compile("empty");
     private static final Pattern COMPLETE = Pattern.compile("complete|lined|finished|built$");

@@ -27,14 +27,7 @@ record NestRows(BookIndex book, TableTally tally) implements KindRows {
         Optional<Nest> made = label.isEmpty() || place.isEmpty() || species.isEmpty()
                 ? Optional.empty()
                 : Optional.of(new Nest(
-                        UUID.randomUUID(),
-                        label.get(),
-                        place.get(),
-                        species.get(),
-                        site,
-                        height,
-                        found,
-                        row.note()));
+                        UUID.randomUUID(), label.get(), place.get(), species.get(), site, height, found, row.note()));
         Labelled.settle(row, Column.NEST, made, label.flatMap(book::nest), tally, book::know);
     }
 }

@@ -49,7 +49,8 @@ final class RiverSources {
             for (FileSource source : sources) {
                 paths.add(source instanceof FileSource.OnDisk file ? file.path() : unpacked(source, folder));
             }
-            String names = String.join(", ", sources.stream().map(FileSource::name).toList());
+            String names =
+                    String.join(", ", sources.stream().map(FileSource::name).toList());
             return new RiverSources(names, RiverFile.read(paths), answers);
         } finally {
             try (Stream<Path> files = Files.walk(folder)) {
@@ -86,7 +87,9 @@ final class RiverSources {
                 edit.add(river.river());
                 edit.add(river.line());
             } else if (!hasLine(edit, river)) {
-                findings.add(Finding.WARNING, told(Message.of("import.river.otherLine", river.river().name())));
+                findings.add(
+                        Finding.WARNING,
+                        told(Message.of("import.river.otherLine", river.river().name())));
             }
             results.add(new RiverResult(river.river().name(), river.lengthMetres() / 1000, !known));
         }
@@ -94,7 +97,8 @@ final class RiverSources {
     }
 
     private static boolean hasLine(BookEdit edit, UnderstoodRiver river) {
-        Optional<RiverLine> newest = edit.river(river.river().name()).flatMap(known -> edit.network().line(known.id()));
+        Optional<RiverLine> newest =
+                edit.river(river.river().name()).flatMap(known -> edit.network().line(known.id()));
         return newest.isPresent() && newest.get().points().equals(river.line().points());
     }
 

@@ -106,7 +106,10 @@ final class RowPlace {
         } else if (km.isPresent() && km.get().value() < 0) {
             row.problem(Column.KM, Message.of("import.km.negative"));
         } else if (km.isPresent()) {
-            take(Column.KM, book.places().atKm(river.get().id(), km.get().value(), km.get().decimals()));
+            take(
+                    Column.KM,
+                    book.places()
+                            .atKm(river.get().id(), km.get().value(), km.get().decimals()));
         }
         return true;
     }
@@ -211,8 +214,7 @@ final class RowPlace {
         for (Found other : found) {
             Place place = other.place();
             boolean sameRiver = place.riverId().equals(first.riverId());
-            double allowed =
-                    Math.max(AGREEMENT_METRES, first.uncertaintyMetres() + place.uncertaintyMetres());
+            double allowed = Math.max(AGREEMENT_METRES, first.uncertaintyMetres() + place.uncertaintyMetres());
             if (!sameRiver || place.chainage().distanceTo(first.chainage()) > allowed) {
                 row.problem(
                         other.landmark().isPresent() ? Column.LANDMARK : Column.LATITUDE,

@@ -43,13 +43,12 @@ final class RowReader {
     /** {@return the cell without the unit that may stand beside its number} */
     static String withoutUnit(Column column, String text) {
         String plain = Blank.plainSpaces(text);
-        Pattern unit =
-                switch (column) {
-                    case KM, FROM_KM, TO_KM, FLEW_TO_KM -> KM_UNIT;
-                    case OFFSET_M, UNCERTAINTY_M, HEIGHT_M -> METRE_UNIT;
-                    case MINUTES -> MINUTE_UNIT;
-                    default -> null;
-                };
+        Pattern unit = switch (column) {
+            case KM, FROM_KM, TO_KM, FLEW_TO_KM -> KM_UNIT;
+            case OFFSET_M, UNCERTAINTY_M, HEIGHT_M -> METRE_UNIT;
+            case MINUTES -> MINUTE_UNIT;
+            default -> null;
+        };
         return unit == null ? plain : unit.matcher(plain).replaceAll("");
     }
 
@@ -92,7 +91,8 @@ final class RowReader {
         return known(column).flatMap(text -> {
             When when = When.of(text, table.dates());
             if (when instanceof When.Read read) {
-                if (column == Column.DATE && table.survey().isOddYear(read.date().getYear())) {
+                if (column == Column.DATE
+                        && table.survey().isOddYear(read.date().getYear())) {
                     warning(column, Message.of("import.date.oddYear", Year.from(read.date())));
                 }
                 return Optional.of(read);
@@ -218,7 +218,8 @@ final class RowReader {
         parts.add(text(Column.NOTE));
         parts.addAll(List.of(more));
         for (int place : table.unknownColumns()) {
-            String cell = place < row.cells().size() ? Blank.plainSpaces(row.cells().get(place)) : "";
+            String cell =
+                    place < row.cells().size() ? Blank.plainSpaces(row.cells().get(place)) : "";
             if (!cell.isEmpty()) {
                 parts.add(table.header().names().get(place).strip() + ": " + cell);
             }
@@ -254,7 +255,9 @@ final class RowReader {
     private boolean swallowsRows(String cell, int columns) {
         char separator = table.survey().file().separator();
         return columns > 2
-                && cell.lines().anyMatch(line -> line.chars().filter(c -> c == separator).count() >= columns - 1);
+                && cell.lines()
+                        .anyMatch(
+                                line -> line.chars().filter(c -> c == separator).count() >= columns - 1);
     }
 
     void problem(Column column, Message message) {

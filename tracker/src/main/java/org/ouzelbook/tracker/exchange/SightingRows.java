@@ -91,11 +91,12 @@ final class SightingRows implements KindRows {
         Optional<Species> species = row.species();
         Age age = row.word(Column.AGE, Words.AGES).orElse(Age.UNKNOWN);
         Sex sex = row.word(Column.SEX, Words.SEXES).orElse(Sex.UNKNOWN);
-        WrittenActivities doing = WrittenActivities.of(row.known(Column.ACTIVITY).orElse(""));
+        WrittenActivities doing =
+                WrittenActivities.of(row.known(Column.ACTIVITY).orElse(""));
         int count = SightingCount.of(row, doing.pair());
         Optional<BreedingCode> code = breedingCode(row);
-        Optional<Chainage> flewTo = place.flatMap(from -> RowPlace.kmOnRiver(
-                row, Column.FLEW_TO_KM, book.river(book.riverName(from.riverId()))));
+        Optional<Chainage> flewTo = place.flatMap(
+                from -> RowPlace.kmOnRiver(row, Column.FLEW_TO_KM, book.river(book.riverName(from.riverId()))));
         boolean turnedBack = turnedBack(row, doing, flewTo);
         String unknownActivities = unknownActivities(row, doing);
         if (place.isEmpty() || species.isEmpty() || visit.date().isEmpty()) {

@@ -32,15 +32,18 @@ record SightingVisit(Optional<Visit> visit, Optional<LocalDate> date, Optional<L
         if (label.isEmpty() && row.known(Column.DATE).isEmpty() && !row.has(Finding.PROBLEM)) {
             row.problem(Column.DATE, Message.of("import.sighting.noDay"));
         }
-        if (visit.isPresent() && when.isPresent() && !visit.get().date().equals(when.get().date())) {
+        if (visit.isPresent()
+                && when.isPresent()
+                && !visit.get().date().equals(when.get().date())) {
             row.problem(
                     Column.DATE,
-                    Message.of("import.sighting.otherDay", visit.get().label(), visit.get().date()));
+                    Message.of(
+                            "import.sighting.otherDay",
+                            visit.get().label(),
+                            visit.get().date()));
         }
         return new SightingVisit(
-                visit,
-                when.map(When.Read::date).or(() -> visit.map(Visit::date)),
-                when.flatMap(When.Read::time));
+                visit, when.map(When.Read::date).or(() -> visit.map(Visit::date)), when.flatMap(When.Read::time));
     }
 
     private static Message unknown(RowReader row, String label, Optional<LocalDate> date) {
@@ -64,8 +67,7 @@ record SightingVisit(Optional<Visit> visit, Optional<LocalDate> date, Optional<L
             return Optional.empty();
         }
         List<Visit> passing = row.table().book().visits(place.riverId(), date.orElseThrow()).stream()
-                .filter(walk -> walk.walked().isPresent()
-                        && walk.walked().get().contains(place.chainage()))
+                .filter(walk -> walk.walked().isPresent() && walk.walked().get().contains(place.chainage()))
                 .toList();
         List<Visit> atThatTime = passing.size() < 2 ? passing : underWay(passing, time(row));
         if (atThatTime.size() == 1) {

@@ -54,7 +54,8 @@ final class SimultaneousRows {
         Kept kept = new Kept(row, sighting, names);
         rows.add(kept);
         if (!label.isEmpty()) {
-            byLabel.computeIfAbsent(BookIndex.key(label), key -> new ArrayList<>()).add(kept);
+            byLabel.computeIfAbsent(BookIndex.key(label), key -> new ArrayList<>())
+                    .add(kept);
         }
     }
 
@@ -105,8 +106,8 @@ final class SimultaneousRows {
         }
         List<Kept> named = byLabel.getOrDefault(BookIndex.key(name), List.of());
         List<Kept> sameDay = named.stream()
-                .filter(other -> other.sighting.isEmpty()
-                        || other.sighting.get().date().equals(sighting.date()))
+                .filter(other ->
+                        other.sighting.isEmpty() || other.sighting.get().date().equals(sighting.date()))
                 .toList();
         List<Kept> sameVisit = sameDay.stream()
                 .filter(other -> other.sighting.isPresent()
@@ -120,7 +121,10 @@ final class SimultaneousRows {
         } else if (named.size() == 1) {
             kept.row.problem(
                     Column.SIMULTANEOUS_WITH,
-                    Message.of("import.simultaneous.otherDay", name, named.get(0).row.number()));
+                    Message.of(
+                            "import.simultaneous.otherDay",
+                            name,
+                            named.get(0).row.number()));
         } else {
             linkToBook(kept, sighting, name);
         }
@@ -153,14 +157,14 @@ final class SimultaneousRows {
 
     /** A row whose partner stays out stays out too. */
     private void spreadRefusals() {
-        Deque<Kept> out = new ArrayDeque<>(rows.stream().filter(kept -> !kept.isReady()).toList());
+        Deque<Kept> out =
+                new ArrayDeque<>(rows.stream().filter(kept -> !kept.isReady()).toList());
         while (!out.isEmpty()) {
             Kept refused = out.remove();
             for (Kept partner : refused.partners) {
                 if (partner.isReady()) {
                     partner.row.problem(
-                            Column.SIMULTANEOUS_WITH,
-                            Message.of("import.simultaneous.heldBack", refused.row.number()));
+                            Column.SIMULTANEOUS_WITH, Message.of("import.simultaneous.heldBack", refused.row.number()));
                     out.add(partner);
                 }
             }

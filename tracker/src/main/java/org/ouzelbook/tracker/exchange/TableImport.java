@@ -74,8 +74,8 @@ public final class TableImport {
             unreadable.add(new Problem(source.name(), 0, "", "", e.why()));
         } catch (IOException e) {
             String reason = Optional.ofNullable(e.getMessage()).orElse("");
-            unreadable.add(new Problem(
-                    source.name(), 0, "", "", Message.of("import.file.unreadable", source.name(), reason)));
+            unreadable.add(
+                    new Problem(source.name(), 0, "", "", Message.of("import.file.unreadable", source.name(), reason)));
         }
     }
 
@@ -93,8 +93,7 @@ public final class TableImport {
         TableKind kind = told ? answers.kind().orElseThrow() : kinds.get(0);
         Header header = Header.of(kind, file.header());
         if (!kind.isSatisfiedBy(header.columns())) {
-            throw new UnreadableFile(
-                    Message.of("import.kind.lacks", kind.written(), kind.missing(header.columns())));
+            throw new UnreadableFile(Message.of("import.kind.lacks", kind.written(), kind.missing(header.columns())));
         }
         tables.add(TableSurvey.of(file, kind, progress));
     }
@@ -134,7 +133,8 @@ public final class TableImport {
                 rivers.map(files -> files.into(edit, findings)).orElse(List.of());
         BookIndex book = new BookIndex(edit, answers);
         if (answers.river().isPresent() && book.usualRiver().isEmpty()) {
-            throw new IllegalArgumentException("No river of the book has the name " + answers.river().get());
+            throw new IllegalArgumentException(
+                    "No river of the book has the name " + answers.river().get());
         }
         List<TableResult> results = new ArrayList<>();
         long total = tables.stream().mapToLong(TableSurvey::rows).sum();
@@ -150,7 +150,8 @@ public final class TableImport {
 
     private TableResult put(TableContext table, Findings findings, long before, long total, Progress progress) {
         TableSurvey survey = table.survey();
-        boolean importedBefore = table.book().importedFile(table.file().sha256()).isPresent();
+        boolean importedBefore =
+                table.book().importedFile(table.file().sha256()).isPresent();
         TableTally tally = new TableTally(table, findings);
         KindRows rows = rows(table, tally);
         long read = 0;

@@ -16,8 +16,8 @@ import org.ouzelbook.tracker.exchange.cell.DateChoices;
 import org.ouzelbook.tracker.exchange.cell.DateEvidence;
 import org.ouzelbook.tracker.exchange.cell.DecimalSign;
 import org.ouzelbook.tracker.exchange.cell.NumberEvidence;
-import org.ouzelbook.tracker.exchange.cell.WrittenDate;
 import org.ouzelbook.tracker.exchange.cell.When;
+import org.ouzelbook.tracker.exchange.cell.WrittenDate;
 import org.ouzelbook.tracker.exchange.file.CsvRow;
 import org.ouzelbook.tracker.exchange.file.CsvRows;
 import org.ouzelbook.tracker.exchange.file.TableFile;
@@ -25,8 +25,8 @@ import org.ouzelbook.tracker.store.SightingQuery;
 
 /** What one table shows of itself when it is read through once, before any of its rows is taken for anything. */
 final class TableSurvey {
-    private static final Pattern TOTALS =
-            Pattern.compile("(grand )?totals?|sum|mean|average|subtotal|sub-total|max|min|count of .*", Pattern.CASE_INSENSITIVE);
+    private static final Pattern TOTALS = Pattern.compile(
+            "(grand )?totals?|sum|mean|average|subtotal|sub-total|max|min|count of .*", Pattern.CASE_INSENSITIVE);
 
     private final TableFile file;
     private final Header header;
@@ -114,7 +114,8 @@ final class TableSurvey {
         return List.of(Column.DATE, Column.TAXON, Column.NEST).stream()
                 .filter(header::has)
                 .map(column -> header.places().get(column))
-                .allMatch(place -> place >= row.cells().size() || !hasDigit(row.cells().get(place)));
+                .allMatch(place ->
+                        place >= row.cells().size() || !hasDigit(row.cells().get(place)));
     }
 
     private static boolean hasDigit(String cell) {
@@ -179,7 +180,8 @@ final class TableSurvey {
      */
     boolean isOddYear(int year) {
         long all = rowsByYear.values().stream().mapToLong(Long::longValue).sum();
-        long most = rowsByYear.values().stream().mapToLong(Long::longValue).max().orElse(0);
+        long most =
+                rowsByYear.values().stream().mapToLong(Long::longValue).max().orElse(0);
         return all >= 10 && most * 10 >= all * 9 && rowsByYear.getOrDefault(year, 0L) <= 2;
     }
 }

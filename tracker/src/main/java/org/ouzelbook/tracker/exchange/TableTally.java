@@ -45,8 +45,7 @@ final class TableTally {
     /** Settles a row that says the same as an earlier row of its file. */
     void settleRepeated(RowReader row, long earlier) {
         outcomes.merge(Outcome.DUPLICATE, 1L, Long::sum);
-        Problem repeated =
-                new Problem(table.name(), row.number(), "", "", Message.of("import.row.repeated", earlier));
+        Problem repeated = new Problem(table.name(), row.number(), "", "", Message.of("import.row.repeated", earlier));
         findings.add(Finding.WARNING, repeated);
     }
 

@@ -62,8 +62,9 @@ public record TableUnderstood(
         TableSurvey survey = table.survey();
         Header header = survey.header();
         Map<Integer, ColumnMeaning> columns = new TreeMap<>();
-        header.places().forEach((column, place) ->
-                columns.put(place, new ColumnMeaning(header.names().get(place).strip(), column.written())));
+        header.places()
+                .forEach((column, place) -> columns.put(
+                        place, new ColumnMeaning(header.names().get(place).strip(), column.written())));
         Optional<DateOrder> order = table.dates().order();
         Optional<DecimalSign> decimals = table.decimals();
         return new TableUnderstood(

@@ -79,8 +79,7 @@ final class Notebooks implements AutoCloseable {
     /** Imports what is ready. */
     ImportResult add() {
         TableImport tables = tables();
-        return book.change(
-                Message.of("history.import", "test"), "A. Brook", edit -> tables.into(edit, Progress.NONE));
+        return book.change(Message.of("history.import", "test"), "A. Brook", edit -> tables.into(edit, Progress.NONE));
     }
 
     /** The keys of what was found, with the rows. */

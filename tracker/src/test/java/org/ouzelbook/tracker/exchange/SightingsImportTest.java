@@ -22,8 +22,7 @@ import org.ouzelbook.tracker.exchange.cell.DecimalSign;
 import org.ouzelbook.tracker.store.SightingQuery;
 
 class SightingsImportTest {
-    private static final String VISITS =
-            """
+    private static final String VISITS = """
             visit,date,start,end,from_km,to_km,species
             V1,2026-03-16,07:00,10:00,8.0,12.6,dipper
             V2,2026-03-16,08:00,09:30,12.0,15.0,dipper
@@ -51,15 +50,10 @@ class SightingsImportTest {
 
     @Test
     void takesEveryColumn() {
-        notebooks
-                .file("visits.csv", VISITS)
-                .file(
-                        "sightings.csv",
-                        """
+        notebooks.file("visits.csv", VISITS).file("sightings.csv", """
                         sighting;visit;time;km;bank;uncertainty_m;species;count;age;sex;activity;breeding_code;rings;flew_to_km;turned_back;observer;note;hat
                         b3;V1;0712;9,2;LB;15;DI;;ad;pair;song + food;FF;R/N;9,55;yes;AB;by the wall;red
-                        """)
-                .add();
+                        """).add();
 
         Sighting sighting = sightings().get(0);
         assertThat(sighting.label()).isEqualTo("b3");
@@ -163,8 +157,9 @@ class SightingsImportTest {
                 none.rivers(),
                 none.offRiverMetres());
 
-        ImportResult result =
-                notebooks.file("birds.csv", "date;km\n03/04/2025;8.4\n03/04/2025;8,5\n").add();
+        ImportResult result = notebooks
+                .file("birds.csv", "date;km\n03/04/2025;8.4\n03/04/2025;8,5\n")
+                .add();
 
         assertThat(result.isClean()).isTrue();
         assertThat(sightings()).extracting(Sighting::date).containsOnly(LocalDate.of(2025, 3, 4));
@@ -181,18 +176,14 @@ class SightingsImportTest {
 
     @Test
     void noneSeenMakesNoSightingAndNeedsAVisitThatLooked() {
-        ImportResult result = notebooks
-                .file("visits.csv", VISITS)
-                .file(
-                        "birds.csv",
-                        """
+        ImportResult result =
+                notebooks.file("visits.csv", VISITS).file("birds.csv", """
                         visit,date,km,species,count
                         V1,,,dipper,0
                         V1,,,kingfisher,none
                         ,2026-04-13,8.4,dipper,nil
                         V1,,8.4,dipper,
-                        """)
-                .add();
+                        """).add();
 
         assertThat(result.tables().get(1).noneSeen()).isEqualTo(1);
         assertThat(Notebooks.keys(result, Finding.PROBLEM))
@@ -202,18 +193,14 @@ class SightingsImportTest {
 
     @Test
     void belongsToTheOneVisitThatPassed() {
-        ImportResult result = notebooks
-                .file("visits.csv", VISITS)
-                .file(
-                        "birds.csv",
-                        """
+        ImportResult result =
+                notebooks.file("visits.csv", VISITS).file("birds.csv", """
                         date,time,km,species
                         2026-03-16,,9.0,dipper
                         2026-03-16,,12.3,dipper
                         2026-03-16,07:30,12.4,dipper
                         2026-03-17,,9.0,dipper
-                        """)
-                .add();
+                        """).add();
 
         assertThat(result.tables().get(1).attached()).isEqualTo(2);
         assertThat(Notebooks.keys(result, Finding.WARNING)).contains("3 import.sighting.severalVisits");
@@ -223,17 +210,13 @@ class SightingsImportTest {
 
     @Test
     void checksASightingAgainstItsVisit() {
-        ImportResult result = notebooks
-                .file("visits.csv", VISITS)
-                .file(
-                        "birds.csv",
-                        """
+        ImportResult result =
+                notebooks.file("visits.csv", VISITS).file("birds.csv", """
                         visit,date,km,species
                         V1,2026-03-17,9.0,dipper
                         V9,2026-03-16,9.0,dipper
                         V3,,10.5,dipper
-                        """)
-                .add();
+                        """).add();
 
         assertThat(Notebooks.keys(result, Finding.PROBLEM))
                 .containsExactly("2 import.sighting.otherDay", "3 import.visit.unknown.similar");
@@ -242,10 +225,7 @@ class SightingsImportTest {
 
     @Test
     void simultaneousSightingsAreMutualAndGoInTogetherOrNotAtAll() {
-        ImportResult result = notebooks
-                .file(
-                        "birds.csv",
-                        """
+        ImportResult result = notebooks.file("birds.csv", """
                         sighting,date,km,species,simultaneous_with
                         b2,2026-03-16,8.0,dipper,c1
                         c1,2026-03-16,8.9,dipper,
@@ -253,8 +233,7 @@ class SightingsImportTest {
                         e1,2026-03-16,9.9,dipper,
                         f1,2026-03-17,9.9,dipper,c1
                         g1,2026-03-17,9.0,dipper,zz
-                        """)
-                .add();
+                        """).add();
 
         assertThat(Notebooks.keys(result, Finding.PROBLEM))
                 .contains(
@@ -269,17 +248,13 @@ class SightingsImportTest {
 
     @Test
     void reportsBirdsThatMayBeTheSameAndKeepsBoth() {
-        ImportResult result = notebooks
-                .file(
-                        "birds.csv",
-                        """
+        ImportResult result = notebooks.file("birds.csv", """
                         date,time,km,species,observer
                         2026-03-16,07:10,8.40,dipper,AB
                         2026-03-16,07:18,8.45,dipper,CD
                         2026-03-16,07:30,8.45,dipper,EF
                         2026-03-16,07:10,8.45,kingfisher,CD
-                        """)
-                .add();
+                        """).add();
 
         assertThat(Notebooks.keys(result, Finding.WARNING)).containsExactly("3 import.sighting.sameAsRow");
         assertThat(result.added()).isEqualTo(4);
@@ -289,9 +264,7 @@ class SightingsImportTest {
     void placesThatDisagreeLieFarOffOrAreNoPlaceAreRefused() {
         ImportResult result = notebooks
                 .file("landmarks.csv", "name,km\nMill Bridge,8.1\n")
-                .file(
-                        "birds.csv",
-                        """
+                .file("birds.csv", """
                         date,km,landmark,offset_m,latitude,longitude,grid_ref,species
                         2026-03-16,9.5,Mill Bridge,,,,,dipper
                         2026-03-16,8.2,Mill Bridge,50,,,,dipper
@@ -332,18 +305,14 @@ class SightingsImportTest {
 
     @Test
     void countsRowsAsTheFileDoesAndPassesOverSums() {
-        ImportResult result = notebooks
-                .file(
-                        "birds.csv",
-                        """
+        ImportResult result = notebooks.file("birds.csv", """
                         date,km,species,note
                         2026-03-16,8.4,dipper,"two
                         lines"
 
                         2026-03-32,8.4,dipper,
                         Total,,2,
-                        """)
-                .add();
+                        """).add();
 
         assertThat(Notebooks.keys(result, Finding.PROBLEM)).containsExactly("4 import.date.monthTooShort");
         assertThat(result.tables().get(0).totals()).isEqualTo(1);
@@ -372,7 +341,8 @@ class SightingsImportTest {
 
         tables.writeLeftOut(name -> rejected);
 
-        assertThat(rejected).content(StandardCharsets.UTF_16LE)
+        assertThat(rejected)
+                .content(StandardCharsets.UTF_16LE)
                 .isEqualTo("\uFEFFdate;km;species;note\r\nmid Apr;8,9;dipper;\"a; b\"\r\n");
     }
 }

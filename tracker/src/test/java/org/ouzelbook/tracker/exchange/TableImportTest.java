@@ -26,12 +26,18 @@ class TableImportTest {
         try (Notebooks notebooks = new Notebooks(folder)) {
             notebooks
                     .file("1.csv", "date,landmark,species,visit\n2026-03-16,Mill Bridge,dipper,V1\n")
-                    .file("2.csv", "nest,date,stage,eggs,young,outcome\nN1,2026-04-12,\"4 eggs, warm\",4,,\nN1,2026-05-14,,,3+,unknown\n")
+                    .file(
+                            "2.csv",
+                            "nest,date,stage,eggs,young,outcome\nN1,2026-04-12,\"4 eggs, warm\",4,,\nN1,2026-05-14,,,3+,unknown\n")
                     .file("3.csv", "nest,landmark,species,site,height_m\nN1,Mill Bridge,dipper,bridge,1.5\n")
-                    .file("4.csv", "visit,date,from_km,to_km,species,observers\nV1,2026-03-16,8,12,all,\"A. Brook, C. Dell\"\n")
+                    .file(
+                            "4.csv",
+                            "visit,date,from_km,to_km,species,observers\nV1,2026-03-16,8,12,all,\"A. Brook, C. Dell\"\n")
                     .file("5.csv", "name,km,kind,aliases\nMill Bridge,8.1,bridge,Mill Br.; the mill\n")
                     .file("6.csv", "bird,left_upper,left_lower,right_upper,right_lower,hatched\nB1,R/N,m,W,,2024\n")
-                    .file("7.csv", "sample,date,km,taxon,abundance,minutes\nK1,2026-04-20,8.1,Baetidae,B,3\nK1,2026-04-20,8.1,Heptageniidae,12,3\n")
+                    .file(
+                            "7.csv",
+                            "sample,date,km,taxon,abundance,minutes\nK1,2026-04-20,8.1,Baetidae,B,3\nK1,2026-04-20,8.1,Heptageniidae,12,3\n")
                     .file("8.csv", "reach,from_km,to_km\nLower,0,9\n");
 
             ImportResult result = notebooks.add();
@@ -62,7 +68,9 @@ class TableImportTest {
     @Test
     void overwritesNothing() {
         try (Notebooks notebooks = new Notebooks(folder)) {
-            notebooks.file("v.csv", "visit,date,from_km,to_km\nV1,2026-03-16,8,12\n").add();
+            notebooks
+                    .file("v.csv", "visit,date,from_km,to_km\nV1,2026-03-16,8,12\n")
+                    .add();
             ImportResult result = notebooks
                     .file("v.csv", "visit,date,from_km,to_km\nV1,2026-03-17,8,12\n")
                     .add();
@@ -111,7 +119,8 @@ class TableImportTest {
                     .add();
 
             assertThat(Notebooks.keys(result, Finding.PROBLEM))
-                    .containsExactlyInAnyOrder("0 import.kind.nearest", "0 import.kind.doubt", "0 import.file.noHeader");
+                    .containsExactlyInAnyOrder(
+                            "0 import.kind.nearest", "0 import.kind.doubt", "0 import.file.noHeader");
         }
     }
 

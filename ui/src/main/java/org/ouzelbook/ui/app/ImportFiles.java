@@ -44,14 +44,14 @@ public final class ImportFiles {
             checkRiver(book);
             TableImport tables = TableImport.of(sources.files(), request.answers(), progress);
             return switch (request.mode()) {
-                case REHEARSE -> report(
-                        book.rehearse(edit -> tables.into(edit, progress)), false, sources, List.of());
+                case REHEARSE -> report(book.rehearse(edit -> tables.into(edit, progress)), false, sources, List.of());
                 case ALL_OR_NOTHING -> allOrNothing(book, tables, sources, progress);
-                case WHAT_IS_READY -> book.change(what(), request.who(), edit -> {
-                    ImportResult result = tables.into(edit, progress);
-                    List<String> rejected = writeRejected(tables);
-                    return report(result, result.hasAdded(), sources, rejected);
-                });
+                case WHAT_IS_READY ->
+                    book.change(what(), request.who(), edit -> {
+                        ImportResult result = tables.into(edit, progress);
+                        List<String> rejected = writeRejected(tables);
+                        return report(result, result.hasAdded(), sources, rejected);
+                    });
             };
         }
     }
@@ -65,15 +65,17 @@ public final class ImportFiles {
     }
 
     private void checkRiver(Book book) {
-        request.answers().river().ifPresent(name -> book.read(view -> {
-            if (view.river(name).isEmpty()) {
-                throw new WrongRequest(Message.of(
-                        "import.wrong.river",
-                        name,
-                        view.rivers().stream().map(River::name).toList()));
-            }
-            return name;
-        }));
+        request.answers()
+                .river()
+                .ifPresent(name -> book.read(view -> {
+                    if (view.river(name).isEmpty()) {
+                        throw new WrongRequest(Message.of(
+                                "import.wrong.river",
+                                name,
+                                view.rivers().stream().map(River::name).toList()));
+                    }
+                    return name;
+                }));
     }
 
     /** Leaves the change half-way, so that the book undoes it, where the files are not clean. */

@@ -54,7 +54,11 @@ public record ImportReport(
     public record Reason(String reason, long count, List<Problem> first) {}
 
     static ImportReport of(
-            ImportResult result, ImportRequest.Mode mode, boolean imported, List<Message> skipped, List<String> rejected) {
+            ImportResult result,
+            ImportRequest.Mode mode,
+            boolean imported,
+            List<Message> skipped,
+            List<String> rejected) {
         List<TableResult> tables = result.tables();
         return new ImportReport(
                 imported,
@@ -76,8 +80,7 @@ public record ImportReport(
 
     private static List<Reason> reasons(Findings findings, Finding finding) {
         return findings.reasons(finding).stream()
-                .map(reason -> new Reason(
-                        reason.first().get(0).message().key(), reason.count(), reason.first()))
+                .map(reason -> new Reason(reason.first().get(0).message().key(), reason.count(), reason.first()))
                 .toList();
     }
 

@@ -125,8 +125,14 @@ final class ImportCommand implements Callable<Integer> {
         return new ImportAnswers(
                 LocalDate.now(ZoneId.systemDefault()),
                 Optional.ofNullable(kind).map(ImportCommand::kind),
-                words(dates).map(ImportCommand::dateOrder).flatMap(Optional::stream).findFirst(),
-                words(dates).map(ImportCommand::serials).flatMap(Optional::stream).findFirst(),
+                words(dates)
+                        .map(ImportCommand::dateOrder)
+                        .flatMap(Optional::stream)
+                        .findFirst(),
+                words(dates)
+                        .map(ImportCommand::serials)
+                        .flatMap(Optional::stream)
+                        .findFirst(),
                 Optional.ofNullable(year).map(ImportCommand::year),
                 Optional.ofNullable(zone).map(ImportCommand::zone),
                 Optional.ofNullable(decimals).map(ImportCommand::decimals),

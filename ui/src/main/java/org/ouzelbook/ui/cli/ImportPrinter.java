@@ -35,8 +35,11 @@ final class ImportPrinter {
      * @param report the report
      */
     void print(ImportReport report) {
-        report.rivers().forEach(river -> line(Texts.of(
-                river.added() ? "import.told.river.new" : "import.told.river.known", river.name(), river.km())));
+        report.rivers()
+                .forEach(river -> line(Texts.of(
+                        river.added() ? "import.told.river.new" : "import.told.river.known",
+                        river.name(),
+                        river.km())));
         report.files().forEach(table -> table(report, table));
         report.skipped().forEach(message -> line(Texts.of(message)));
         heading("import.told.questions", report.questions());
@@ -66,8 +69,7 @@ final class ImportPrinter {
 
     private void table(ImportReport report, TableResult table) {
         TableUnderstood as = table.understood();
-        line(terminal.bold(
-                Texts.of("import.told.table", table.file(), as.kind(), table.read() + table.totals())));
+        line(terminal.bold(Texts.of("import.told.table", table.file(), as.kind(), table.read() + table.totals())));
         told("import.told.header", as.headerRow(), as.encoding(), Texts.of(separator(as.separator())));
         told(
                 "import.told.columns",
@@ -108,15 +110,17 @@ final class ImportPrinter {
     }
 
     private void signs(TableUnderstood as) {
-        as.dateOrder().ifPresent(order -> as.dateCell()
-                .ifPresentOrElse(
-                        cell -> told("import.told.dates", order, cell.row(), cell.text()),
-                        () -> told("import.told.datesAnswered", order)));
+        as.dateOrder()
+                .ifPresent(order -> as.dateCell()
+                        .ifPresentOrElse(
+                                cell -> told("import.told.dates", order, cell.row(), cell.text()),
+                                () -> told("import.told.datesAnswered", order)));
         as.shortYearCell().ifPresent(cell -> told("import.told.shortYears", cell.row(), cell.text()));
-        as.decimals().ifPresent(sign -> as.decimalCell()
-                .ifPresentOrElse(
-                        cell -> told("import.told.decimals", sign, cell.row(), cell.text()),
-                        () -> told("import.told.decimalsAnswered", sign)));
+        as.decimals()
+                .ifPresent(sign -> as.decimalCell()
+                        .ifPresentOrElse(
+                                cell -> told("import.told.decimals", sign, cell.row(), cell.text()),
+                                () -> told("import.told.decimalsAnswered", sign)));
     }
 
     private String counts(ImportReport report, TableResult table) {
@@ -151,12 +155,13 @@ final class ImportPrinter {
     }
 
     private void listed(ImportReport.Reason reason) {
-        List<Problem> shown =
-                reason.first().subList(0, Math.min(SHOWN_OF_A_REASON, reason.first().size()));
+        List<Problem> shown = reason.first()
+                .subList(0, Math.min(SHOWN_OF_A_REASON, reason.first().size()));
         shown.forEach(problem -> line("  " + where(problem) + Texts.of(problem.message())));
         long more = reason.count() - shown.size();
         if (more > 0) {
-            List<Problem> rest = reason.first().subList(shown.size(), reason.first().size());
+            List<Problem> rest =
+                    reason.first().subList(shown.size(), reason.first().size());
             told("import.told.more", more, rows(rest, more));
         }
     }
@@ -172,7 +177,10 @@ final class ImportPrinter {
         where.append(' ');
         return problem.cell().isEmpty()
                 ? where.toString()
-                : where.append('“').append(shortened(problem.cell())).append("”: ").toString();
+                : where.append('“')
+                        .append(shortened(problem.cell()))
+                        .append("”: ")
+                        .toString();
     }
 
     private static String shortened(String cell) {

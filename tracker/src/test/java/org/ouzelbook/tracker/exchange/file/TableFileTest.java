@@ -57,8 +57,7 @@ class TableFileTest {
 
     @Test
     void countsRowsAsASpreadsheetDoes() throws IOException {
-        TableFile table = table(
-                """
+        TableFile table = table("""
                 Dipper survey 2026,,
 
                 # walked by A. Brook, with "one quote
@@ -68,8 +67,7 @@ class TableFileTest {
 
                 ,,
                 2026-04-14,9,next
-                """,
-                StandardCharsets.UTF_8);
+                """, StandardCharsets.UTF_8);
 
         List<CsvRow> rows = rows(table);
         assertThat(table.headerRow()).isEqualTo(4);
