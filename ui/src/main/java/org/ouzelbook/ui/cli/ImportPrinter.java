@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
 import org.ouzelbook.tracker.exchange.Problem;
+import org.ouzelbook.tracker.exchange.TableKind;
 import org.ouzelbook.tracker.exchange.TableResult;
 import org.ouzelbook.tracker.exchange.TableUnderstood;
 import org.ouzelbook.ui.app.ImportReport;
@@ -81,6 +82,10 @@ final class ImportPrinter {
                     as.kind());
         }
         signs(as);
+        boolean counted = as.columns().stream().anyMatch(column -> column.meaning().equals("count"));
+        if (as.kind() == TableKind.SIGHTINGS && !counted) {
+            told("import.told.blankCount");
+        }
         as.usualRiver().ifPresent(river -> told("import.told.river", river));
         if (table.attached() > 0) {
             told("import.told.attached", table.attached());
