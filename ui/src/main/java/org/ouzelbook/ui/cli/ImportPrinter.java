@@ -82,7 +82,8 @@ final class ImportPrinter {
                     as.kind());
         }
         signs(as);
-        boolean counted = as.columns().stream().anyMatch(column -> column.meaning().equals("count"));
+        boolean counted =
+                as.columns().stream().anyMatch(column -> column.meaning().equals("count"));
         if (as.kind() == TableKind.SIGHTINGS && !counted) {
             told("import.told.blankCount");
         }

@@ -93,8 +93,10 @@ class ImportCommandTest {
         assertThat(report.get("rejected").getAsLong()).isEqualTo(10);
         assertThat(report.get("open").getAsLong()).isEqualTo(1);
         assertThat(sightings()).isEqualTo(5);
-        assertThat(Files.readAllLines(rejected)).hasSize(6).first().isEqualTo(
-                "When,Place,No.,Species,Activity,Age,Visit,Time,Obs,Remarks,Hat");
+        assertThat(Files.readAllLines(rejected))
+                .hasSize(6)
+                .first()
+                .isEqualTo("When,Place,No.,Species,Activity,Age,Visit,Time,Obs,Remarks,Hat");
         assertThat(folder.resolve("to-mend-old98.csv")).exists();
     }
 
@@ -113,9 +115,13 @@ class ImportCommandTest {
 
     @Test
     void wrongAnswersAreWrongUsage() throws Exception {
-        assertThat(CommandRun.of("import", book, notebooks(), "--dates", "backwards").exitCode()).isEqualTo(2);
-        assertThat(CommandRun.of("import", book, notebooks(), "--river", "Nile").err()).contains("Arrel Water");
-        assertThat(CommandRun.of("import", book, folder.resolve("none.csv")).err()).contains("There is no file");
+        assertThat(CommandRun.of("import", book, notebooks(), "--dates", "backwards")
+                        .exitCode())
+                .isEqualTo(2);
+        assertThat(CommandRun.of("import", book, notebooks(), "--river", "Nile").err())
+                .contains("Arrel Water");
+        assertThat(CommandRun.of("import", book, folder.resolve("none.csv")).err())
+                .contains("There is no file");
         assertThat(CommandRun.of("import", book).exitCode()).isEqualTo(2);
     }
 }
