@@ -1,9 +1,10 @@
 package org.ouzelbook.tracker.store;
 
 import java.nio.file.Path;
+import java.time.Clock;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalInt;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.locks.ReentrantLock;
@@ -27,11 +28,15 @@ public final class Book implements AutoCloseable {
     private final ReentrantLock writing = new ReentrantLock();
     private final ReentrantLock reading = new ReentrantLock();
     private final Database writer;
+    private final Backups backups;
+    private final Clock clock;
     private @Nullable Database reader;
 
-    private Book(Path file, Database writer) {
+    private Book(Path file, Database writer, Clock clock) {
         this.file = file;
         this.writer = writer;
+        this.backups = new Backups(file);
+        this.clock = clock;
     }
 
     /**
@@ -44,7 +49,7 @@ public final class Book implements AutoCloseable {
     public static Book create(Path path) {
         Path file = BookFile.of(path);
         BookFile.checkNew(file);
-        return connect(file, () -> {
+        return connect(file, Clock.systemDefaultZone(), () -> {
             Database database = BookFile.connect(file, false);
             Migrations.ALL.run(database, 0);
             return database;
@@ -59,12 +64,16 @@ public final class Book implements AutoCloseable {
      * @throws BookException if there is none, it is open elsewhere, damaged, something else, or from a newer program
      */
     public static Book open(Path path) {
+        return open(path, Migrations.ALL, Clock.systemDefaultZone());
+    }
+
+    static Book open(Path path, Migrations migrations, Clock clock) {
         Path file = BookFile.of(path);
         BookFile.checkExisting(file);
-        return connect(file, () -> {
+        return connect(file, clock, () -> {
             Database database = BookFile.connect(file, true);
             try {
-                bringUpToDate(database, Migrations.ALL);
+                bringUpToDate(database, migrations);
                 return database;
             } catch (RuntimeException e) {
                 database.close();
@@ -73,12 +82,12 @@ public final class Book implements AutoCloseable {
         });
     }
 
-    private static Book connect(Path file, Supplier<Database> connection) {
+    private static Book connect(Path file, Clock clock, Supplier<Database> connection) {
         if (!OPEN.add(file)) {
             throw BookException.of("book.inUse", file.toString());
         }
         try {
-            return new Book(file, connection.get());
+            return new Book(file, connection.get(), clock);
         } catch (RuntimeException e) {
             OPEN.remove(file);
             throw e;
@@ -86,14 +95,15 @@ public final class Book implements AutoCloseable {
     }
 
     private static void bringUpToDate(Database database, Migrations migrations) {
-        OptionalInt version = Migrations.version(database);
-        if (version.isEmpty()) {
-            throw BookException.of("book.foreign", database.file().toString());
+        Path file = database.file();
+        int version = Migrations.version(database).orElseThrow(() -> BookException.of("book.foreign", file.toString()));
+        if (version > migrations.newest()) {
+            throw BookException.of("book.newer", file.toString());
         }
-        if (version.getAsInt() > migrations.newest()) {
-            throw BookException.of("book.newer", database.file().toString());
+        if (version < migrations.newest()) {
+            new Backups(file).beforeVersion(database, migrations.newest());
+            migrations.run(database, version);
         }
-        migrations.run(database, version.getAsInt());
     }
 
     /** {@return the full name of its file} */
@@ -142,6 +152,7 @@ public final class Book implements AutoCloseable {
     public <T extends @Nullable Object> T change(
             Message what, String who, Function<? super BookEdit, ? extends T> work) {
         return inTransaction(ledger -> {
+            backUpToday(ledger);
             T result = edit(ledger, work);
             if (ledger.close(what, who, Optional.empty()).isPresent()) {
                 writer.commit();
@@ -158,6 +169,13 @@ public final class Book implements AutoCloseable {
      */
     public <T extends @Nullable Object> T rehearse(Function<? super BookEdit, ? extends T> work) {
         return inTransaction(ledger -> edit(ledger, work));
+    }
+
+    /** Copies a book that holds something before the first change of a day. */
+    private void backUpToday(Ledger ledger) {
+        if (!ledger.isFirst()) {
+            backups.daily(writer, LocalDate.now(clock));
+        }
     }
 
     private <T extends @Nullable Object> T edit(Ledger ledger, Function<? super BookEdit, ? extends T> work) {
@@ -253,6 +271,7 @@ public final class Book implements AutoCloseable {
 
     private Step playBack(Function<History, Step> choice, String key, String who, Progress progress) {
         return inTransaction(ledger -> {
+            backUpToday(ledger);
             History history = new History(writer);
             Step step = choice.apply(history);
             history.playBack(step, ledger, progress);
@@ -261,6 +280,34 @@ public final class Book implements AutoCloseable {
             writer.commit();
             return done;
         });
+    }
+
+    /**
+     * Copies the book as it is now into a zip file, and proves the copy by restoring it and summing every row. Nobody can
+     * change the book meanwhile.
+     *
+     * @param zip the file to make, with or without its ending {@code .zip}
+     * @param progress hears how far the proof is
+     * @return the full name of the zip file
+     * @throws BookException if the file is there already or cannot be written, or the copy is not like the book
+     */
+    public Path backup(Path zip, Progress progress) {
+        writing.lock();
+        try {
+            return backups.to(zip, writer, progress);
+        } finally {
+            writing.unlock();
+        }
+    }
+
+    /**
+     * Looks for damage and for records that contradict each other.
+     *
+     * @param progress hears how far it is
+     * @return what was found; empty if the book is sound
+     */
+    public List<Message> check(Progress progress) {
+        return read(view -> new BookCheck(view.database()).run(progress));
     }
 
     /** Closes the book; its file is then complete and other programs may open it. */

@@ -2,6 +2,7 @@ package org.ouzelbook.tracker.store;
 
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.RandomAccessFile;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -9,6 +10,8 @@ import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
 import java.util.Properties;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.h2.Driver;
 
 /** The file of a book: its full name, whether it can be one, and connections to it. */
@@ -18,6 +21,14 @@ final class BookFile {
 
     /** The two header blocks, alike, with which every file of H2's store starts; data come after them. */
     private static final int HEADERS_BYTES = 8192;
+
+    private static final int BLOCK_BYTES = 4096;
+
+    private static final String CLEAN = ",clean:1,";
+
+    private static final Pattern LAST_BLOCK = Pattern.compile(",block:([0-9a-f]+),");
+
+    private static final Pattern CHUNK_BLOCKS = Pattern.compile("^chunk:[0-9a-f]+,.*?\\blen:([0-9a-f]+),");
 
     private static final byte[] HEADER_START = "H:2,".getBytes(StandardCharsets.US_ASCII);
 
@@ -80,11 +91,34 @@ final class BookFile {
             if (!startsAsHeader(headers, 0) && !startsAsHeader(headers, HEADERS_BYTES / 2)) {
                 throw BookException.of("book.foreign", file.toString());
             }
-            if (in.read() < 0) {
+            if (in.read() < 0 || Files.size(file) < lengthWhenClosed(file, headers)) {
                 throw BookException.of("book.cutOff", file.toString());
             }
         } catch (IOException e) {
             throw new UncheckedIOException(file.toString(), e);
+        }
+    }
+
+    /**
+     * {@return how long the file must be at least if it was closed in an orderly way, else 0}
+     *
+     * <p>The header of a closed file names its last chunk of data, by the number of its first block and, in the chunk, its
+     * length in blocks. The database itself would go back to an older chunk of a file that was cut off, and so lose the
+     * newest changes without a word.
+     */
+    private static long lengthWhenClosed(Path file, byte[] headers) throws IOException {
+        String header = new String(headers, 0, HEADERS_BYTES / 2, StandardCharsets.ISO_8859_1);
+        Matcher block = LAST_BLOCK.matcher(header);
+        if (!header.contains(CLEAN) || !block.find()) {
+            return 0;
+        }
+        long start = Long.parseLong(block.group(1), 16) * BLOCK_BYTES;
+        try (RandomAccessFile bytes = new RandomAccessFile(file.toFile(), "r")) {
+            byte[] chunk = new byte[BLOCK_BYTES];
+            bytes.seek(start);
+            int length = Math.max(0, bytes.read(chunk));
+            Matcher blocks = CHUNK_BLOCKS.matcher(new String(chunk, 0, length, StandardCharsets.ISO_8859_1));
+            return start + (blocks.find() ? Long.parseLong(blocks.group(1), 16) : 1) * BLOCK_BYTES;
         }
     }
 

@@ -2,6 +2,7 @@ package org.ouzelbook.tracker.store;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
@@ -228,6 +229,15 @@ public sealed class BookView permits BookEdit {
     }
 
     /**
+     * {@return the rows of an imported file whose records are in the book now, edited since or not}
+     *
+     * @param file a file that was imported
+     */
+    public BitSet rowsFrom(ImportedFile file) {
+        return ImportedFileStore.rows(database, file);
+    }
+
+    /**
      * {@return the keys of the records that say exactly the same as this one}, links to simultaneous sightings left out.
      * Fast however large the book is.
      *
@@ -235,15 +245,10 @@ public sealed class BookView permits BookEdit {
      */
     public List<UUID> identical(Entry entry) {
         Row wanted = Schema.of(entry).row(entry);
-        Table table = wanted.table();
-        return database
-                .list(
-                        table.select() + " WHERE fingerprint = ?",
-                        result -> Row.of(table, result),
-                        RowHash.fingerprint(wanted))
-                .stream()
-                .filter(wanted::saysTheSame)
-                .map(Row::id)
-                .toList();
+        long fingerprint = wanted.number("fingerprint");
+        List<Row> rows = entry instanceof Sighting sighting
+                ? SightingStore.withFingerprint(database, sighting, fingerprint)
+                : wanted.table().rows(database, "WHERE fingerprint = ?", fingerprint);
+        return rows.stream().filter(wanted::saysTheSame).map(Row::id).toList();
     }
 }

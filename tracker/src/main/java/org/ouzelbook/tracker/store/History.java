@@ -13,6 +13,9 @@ final class History {
     /** How many row changes are held in memory at a time. */
     private static final int PAGE = 1000;
 
+    /** Columns by which a row may stand in the way of another. */
+    private static final List<String> UNIQUE = List.of("label", "name", "sha256");
+
     private final Database database;
 
     History(Database database) {
@@ -104,42 +107,59 @@ final class History {
     private void playBack(Step step, RowChange change, Ledger ledger) {
         Optional<Row> now = change.table().row(database, change.rowId());
         if (!now.map(Row::step).equals(change.stepAfter())) {
-            throw refused(step, now.map(Row::step).orElseGet(() -> removedBy(change)));
+            throw refused(step, now.map(Row::step).orElseGet(() -> removedBy(change.table(), change.rowId())));
         }
         Optional<Row> earlier = change.rowBefore().map(text -> Row.ofJson(change.table(), text));
         try {
             ledger.bringBack(now, earlier, change.table(), change.rowId());
         } catch (BookFailure.RuleBroken e) {
-            throw refused(step, earlier.isEmpty() ? neededBy(change) : step.nr());
+            throw refused(step, earlier.map(this::standsInTheWayOf).orElseGet(() -> neededBy(change)));
         }
     }
 
-    private long removedBy(RowChange change) {
+    /** {@return the step that removed a row} */
+    private long removedBy(Table table, UUID id) {
         return database.first(
-                        "SELECT nr FROM step WHERE first_change <= (SELECT MAX(nr) FROM row_change"
-                                + " WHERE row_id = ? AND table_name = ?) ORDER BY nr DESC",
+                        "SELECT MAX(nr) FROM step WHERE first_change <= (SELECT MAX(nr) FROM row_change"
+                                + " WHERE row_id = ? AND table_name = ?)",
                         result -> result.getLong(1),
-                        change.rowId(),
-                        change.table())
+                        id,
+                        table.name())
                 .orElseThrow();
     }
 
+    /** {@return the first step that left a row pointing to the one that the change added} */
     private long neededBy(RowChange change) {
         return Schema.TABLES.stream()
                 .flatMap(table -> table.columns().stream()
                         .filter(column -> change.table().name().equals(column.target()))
-                        .map(column -> firstStep(table, column, change.rowId())))
-                .flatMap(Optional::stream)
-                .min(Long::compare)
+                        .flatMap(column -> table
+                                .rows(
+                                        database,
+                                        "WHERE " + column.name() + " = ? ORDER BY step FETCH FIRST 1 ROW ONLY",
+                                        change.rowId())
+                                .stream()))
+                .mapToLong(Row::step)
+                .min()
                 .orElseThrow();
     }
 
-    private Optional<Long> firstStep(Table table, Table.Column column, UUID target) {
-        return database.list(
-                        "SELECT MIN(step) FROM " + table + " WHERE " + column.name() + " = ?",
-                        result -> Optional.ofNullable(result.getObject(1, Long.class)),
-                        target)
-                .get(0);
+    /** {@return the step that took the label of a row that was there before, or removed what that row pointed to} */
+    private long standsInTheWayOf(Row earlier) {
+        Table table = earlier.table();
+        for (Table.Column column : table.columns()) {
+            Optional<UUID> target = column.target() == null ? Optional.empty() : earlier.optionalKey(column.name());
+            if (target.isPresent()
+                    && Schema.table(column.target()).row(database, target.get()).isEmpty()) {
+                return removedBy(Schema.table(column.target()), target.get());
+            }
+        }
+        return UNIQUE.stream()
+                .filter(table::has)
+                .flatMap(column -> table.rows(database, "WHERE " + column + " = ?", earlier.text(column)).stream())
+                .mapToLong(Row::step)
+                .max()
+                .orElseThrow();
     }
 
     private BookException refused(Step step, long laterNr) {

@@ -2,6 +2,7 @@ package org.ouzelbook.tracker.store;
 
 import static org.ouzelbook.tracker.store.Table.text;
 
+import java.util.BitSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
@@ -32,5 +33,18 @@ final class ImportedFileStore {
                 .flatMap(row -> row.optionalKey("source_id")
                         .flatMap(file -> FILES.byId(database, file))
                         .map(file -> new Origin(file, row.whole("source_row"))));
+    }
+
+    /** {@return the rows of the file that records of any kind came from} */
+    static BitSet rows(Database database, ImportedFile file) {
+        BitSet rows = new BitSet();
+        for (EntryTable<?> entries : Schema.ENTRIES) {
+            database.each(
+                    "SELECT source_row FROM " + entries.table() + " WHERE source_id = ?",
+                    result -> result.getInt(1),
+                    rows::set,
+                    file.id());
+        }
+        return rows;
     }
 }

@@ -31,6 +31,11 @@ final class Ledger {
                 .orElse(0L);
     }
 
+    /** {@return whether the book has no history yet} */
+    boolean isFirst() {
+        return step == 1;
+    }
+
     /** Writes a new row. */
     void add(Row row) {
         write(Optional.empty(), Optional.of(row.set("step", step)), row.table(), row.id());

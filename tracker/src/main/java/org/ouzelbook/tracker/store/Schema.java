@@ -7,7 +7,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.ouzelbook.tracker.domain.Entry;
 
-/** Every table of a book whose rows have a history. */
+/** Every table of a book that is written row by row. */
 final class Schema {
     /** The kinds of record, each after those it points to. */
     static final List<EntryTable<?>> ENTRIES = List.of(
@@ -28,11 +28,15 @@ final class Schema {
                     ENTRIES.stream().map(EntryTable::table), Stream.of(SimultaneousLinks.TABLE))
             .toList();
 
+    /** Every table that has a sum: those, and the history. */
+    static final List<Table> SUMMED = Stream.concat(TABLES.stream(), Stream.of(Step.TABLE, RowChange.TABLE))
+            .toList();
+
     private static final Map<Class<?>, EntryTable<?>> BY_TYPE =
             ENTRIES.stream().collect(Collectors.toMap(EntryTable::type, Function.identity()));
 
     private static final Map<String, Table> BY_NAME =
-            TABLES.stream().collect(Collectors.toMap(Table::name, Function.identity()));
+            SUMMED.stream().collect(Collectors.toMap(Table::name, Function.identity()));
 
     private Schema() {}
 
@@ -43,6 +47,14 @@ final class Schema {
             throw new IllegalArgumentException("The book has no table for " + entry.getClass());
         }
         return table;
+    }
+
+    /** {@return the records that this table keeps} */
+    static EntryTable<?> entries(Table table) {
+        return ENTRIES.stream()
+                .filter(entries -> entries.table().equals(table))
+                .findFirst()
+                .orElseThrow(() -> new IllegalArgumentException("Table " + table + " keeps no records"));
     }
 
     /** {@return the table with this name} */

@@ -122,6 +122,18 @@ final class SightingStore {
                 query.parameters().toArray());
     }
 
+    /** {@return the rows with the species, day and fingerprint of a sighting} */
+    static List<Row> withFingerprint(Database database, Sighting sighting, long fingerprint) {
+        return SIGHTINGS
+                .table()
+                .rows(
+                        database,
+                        "WHERE species = ? AND seen_on = ? AND fingerprint = ?",
+                        sighting.species().scientificName(),
+                        sighting.date(),
+                        fingerprint);
+    }
+
     static Optional<Sighting> byId(Database database, UUID id) {
         return where(database, "WHERE id = ?", id).stream().findFirst();
     }

@@ -19,7 +19,7 @@ import org.ouzelbook.tracker.domain.Sighting;
 final class SimultaneousLinks {
     static final Table TABLE = Table.ofLinks("simultaneous", key("one_id", "sighting"), key("other_id", "sighting"));
 
-    private static final String TOUCHING = TABLE.select() + " WHERE one_id = ? OR other_id = ?";
+    private static final String TOUCHING = "WHERE one_id = ? OR other_id = ?";
 
     private final Database database;
     private final Ledger ledger;
@@ -93,7 +93,7 @@ final class SimultaneousLinks {
     }
 
     private List<Row> links(UUID sightingId) {
-        return database.list(TOUCHING, result -> Row.of(TABLE, result), sightingId, sightingId);
+        return TABLE.rows(database, TOUCHING, sightingId, sightingId);
     }
 
     private static boolean touches(Row link, UUID sightingId) {

@@ -168,7 +168,12 @@ final class Table {
 
     /** {@return the row with this key} */
     Optional<Row> row(Database database, UUID id) {
-        return database.first(select() + " WHERE id = ?", result -> Row.of(this, result), id);
+        return rows(database, "WHERE id = ?", id).stream().findFirst();
+    }
+
+    /** {@return the rows that a WHERE and ORDER BY clause chooses} */
+    List<Row> rows(Database database, String clause, @Nullable Object... parameters) {
+        return database.list(select + " " + clause, result -> Row.of(this, result), parameters);
     }
 
     @Override

@@ -166,9 +166,9 @@ CREATE TABLE sighting (
     step BIGINT NOT NULL,
     CHECK (flew_to_m IS NOT NULL OR NOT turned_back)
 );
-CREATE INDEX sighting_species ON sighting (species, seen_on);
+-- The fingerprint stands behind species and day: an index of fingerprints alone would scatter the rows of a long file.
+CREATE INDEX sighting_species ON sighting (species, seen_on, fingerprint);
 CREATE INDEX sighting_label ON sighting (label);
-CREATE INDEX sighting_fingerprint ON sighting (fingerprint);
 
 -- Two sightings that were certainly different birds at the same time: one row for both, so the link is always mutual.
 CREATE TABLE simultaneous (

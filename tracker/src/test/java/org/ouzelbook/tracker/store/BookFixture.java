@@ -169,6 +169,29 @@ final class BookFixture {
                 "");
     }
 
+    /** {@return a casual sighting on a river} */
+    static Sighting casual(River river, String label, double km) {
+        return new Sighting(
+                UUID.randomUUID(),
+                label,
+                Optional.empty(),
+                VISIT.date(),
+                Optional.empty(),
+                new Place(river.id(), Chainage.ofKm(km), Bank.UNKNOWN, 20, 1),
+                Species.DIPPER,
+                1,
+                Age.UNKNOWN,
+                Sex.UNKNOWN,
+                Set.of(),
+                Optional.empty(),
+                "",
+                Set.of(),
+                Optional.empty(),
+                false,
+                "",
+                "");
+    }
+
     /** {@return the visit with another note} */
     static Visit noted(String note) {
         return new Visit(
