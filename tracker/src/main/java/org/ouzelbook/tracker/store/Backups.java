@@ -88,8 +88,9 @@ final class Backups {
         if (Files.exists(zip)) {
             throw BookException.of("book.backup.exists", zip.toString());
         }
-        if (!Files.isDirectory(zip.getParent())) {
-            throw BookException.of("book.folder.missing", zip.toString(), String.valueOf(zip.getParent()));
+        Path place = zip.getParent();
+        if (place == null || !Files.isDirectory(place)) {
+            throw BookException.of("book.folder.missing", zip.toString(), String.valueOf(place));
         }
         Path unproven = zip.resolveSibling(zip.getFileName() + ".part");
         try {

@@ -3,6 +3,7 @@ package org.ouzelbook.tracker.store;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -49,7 +50,7 @@ public final class Book implements AutoCloseable {
     public static Book create(Path path) {
         Path file = BookFile.of(path);
         BookFile.checkNew(file);
-        return connect(file, Clock.systemDefaultZone(), () -> {
+        return connect(file, Clock.system(ZoneId.systemDefault()), () -> {
             Database database = BookFile.connect(file, false);
             Migrations.ALL.run(database, 0);
             return database;
@@ -64,7 +65,7 @@ public final class Book implements AutoCloseable {
      * @throws BookException if there is none, it is open elsewhere, damaged, something else, or from a newer program
      */
     public static Book open(Path path) {
-        return open(path, Migrations.ALL, Clock.systemDefaultZone());
+        return open(path, Migrations.ALL, Clock.system(ZoneId.systemDefault()));
     }
 
     static Book open(Path path, Migrations migrations, Clock clock) {

@@ -90,14 +90,14 @@ final class BookCheck {
     private void references() {
         for (Table table : Schema.TABLES) {
             for (Table.Column column : table.columns()) {
-                if (column.target() != null) {
+                String target = column.target();
+                if (target != null) {
                     long lost = count("SELECT COUNT(*) FROM " + table + " WHERE " + column.name()
                             + " IS NOT NULL AND NOT EXISTS (SELECT 1 FROM " + column.target()
                             + " target WHERE target.id = "
                             + table + "." + column.name() + ")");
                     if (lost > 0) {
-                        found.add(Message.of(
-                                "book.check.lost", lost, words(table), words(Schema.table(column.target()))));
+                        found.add(Message.of("book.check.lost", lost, words(table), words(Schema.table(target))));
                     }
                 }
             }

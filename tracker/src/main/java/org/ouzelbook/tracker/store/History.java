@@ -148,10 +148,12 @@ final class History {
     private long standsInTheWayOf(Row earlier) {
         Table table = earlier.table();
         for (Table.Column column : table.columns()) {
-            Optional<UUID> target = column.target() == null ? Optional.empty() : earlier.optionalKey(column.name());
-            if (target.isPresent()
-                    && Schema.table(column.target()).row(database, target.get()).isEmpty()) {
-                return removedBy(Schema.table(column.target()), target.get());
+            String target = column.target();
+            Optional<UUID> key = target == null ? Optional.empty() : earlier.optionalKey(column.name());
+            if (target != null
+                    && key.isPresent()
+                    && Schema.table(target).row(database, key.get()).isEmpty()) {
+                return removedBy(Schema.table(target), key.get());
             }
         }
         return UNIQUE.stream()
