@@ -31,6 +31,9 @@ final class RowReader {
     private static final Pattern MINUTE_UNIT = Pattern.compile("(?i)\\s*(?:min|mins|minutes?)\\.?$");
     private static final Pattern SPREADSHEET_ERROR = Pattern.compile("#(REF|N/A|VALUE|NAME|DIV/0|NULL|NUM)[!?]?|#+");
 
+    /** In a narrow table a note of several lines may well have as many commas as a row. */
+    private static final int FEWEST_COLUMNS_TO_TELL = 4;
+
     private final TableContext table;
     private final CsvRow row;
     private final Map<Finding, List<Problem>> findings = new EnumMap<>(Finding.class);
@@ -244,20 +247,18 @@ final class RowReader {
             }
         }
         for (String cell : cells) {
-            if (cell.indexOf('\n') >= 0 && swallowsRows(cell, columns)) {
+            boolean swallowed = cells.size() < columns && separators(cell, separator) >= 2;
+            boolean swallowedRow = columns >= FEWEST_COLUMNS_TO_TELL
+                    && cell.lines().skip(1).anyMatch(line -> separators(line, separator) == columns - 1);
+            if (swallowed || swallowedRow) {
                 add(Finding.PROBLEM, "", cell.strip(), Message.of("import.row.openQuote"));
                 return;
             }
         }
     }
 
-    /** {@return whether a line within the cell has as many separators as a whole row} */
-    private boolean swallowsRows(String cell, int columns) {
-        char separator = table.survey().file().separator();
-        return columns > 2
-                && cell.lines()
-                        .anyMatch(
-                                line -> line.chars().filter(c -> c == separator).count() >= columns - 1);
+    private static long separators(String text, char separator) {
+        return text.chars().filter(c -> c == separator).count();
     }
 
     void problem(Column column, Message message) {

@@ -39,10 +39,10 @@ final class ImportCommand implements Callable<Integer> {
 
     private final Terminal terminal;
 
-    @Parameters(index = "0", paramLabel = "BOOK")
+    @Parameters(index = "0", paramLabel = "BOOK", descriptionKey = "BOOK")
     private @Nullable Path book;
 
-    @Parameters(index = "1..*", arity = "1..*", paramLabel = "FILE")
+    @Parameters(index = "1..*", arity = "1..*", paramLabel = "FILE", descriptionKey = "FILE")
     private List<Path> files = new ArrayList<>();
 
     @Option(names = "--dry-run")

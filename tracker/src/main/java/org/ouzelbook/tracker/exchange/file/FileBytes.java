@@ -54,7 +54,7 @@ public record FileBytes(String sha256, long length, Encoding encoding) {
             }
         }
         if (length == 0) {
-            throw new UnreadableFile(Message.of("import.file.empty", source.name()));
+            throw new UnreadableFile(Message.of("import.file.empty"));
         }
         if (zeros && (marked == null || marked == Encoding.UTF_8_WITH_MARK)) {
             throw new UnreadableFile(Message.of("import.file.noText", source.name()));
