@@ -331,18 +331,15 @@ class SightingsImportTest {
 
     @Test
     void aStrayQuotationMarkIsToldWhereItOpens() {
-        ImportResult result = notebooks
-                .file(
-                        "birds.csv",
-                        """
+        ImportResult result = notebooks.file("birds.csv", """
                         date,km,species,note
                         "2026-03-16,8.4,dipper,by the wall"
                         2026-03-16,8.4,dipper,"open
                         2026-03-17,8.5,dipper,lost
-                        """)
-                .add();
+                        """).add();
 
-        assertThat(Notebooks.keys(result, Finding.PROBLEM)).contains("2 import.row.openQuote", "3 import.row.openQuote");
+        assertThat(Notebooks.keys(result, Finding.PROBLEM))
+                .contains("2 import.row.openQuote", "3 import.row.openQuote");
         assertThat(result.added()).isZero();
     }
 
