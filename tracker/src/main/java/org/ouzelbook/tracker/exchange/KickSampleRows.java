@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.UUID;
+import org.ouzelbook.tracker.domain.Keys;
 import org.ouzelbook.tracker.domain.KickSample;
 import org.ouzelbook.tracker.domain.Message;
 import org.ouzelbook.tracker.domain.Place;
@@ -40,7 +40,7 @@ final class KickSampleRows implements KindRows {
         Optional<KickSample> sample = label.isEmpty() || when.isEmpty() || place.isEmpty()
                 ? Optional.empty()
                 : Optional.of(new KickSample(
-                        UUID.randomUUID(),
+                        Keys.next(),
                         label.get(),
                         when.get().date(),
                         place.get(),

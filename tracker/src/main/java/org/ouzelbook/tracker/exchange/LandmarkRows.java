@@ -2,7 +2,7 @@ package org.ouzelbook.tracker.exchange;
 
 import java.util.List;
 import java.util.Optional;
-import java.util.UUID;
+import org.ouzelbook.tracker.domain.Keys;
 import org.ouzelbook.tracker.domain.Landmark;
 import org.ouzelbook.tracker.domain.LandmarkKind;
 import org.ouzelbook.tracker.domain.Place;
@@ -19,7 +19,7 @@ record LandmarkRows(BookIndex book, TableTally tally) implements KindRows {
         boolean nestSite = row.yes(Column.NEST_SITE, false);
         Optional<Landmark> made = name.isEmpty() || place.isEmpty()
                 ? Optional.empty()
-                : Optional.of(new Landmark(UUID.randomUUID(), name.get(), kind, place.get(), aliases, nestSite));
+                : Optional.of(new Landmark(Keys.next(), name.get(), kind, place.get(), aliases, nestSite));
         Optional<Landmark> known =
                 made.flatMap(landmark -> book.landmark(landmark.place().riverId(), landmark.name()));
         Labelled.settle(row, Column.NAME, made, known, tally, book::know);

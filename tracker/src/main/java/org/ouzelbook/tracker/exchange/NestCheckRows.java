@@ -5,8 +5,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalInt;
-import java.util.UUID;
 import java.util.regex.Pattern;
+import org.ouzelbook.tracker.domain.Keys;
 import org.ouzelbook.tracker.domain.Message;
 import org.ouzelbook.tracker.domain.Nest;
 import org.ouzelbook.tracker.domain.NestCheck;
@@ -42,7 +42,7 @@ record NestCheckRows(BookIndex book, TableTally tally) implements KindRows {
             return;
         }
         NestCheck made = new NestCheck(
-                UUID.randomUUID(),
+                Keys.next(),
                 nest.get().id(),
                 when.get().date(),
                 time,

@@ -3,7 +3,7 @@ package org.ouzelbook.tracker.exchange;
 import java.time.LocalDate;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.UUID;
+import org.ouzelbook.tracker.domain.Keys;
 import org.ouzelbook.tracker.domain.Message;
 import org.ouzelbook.tracker.domain.Nest;
 import org.ouzelbook.tracker.domain.NestSite;
@@ -27,7 +27,7 @@ record NestRows(BookIndex book, TableTally tally) implements KindRows {
         Optional<Nest> made = label.isEmpty() || place.isEmpty() || species.isEmpty()
                 ? Optional.empty()
                 : Optional.of(new Nest(
-                        UUID.randomUUID(), label.get(), place.get(), species.get(), site, height, found, row.note()));
+                        Keys.next(), label.get(), place.get(), species.get(), site, height, found, row.note()));
         Labelled.settle(row, Column.NEST, made, label.flatMap(book::nest), tally, book::know);
     }
 }

@@ -1,7 +1,7 @@
 package org.ouzelbook.tracker.exchange;
 
 import java.util.Optional;
-import java.util.UUID;
+import org.ouzelbook.tracker.domain.Keys;
 import org.ouzelbook.tracker.domain.Message;
 import org.ouzelbook.tracker.domain.Reach;
 import org.ouzelbook.tracker.domain.River;
@@ -20,7 +20,7 @@ record ReachRows(BookIndex book, TableTally tally) implements KindRows {
         Optional<Reach> made = name.isEmpty() || river.isEmpty() || stretch.isEmpty()
                 ? Optional.empty()
                 : Optional.of(
-                        new Reach(UUID.randomUUID(), name.get(), river.get().id(), stretch.get()));
+                        new Reach(Keys.next(), name.get(), river.get().id(), stretch.get()));
         Labelled.settle(row, Column.REACH, made, name.flatMap(book::reach), tally, book::know);
     }
 }

@@ -3,7 +3,7 @@ package org.ouzelbook.tracker.exchange;
 import java.time.LocalDate;
 import java.time.Year;
 import java.util.Optional;
-import java.util.UUID;
+import org.ouzelbook.tracker.domain.Keys;
 import org.ouzelbook.tracker.domain.Message;
 import org.ouzelbook.tracker.domain.RingedBird;
 import org.ouzelbook.tracker.domain.Sex;
@@ -18,7 +18,7 @@ record RingedBirdRows(BookIndex book, TableTally tally) implements KindRows {
         Optional<Year> hatched = hatched(row);
         Optional<LocalDate> ringed = row.date(Column.RINGED);
         Optional<RingedBird> made = label.map(bird -> new RingedBird(
-                UUID.randomUUID(),
+                Keys.next(),
                 bird,
                 row.text(Column.LEFT_UPPER),
                 row.text(Column.LEFT_LOWER),

@@ -10,6 +10,7 @@ import java.util.UUID;
 import org.ouzelbook.tracker.domain.Age;
 import org.ouzelbook.tracker.domain.BreedingCode;
 import org.ouzelbook.tracker.domain.Chainage;
+import org.ouzelbook.tracker.domain.Keys;
 import org.ouzelbook.tracker.domain.Message;
 import org.ouzelbook.tracker.domain.Place;
 import org.ouzelbook.tracker.domain.Sex;
@@ -104,7 +105,7 @@ final class SightingRows implements KindRows {
         }
         Optional<UUID> visitId = visit.visitFor(row, place.get(), tally);
         return Optional.of(new Sighting(
-                UUID.randomUUID(),
+                Keys.next(),
                 row.text(Column.SIGHTING),
                 visitId,
                 visit.date().get(),

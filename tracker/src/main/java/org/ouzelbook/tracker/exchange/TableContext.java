@@ -3,8 +3,8 @@ package org.ouzelbook.tracker.exchange;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.UUID;
 import org.ouzelbook.tracker.domain.ImportedFile;
+import org.ouzelbook.tracker.domain.Keys;
 import org.ouzelbook.tracker.exchange.cell.DateChoices;
 import org.ouzelbook.tracker.exchange.cell.DecimalSign;
 
@@ -37,7 +37,7 @@ record TableContext(
                 survey.dateChoices(answers),
                 survey.decimals(answers),
                 survey.header().unknown(),
-                book.importedFile(sha256).orElseGet(() -> new ImportedFile(UUID.randomUUID(), name, sha256)));
+                book.importedFile(sha256).orElseGet(() -> new ImportedFile(Keys.next(), name, sha256)));
     }
 
     String name() {

@@ -152,6 +152,7 @@ public final class TableImport {
         TableSurvey survey = table.survey();
         boolean importedBefore =
                 table.book().importedFile(table.file().sha256()).isPresent();
+        BitSet inBook = importedBefore ? rowsInBook(table) : new BitSet();
         TableTally tally = new TableTally(table, findings);
         KindRows rows = rows(table, tally);
         long read = 0;
@@ -163,8 +164,12 @@ public final class TableImport {
                     tally.countTotals();
                 } else {
                     RowReader reader = new RowReader(table, row.get());
-                    reader.checkWidth();
-                    rows.take(reader);
+                    if (inBook.get(Math.toIntExact(reader.number()))) {
+                        tally.settle(reader, Outcome.DUPLICATE);
+                    } else {
+                        reader.checkWidth();
+                        rows.take(reader);
+                    }
                 }
             }
         } catch (IOException e) {
@@ -184,6 +189,16 @@ public final class TableImport {
                 tally.totals(),
                 tally.attached(),
                 importedBefore);
+    }
+
+    /**
+     * The rows of exactly this file whose records are in the book, be they edited since: they are not added again. A kick
+     * sample is known by its label instead, since only one of its rows is remembered.
+     */
+    private static BitSet rowsInBook(TableContext table) {
+        return table.header().kind() == TableKind.KICK_SAMPLES
+                ? new BitSet()
+                : table.book().edit().rowsFrom(table.file());
     }
 
     private static KindRows rows(TableContext table, TableTally tally) {

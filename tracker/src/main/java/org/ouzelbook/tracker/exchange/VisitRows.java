@@ -4,9 +4,9 @@ import java.time.LocalTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.UUID;
 import java.util.regex.Pattern;
 import org.ouzelbook.tracker.domain.Direction;
+import org.ouzelbook.tracker.domain.Keys;
 import org.ouzelbook.tracker.domain.Message;
 import org.ouzelbook.tracker.domain.River;
 import org.ouzelbook.tracker.domain.Species;
@@ -45,7 +45,7 @@ record VisitRows(BookIndex book, TableTally tally) implements KindRows {
         Optional<Visit> made = label.isEmpty() || when.isEmpty() || river.isEmpty()
                 ? Optional.empty()
                 : Optional.of(new Visit(
-                        UUID.randomUUID(),
+                        Keys.next(),
                         label.get(),
                         river.get().id(),
                         when.get().date(),

@@ -14,6 +14,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.ouzelbook.tracker.domain.Activity;
+import org.ouzelbook.tracker.domain.Message;
 import org.ouzelbook.tracker.domain.Progress;
 import org.ouzelbook.tracker.domain.Sighting;
 import org.ouzelbook.tracker.domain.Species;
@@ -88,6 +89,37 @@ class SightingsImportTest {
         assertThat(grown.added()).isEqualTo(1);
         assertThat(grown.tables().get(0).duplicates()).isEqualTo(2);
         assertThat(sightings()).hasSize(3);
+    }
+
+    @Test
+    void theSameFileTwiceAddsNothingEvenIfABirdWasEditedSince() {
+        notebooks.file("birds.csv", "date,km,species\n2026-03-16,8.40,dipper\n").add();
+        Sighting bird = sightings().get(0);
+        notebooks.book.change(Message.of("history.import", "edit"), "A. Brook", edit -> {
+            edit.replace(new Sighting(
+                    bird.id(),
+                    bird.label(),
+                    bird.visitId(),
+                    bird.date(),
+                    bird.time(),
+                    bird.place(),
+                    Species.KINGFISHER,
+                    bird.count(),
+                    bird.age(),
+                    bird.sex(),
+                    bird.activities(),
+                    bird.breedingCode(),
+                    bird.rings(),
+                    bird.simultaneousWith(),
+                    bird.flewTo(),
+                    bird.turnedBack(),
+                    bird.observer(),
+                    bird.note()));
+            return bird;
+        });
+
+        assertThat(notebooks.add().added()).isZero();
+        assertThat(sightings()).extracting(Sighting::species).containsExactly(Species.KINGFISHER);
     }
 
     @Test
