@@ -19,8 +19,7 @@ record ReachRows(BookIndex book, TableTally tally) implements KindRows {
         }
         Optional<Reach> made = name.isEmpty() || river.isEmpty() || stretch.isEmpty()
                 ? Optional.empty()
-                : Optional.of(
-                        new Reach(Keys.next(), name.get(), river.get().id(), stretch.get()));
+                : Optional.of(new Reach(Keys.next(), name.get(), river.get().id(), stretch.get()));
         Labelled.settle(row, Column.REACH, made, name.flatMap(book::reach), tally, book::know);
     }
 }
