@@ -45,11 +45,11 @@ final class Behaviour {
 
     private static void beforeEggs(Glimpse glimpse, long daysToEggs, boolean atNest, Draws draws) {
         if (atNest && daysToEggs < BUILDING_DAYS && draws.happens(0.35)) {
-            glimpse.activities.add(draws.happens(0.6) ? Activity.CARRYING_MATERIAL : Activity.BUILDING);
+            glimpse.does(draws.happens(0.6) ? Activity.CARRYING_MATERIAL : Activity.BUILDING);
         } else if (atNest && draws.happens(0.12)) {
-            glimpse.activities.add(Activity.AT_NEST_SITE);
+            glimpse.does(Activity.AT_NEST_SITE);
         } else if (draws.happens(0.06)) {
-            glimpse.activities.add(Activity.DISPLAY);
+            glimpse.does(Activity.DISPLAY);
             glimpse.count = 2;
         } else {
             plain(glimpse, 0.45, draws);
@@ -61,7 +61,7 @@ final class Behaviour {
 
     private static void withEggs(Glimpse glimpse, boolean atNest, Draws draws) {
         if (atNest && draws.happens(0.1)) {
-            glimpse.activities.add(Activity.AT_NEST_SITE);
+            glimpse.does(Activity.AT_NEST_SITE);
         } else {
             plain(glimpse, 0.25, draws);
         }
@@ -72,9 +72,9 @@ final class Behaviour {
 
     private static void withNestlings(Glimpse glimpse, boolean atNest, Draws draws) {
         if (draws.happens(atNest ? 0.6 : 0.35)) {
-            glimpse.activities.add(draws.happens(0.88) ? Activity.CARRYING_FOOD : Activity.CARRYING_FAECAL_SAC);
+            glimpse.does(draws.happens(0.88) ? Activity.CARRYING_FOOD : Activity.CARRYING_FAECAL_SAC);
         } else if (atNest && draws.happens(0.3)) {
-            glimpse.activities.add(Activity.ALARM);
+            glimpse.does(Activity.ALARM);
         } else {
             plain(glimpse, 0.12, draws);
         }
@@ -91,10 +91,10 @@ final class Behaviour {
         if (brood > 0 && draws.happens(0.55)) {
             glimpse.age = Age.DEPENDENT_JUVENILE;
             glimpse.count = Math.max(1, brood - draws.below(3));
-            glimpse.activities.add(Activity.DEPENDENT_YOUNG);
+            glimpse.does(Activity.DEPENDENT_YOUNG);
             glimpse.note = draws.happens(0.4) ? "begging" : "";
         } else if (draws.happens(0.3)) {
-            glimpse.activities.add(Activity.CARRYING_FOOD);
+            glimpse.does(Activity.CARRYING_FOOD);
         } else {
             plain(glimpse, 0.15, draws);
         }
@@ -104,15 +104,15 @@ final class Behaviour {
     static void plain(Glimpse glimpse, double song, Draws draws) {
         double chance = draws.uniform();
         if (chance < song) {
-            glimpse.activities.add(Activity.SINGING);
+            glimpse.does(Activity.SINGING);
         } else if (chance < song + (1 - song) * 0.55) {
-            glimpse.activities.add(Activity.FEEDING);
+            glimpse.does(Activity.FEEDING);
         } else if (chance < song + (1 - song) * 0.75) {
-            glimpse.activities.add(Activity.CALLING);
+            glimpse.does(Activity.CALLING);
         } else if (chance < song + (1 - song) * 0.85) {
-            glimpse.activities.add(Activity.BATHING);
+            glimpse.does(Activity.BATHING);
         } else if (chance < song + (1 - song) * 0.93) {
-            glimpse.activities.add(Activity.RESTING);
+            glimpse.does(Activity.RESTING);
         }
     }
 }

@@ -31,4 +31,16 @@ final class Glimpse {
         this.metres = metres;
         this.time = time;
     }
+
+    /** Notes what the bird does; a kingfisher calls where others sing, and digs where others carry moss. */
+    void does(Activity activity) {
+        boolean kingfisher = species.equals(Species.KINGFISHER);
+        if (kingfisher && activity == Activity.SINGING) {
+            activities.add(Activity.CALLING);
+        } else if (kingfisher && activity == Activity.CARRYING_MATERIAL) {
+            activities.add(Activity.BUILDING);
+        } else {
+            activities.add(activity);
+        }
+    }
 }

@@ -128,7 +128,7 @@ final class Meetings {
         double metres =
                 visit.upstream() ? glimpse.metres + Math.min(flown, room) : glimpse.metres - Math.min(flown, room);
         glimpse.flewTo = OptionalDouble.of(rounded(metres));
-        glimpse.activities.add(visit.upstream() ? Activity.FLYING_UP : Activity.FLYING_DOWN);
+        glimpse.does(visit.upstream() ? Activity.FLYING_UP : Activity.FLYING_DOWN);
     }
 
     private void look(Glimpse glimpse, TruePair pair, Draws chance) {
@@ -164,7 +164,7 @@ final class Meetings {
         double written = rounded(metres);
         if (visit.covers(pair.home().riverId(), written)) {
             Glimpse glimpse = new Glimpse(pair.species(), written, time);
-            glimpse.activities.add(chance.happens(0.6) ? Activity.AGGRESSION : Activity.SINGING);
+            glimpse.does(chance.happens(0.6) ? Activity.AGGRESSION : Activity.SINGING);
             glimpse.quarrel = Optional.of(quarrel);
             glimpses.add(glimpse);
         }
@@ -197,7 +197,7 @@ final class Meetings {
                 Glimpse glimpse = glimpse(pair, metres, chance);
                 glimpse.age = chance.oneOf(List.of(
                         Age.INDEPENDENT_JUVENILE, Age.INDEPENDENT_JUVENILE, Age.INDEPENDENT_JUVENILE, Age.JUVENILE));
-                glimpse.activities.add(Activity.FEEDING);
+                glimpse.does(Activity.FEEDING);
                 glimpses.add(glimpse);
             }
         }

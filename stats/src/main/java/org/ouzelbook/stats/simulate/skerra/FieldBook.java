@@ -1,347 +1,246 @@
 package org.ouzelbook.stats.simulate.skerra;
 
-import static org.ouzelbook.stats.simulate.skerra.FieldTable.column;
+import org.ouzelbook.stats.simulate.Draws;
 
-import java.time.LocalDate;
-import java.time.LocalTime;
-import java.util.List;
-import java.util.Optional;
-import java.util.function.Function;
-import java.util.stream.Collectors;
-import org.ouzelbook.tracker.domain.Chainage;
-import org.ouzelbook.tracker.domain.Sighting;
-import org.ouzelbook.tracker.domain.Species;
-import org.ouzelbook.tracker.domain.Visit;
+/**
+ * How one of the people of Skerra kept visits and sightings for some years.
+ *
+ * @param folder where the files lie
+ * @param visits how the visits are laid out
+ * @param birds how the sightings are laid out
+ */
+record FieldBook(String folder, Layout visits, Layout birds) {
 
-/** How each of the people of Skerra kept visits and sightings, by the years in which they kept the book. */
-final class FieldBook {
-    private final SkerraRecords records;
+    /** E.T.: an old office program, km with decimal commas. */
+    static final FieldBook OLD_OFFICE =
+            new FieldBook("ET-2017-to-2020", new Layout(Style.OLD_OFFICE, """
+                    Visit No    | label
+                    Date        | date
+                    Started     | start
+                    Finish      | end
+                    Stream      | river
+                    From km     | from km
+                    To km       | to km
+                    Walked      | direction
+                    Who         | observers
+                    Water level | level
+                    Weather     | weather in degrees
+                    Valid       | y or n
+                    Looked for  | codes
+                    Remarks     | note
+                    """), new Layout(Style.OLD_OFFICE, """
+                    Sighting No  | label
+                    Visit No     | visit
+                    Date         | date
+                    Time         | time
+                    Stream       | river
+                    River km     | km
+                    Side         | bank in letters
+                    Species      | code
+                    No of birds  | count
+                    Age          | age
+                    Doing        | activities in short by comma
+                    Colour rings | rings
+                    Same time as | simultaneous
+                    Flew to      | flew to
+                    Turned back  | turned back, y
+                    Who          | observer
+                    Remarks      | remark
+                    """));
 
-    FieldBook(SkerraRecords records) {
-        this.records = records;
+    /** M.O.: a spreadsheet of today, with columns that only M.O. needs; landmarks and steps. */
+    static final FieldBook SPREADSHEET =
+            new FieldBook("MO-2021", new Layout(Style.OFFICE, """
+                    Visit              | label
+                    Survey date        | date
+                    Start time         | start
+                    End time           | end
+                    River              | river
+                    From (km)          | from km
+                    To (km)            | to km
+                    Direction          | direction
+                    Mode               | mode
+                    Surveyors          | observers
+                    River level        | level
+                    Weather            | weather
+                    Effective          | Yes or No
+                    Species looked for | names
+                    Bus fare           | bus fare
+                    Notes              | note
+                    """), new Layout(Style.OFFICE, """
+                    Record            | label
+                    Visit             | visit
+                    Survey date       | date
+                    Time              | time
+                    River             | river
+                    Landmark          | landmark in short
+                    Metres upstream   | metres above it
+                    Bank              | bank
+                    Species           | name
+                    Number            | count
+                    Age               | age
+                    Activity          | activities by semicolon and blank
+                    Rings             | rings
+                    Simultaneous with | simultaneous
+                    Flew to km        | flew to
+                    Turned back       | turned back, yes
+                    Photo             | photo
+                    Surveyor          | observer
+                    Notes             | remark
+                    """));
+
+    /** R.H.: typed with tabs, dates in words, times without a colon. */
+    static final FieldBook TYPED =
+            new FieldBook("RH-2022-and-2023", new Layout(Style.TABS, """
+                    VISIT       | label
+                    DATE        | date
+                    START       | start
+                    FINISH      | end
+                    WATERCOURSE | river
+                    FROM KM     | from km
+                    TO KM       | to km
+                    DIRECTION   | direction
+                    OBSERVERS   | observers
+                    LEVEL       | level
+                    CONDITIONS  | weather
+                    EFFECTIVE   | yes or no
+                    SPECIES     | codes
+                    COMMENTS    | note
+                    """), new Layout(Style.TABS, """
+                    SIGHTING            | label
+                    VISIT               | visit
+                    DATE                | date
+                    TIME                | time
+                    WATERCOURSE         | river
+                    LANDMARK            | landmark
+                    OFFSET              | metres above it
+                    SPECIES             | name
+                    COUNT               | count
+                    AGE                 | age
+                    BEHAVIOUR           | activities in short by plus
+                    COLOUR RINGS        | rings
+                    AT THE SAME TIME AS | simultaneous
+                    FLEW TO KM          | flew to
+                    TURNED BACK         | turned back, yes
+                    OBSERVER            | observer
+                    COMMENTS            | remark
+                    """));
+
+    /** The records centre's terms, Darwin Core, with columns of the group's own where it has none. */
+    static final FieldBook RECORDS_CENTRE =
+            new FieldBook("records-centre-2024", new Layout(Style.SHEET, """
+                    eventID        | label
+                    eventDate      | from time to time
+                    waterBody      | river
+                    from_km        | from km
+                    to_km          | to km
+                    direction      | direction
+                    recordedBy     | observers
+                    scientificName | scientific names
+                    level          | level
+                    effective      | yes or no
+                    eventRemarks   | note
+                    """), new Layout(Style.SHEET, """
+                    occurrenceID                  | label
+                    eventID                       | visit
+                    eventDate                     | date
+                    eventTime                     | time
+                    waterBody                     | river
+                    decimalLatitude               | latitude
+                    decimalLongitude              | longitude
+                    coordinateUncertaintyInMeters | 30 m
+                    scientificName                | scientific name
+                    individualCount               | count
+                    lifeStage                     | age
+                    behavior                      | activities by bar
+                    occurrenceStatus              | present
+                    rings                         | rings
+                    simultaneous_with             | simultaneous
+                    flew_to_km                    | flew to
+                    turned_back                   | turned back, yes
+                    recordedBy                    | observer
+                    occurrenceRemarks             | remark
+                    """));
+
+    private static final Layout SHEET_VISITS = new Layout(Style.SHEET, """
+            visit     | label
+            date      | date
+            start     | start
+            end       | end
+            river     | river
+            from_km   | from km
+            to_km     | to km
+            direction | direction
+            mode      | mode
+            observers | observers
+            species   | names
+            level     | level
+            weather   | weather
+            effective | yes or no
+            note      | note
+            """);
+
+    /** J.P.: what a phone hands out. */
+    static final FieldBook PHONE = new FieldBook("JP-phone-2025", SHEET_VISITS, new Layout(Style.SHEET, """
+                    id                | waypoint
+                    sighting          | label
+                    visit             | visit
+                    date              | date
+                    time              | time
+                    river             | river
+                    lat               | latitude from the phone
+                    lon               | longitude from the phone
+                    accuracy_m        | accuracy from the phone
+                    species           | name
+                    count             | count
+                    age               | age
+                    activity          | activities by semicolon
+                    rings             | rings
+                    simultaneous_with | simultaneous
+                    flew_to_km        | flew to
+                    turned_back       | turned back, yes
+                    observer          | observer
+                    note              | remark
+                    """));
+
+    /** The field sheet that the group took up in the end. */
+    static final FieldBook SHEET = new FieldBook("field-sheets-2026", SHEET_VISITS, new Layout(Style.SHEET, """
+                    sighting          | label
+                    visit             | visit
+                    date              | date
+                    time              | time
+                    river             | river
+                    km                | km
+                    bank              | bank
+                    species           | name
+                    count             | count
+                    age               | age
+                    activity          | activities by semicolon and blank
+                    rings             | rings
+                    simultaneous_with | simultaneous
+                    flew_to_km        | flew to
+                    turned_back       | turned back, yes
+                    observer          | observer
+                    note              | remark
+                    """));
+
+    /** The file of the visits of a season. */
+    byte[] visits(int season, SkerraRecords records) {
+        return visits.table(new VisitCells(visits.style())::cell)
+                .careless(
+                        visits.style(), records.visits(season), careless(season).branch("visits"));
     }
 
-    /** E.T., 2017 to 2020: an old office program, km with decimal commas. */
-    FieldTable<Visit> oldVisits() {
-        Style style = Style.OLD_OFFICE;
-        return new FieldTable<>(List.of(
-                column("Visit No", Visit::label),
-                column("Date", visit -> style.day(visit.date())),
-                column("Started", visit -> time(style, visit.start())),
-                column("Finish", visit -> time(style, visit.end())),
-                column("Stream", FieldBook::river),
-                column("From km", visit -> from(style, visit)),
-                column("To km", visit -> to(style, visit)),
-                column("Walked", visit -> visit.direction().map(Words::full).orElse("")),
-                column("Who", FieldBook::observers),
-                column("Water level", Visit::level),
-                column("Weather", visit -> celsius(visit)),
-                column("Valid", visit -> visit.effective() ? "y" : "n"),
-                column("Looked for", FieldBook::codes),
-                column("Remarks", Visit::note)));
+    /** The file of the birds of a season. */
+    byte[] birds(int season, SkerraRecords records) {
+        return birds.table(new SightingCells(birds.style(), records)::cell)
+                .careless(
+                        birds.style(),
+                        records.sightings(season),
+                        careless(season).branch("birds"));
     }
 
-    FieldTable<Sighting> oldSightings() {
-        Style style = Style.OLD_OFFICE;
-        return new FieldTable<>(List.of(
-                column("Sighting No", Sighting::label),
-                column("Visit No", records::visit),
-                column("Date", sighting -> style.day(sighting.date())),
-                column("Time", sighting -> time(style, sighting.time())),
-                column("Stream", FieldBook::river),
-                column(
-                        "River km",
-                        sighting -> style.number(sighting.place().chainage().km(), 2)),
-                column("Side", Words::bankLetters),
-                column("Species", sighting -> sighting.species().code()),
-                column("No of birds", sighting -> Integer.toString(sighting.count())),
-                column("Age", Words::age),
-                column("Doing", sighting -> Words.shortActivities(sighting, ", ")),
-                column("Colour rings", Sighting::rings),
-                column("Same time as", records::simultaneousWith),
-                column("Flew to", sighting -> km(style, sighting.flewTo())),
-                column("Turned back", sighting -> sighting.turnedBack() ? "y" : ""),
-                column("Who", Sighting::observer),
-                column("Remarks", Words::remark)));
-    }
-
-    /** M.O., 2021: a spreadsheet of today, with columns that only M.O. needs; landmarks and steps. */
-    FieldTable<Visit> spreadsheetVisits() {
-        Style style = Style.OFFICE;
-        return new FieldTable<>(List.of(
-                column("Visit", Visit::label),
-                column("Survey date", visit -> style.day(visit.date())),
-                column("Start time", visit -> time(style, visit.start())),
-                column("End time", visit -> time(style, visit.end())),
-                column("River", FieldBook::river),
-                column("From (km)", visit -> from(style, visit)),
-                column("To (km)", visit -> to(style, visit)),
-                column("Direction", visit -> visit.direction().map(Words::full).orElse("")),
-                column("Mode", visit -> visit.mode().map(Words::full).orElse("")),
-                column("Surveyors", FieldBook::observers),
-                column("River level", Visit::level),
-                column("Weather", Visit::weather),
-                column("Effective", visit -> visit.effective() ? "Yes" : "No"),
-                column("Species looked for", FieldBook::names),
-                column("Bus fare", visit -> visit.walked().isPresent() ? "3.40" : ""),
-                column("Notes", Visit::note)));
-    }
-
-    FieldTable<Sighting> spreadsheetSightings() {
-        Style style = Style.OFFICE;
-        return new FieldTable<>(List.of(
-                column("Record", Sighting::label),
-                column("Visit", records::visit),
-                column("Survey date", sighting -> style.day(sighting.date())),
-                column("Time", sighting -> time(style, sighting.time())),
-                column("River", FieldBook::river),
-                column("Landmark", sighting -> landmark(sighting).scribbled()),
-                column("Metres upstream", FieldBook::offset),
-                column("Bank", Words::bank),
-                column("Species", sighting -> sighting.species().englishName()),
-                column("Number", sighting -> Integer.toString(sighting.count())),
-                column("Age", Words::age),
-                column("Activity", sighting -> Words.activities(sighting, "; ")),
-                column("Rings", Sighting::rings),
-                column("Simultaneous with", records::simultaneousWith),
-                column("Flew to km", sighting -> km(style, sighting.flewTo())),
-                column("Turned back", sighting -> Words.yes(sighting.turnedBack())),
-                column("Photo", FieldBook::photo),
-                column("Surveyor", Sighting::observer),
-                column("Notes", Words::remark)));
-    }
-
-    /** R.H., 2022 and 2023: typed with tabs, dates in words, times without a colon. */
-    FieldTable<Visit> tabbedVisits() {
-        Style style = Style.TABS;
-        return new FieldTable<>(List.of(
-                column("VISIT", Visit::label),
-                column("DATE", visit -> style.day(visit.date())),
-                column("START", visit -> time(style, visit.start())),
-                column("FINISH", visit -> time(style, visit.end())),
-                column("WATERCOURSE", FieldBook::river),
-                column("FROM KM", visit -> from(style, visit)),
-                column("TO KM", visit -> to(style, visit)),
-                column("DIRECTION", visit -> visit.direction().map(Words::full).orElse("")),
-                column("OBSERVERS", FieldBook::observers),
-                column("LEVEL", Visit::level),
-                column("CONDITIONS", Visit::weather),
-                column("EFFECTIVE", visit -> visit.effective() ? "yes" : "no"),
-                column("SPECIES", FieldBook::codes),
-                column("COMMENTS", Visit::note)));
-    }
-
-    FieldTable<Sighting> tabbedSightings() {
-        Style style = Style.TABS;
-        return new FieldTable<>(List.of(
-                column("SIGHTING", Sighting::label),
-                column("VISIT", records::visit),
-                column("DATE", sighting -> style.day(sighting.date())),
-                column("TIME", sighting -> time(style, sighting.time())),
-                column("WATERCOURSE", FieldBook::river),
-                column("LANDMARK", sighting -> landmark(sighting).name()),
-                column("OFFSET", FieldBook::offset),
-                column("SPECIES", sighting -> sighting.species().englishName()),
-                column("COUNT", sighting -> Integer.toString(sighting.count())),
-                column("AGE", Words::age),
-                column("BEHAVIOUR", sighting -> Words.shortActivities(sighting, " + ")),
-                column("COLOUR RINGS", Sighting::rings),
-                column("AT THE SAME TIME AS", records::simultaneousWith),
-                column("FLEW TO KM", sighting -> km(style, sighting.flewTo())),
-                column("TURNED BACK", sighting -> Words.yes(sighting.turnedBack())),
-                column("OBSERVER", Sighting::observer),
-                column("COMMENTS", Words::remark)));
-    }
-
-    /** The records centre's terms, 2024. */
-    FieldTable<Visit> darwinCoreVisits() {
-        Style style = Style.SHEET;
-        return new FieldTable<>(List.of(
-                column("eventID", Visit::label),
-                column("eventDate", FieldBook::interval),
-                column("waterBody", FieldBook::river),
-                column("from_km", visit -> from(style, visit)),
-                column("to_km", visit -> to(style, visit)),
-                column("direction", visit -> visit.direction().map(Words::full).orElse("")),
-                column("recordedBy", FieldBook::observers),
-                column("scientificName", visit -> list(visit, Species::scientificName, " | ")),
-                column("level", Visit::level),
-                column("effective", visit -> visit.effective() ? "yes" : "no"),
-                column("eventRemarks", Visit::note)));
-    }
-
-    FieldTable<Sighting> darwinCoreSightings() {
-        Style style = Style.SHEET;
-        return new FieldTable<>(List.of(
-                column("occurrenceID", Sighting::label),
-                column("eventID", records::visit),
-                column("eventDate", sighting -> style.day(sighting.date())),
-                column("eventTime", sighting -> time(style, sighting.time())),
-                column("waterBody", FieldBook::river),
-                column(
-                        "decimalLatitude",
-                        sighting -> style.number(records.fix(sighting).latitude(), 5)),
-                column(
-                        "decimalLongitude",
-                        sighting -> style.number(records.fix(sighting).longitude(), 5)),
-                column("coordinateUncertaintyInMeters", sighting -> "30"),
-                column("scientificName", sighting -> sighting.species().scientificName()),
-                column("individualCount", sighting -> Integer.toString(sighting.count())),
-                column("lifeStage", Words::age),
-                column("behavior", sighting -> Words.activities(sighting, " | ")),
-                column("occurrenceStatus", sighting -> "present"),
-                column("rings", Sighting::rings),
-                column("simultaneous_with", records::simultaneousWith),
-                column("flew_to_km", sighting -> km(style, sighting.flewTo())),
-                column("turned_back", sighting -> Words.yes(sighting.turnedBack())),
-                column("recordedBy", Sighting::observer),
-                column("occurrenceRemarks", Words::remark)));
-    }
-
-    /** J.P., 2025: what a phone hands out. */
-    FieldTable<Sighting> phoneSightings() {
-        Style style = Style.SHEET;
-        return new FieldTable<>(List.of(
-                column("id", sighting -> "wp" + Math.abs(sighting.label().hashCode() % 100_000)),
-                column("sighting", Sighting::label),
-                column("visit", records::visit),
-                column("date", sighting -> style.day(sighting.date())),
-                column("time", sighting -> time(style, sighting.time())),
-                column("river", FieldBook::river),
-                column("lat", sighting -> style.number(records.fix(sighting).latitude(), 6)),
-                column("lon", sighting -> style.number(records.fix(sighting).longitude(), 6)),
-                column(
-                        "accuracy_m",
-                        sighting ->
-                                Integer.toString(5 + Math.abs(sighting.label().hashCode() % 9))),
-                column("species", sighting -> sighting.species().englishName()),
-                column("count", sighting -> Integer.toString(sighting.count())),
-                column("age", Words::age),
-                column("activity", sighting -> Words.activities(sighting, ";")),
-                column("rings", Sighting::rings),
-                column("simultaneous_with", records::simultaneousWith),
-                column("flew_to_km", sighting -> km(style, sighting.flewTo())),
-                column("turned_back", sighting -> Words.yes(sighting.turnedBack())),
-                column("observer", Sighting::observer),
-                column("note", Words::remark)));
-    }
-
-    /** The field sheet of 2025 and 2026. */
-    FieldTable<Visit> sheetVisits() {
-        Style style = Style.SHEET;
-        return new FieldTable<>(List.of(
-                column("visit", Visit::label),
-                column("date", visit -> style.day(visit.date())),
-                column("start", visit -> time(style, visit.start())),
-                column("end", visit -> time(style, visit.end())),
-                column("river", FieldBook::river),
-                column("from_km", visit -> from(style, visit)),
-                column("to_km", visit -> to(style, visit)),
-                column("direction", visit -> visit.direction().map(Words::full).orElse("")),
-                column("mode", visit -> visit.mode().map(Words::full).orElse("")),
-                column("observers", FieldBook::observers),
-                column("species", FieldBook::names),
-                column("level", Visit::level),
-                column("weather", Visit::weather),
-                column("effective", visit -> visit.effective() ? "yes" : "no"),
-                column("note", Visit::note)));
-    }
-
-    FieldTable<Sighting> sheetSightings() {
-        Style style = Style.SHEET;
-        return new FieldTable<>(List.of(
-                column("sighting", Sighting::label),
-                column("visit", records::visit),
-                column("date", sighting -> style.day(sighting.date())),
-                column("time", sighting -> time(style, sighting.time())),
-                column("river", FieldBook::river),
-                column(
-                        "km",
-                        sighting -> style.number(sighting.place().chainage().km(), 2)),
-                column("bank", Words::bank),
-                column("species", sighting -> sighting.species().englishName()),
-                column("count", sighting -> Integer.toString(sighting.count())),
-                column("age", Words::age),
-                column("activity", sighting -> Words.activities(sighting, "; ")),
-                column("rings", Sighting::rings),
-                column("simultaneous_with", records::simultaneousWith),
-                column("flew_to_km", sighting -> km(style, sighting.flewTo())),
-                column("turned_back", sighting -> Words.yes(sighting.turnedBack())),
-                column("observer", Sighting::observer),
-                column("note", Words::remark)));
-    }
-
-    private static String time(Style style, Optional<LocalTime> time) {
-        return time.map(style::clock).orElse("");
-    }
-
-    private static String km(Style style, Optional<Chainage> chainage) {
-        return chainage.map(at -> style.number(at.km(), 2)).orElse("");
-    }
-
-    private static String from(Style style, Visit visit) {
-        return visit.walked()
-                .map(walked -> style.number(walked.lower().km(), 1))
-                .orElse("");
-    }
-
-    private static String to(Style style, Visit visit) {
-        return visit.walked()
-                .map(walked -> style.number(walked.upper().km(), 1))
-                .orElse("");
-    }
-
-    private static String river(Visit visit) {
-        return Skerra.name(visit.riverId());
-    }
-
-    private static String river(Sighting sighting) {
-        return Skerra.name(sighting.place().riverId());
-    }
-
-    private static String observers(Visit visit) {
-        return String.join(", ", visit.observers());
-    }
-
-    private static String codes(Visit visit) {
-        return list(visit, Species::code, ", ");
-    }
-
-    private static String names(Visit visit) {
-        return list(visit, Species::englishName, "; ");
-    }
-
-    private static String list(Visit visit, Function<Species, String> name, String between) {
-        return visit.lookedFor().stream().map(name).collect(Collectors.joining(between));
-    }
-
-    private static String celsius(Visit visit) {
-        LocalDate day = visit.date();
-        return visit.weather().isEmpty() ? "" : (day.getDayOfYear() / 14) + " °C – " + visit.weather();
-    }
-
-    private static String interval(Visit visit) {
-        Style style = Style.SHEET;
-        String day = style.day(visit.date());
-        return visit.start().isPresent() && visit.end().isPresent()
-                ? day + "T" + style.clock(visit.start().get()) + "/" + day + "T"
-                        + style.clock(visit.end().get())
-                : day;
-    }
-
-    private static KnownPlace landmark(Sighting sighting) {
-        return KnownPlace.nearest(
-                sighting.place().riverId(), sighting.place().chainage().km());
-    }
-
-    private static String offset(Sighting sighting) {
-        double metres =
-                sighting.place().chainage().metres() - landmark(sighting).km() * 1000;
-        return Long.toString(Math.round(metres));
-    }
-
-    private static String photo(Sighting sighting) {
-        int number = Math.abs(sighting.label().hashCode() % 4000);
-        return number % 12 == 0 ? "IMG_" + (1000 + number) : "";
+    private static Draws careless(int season) {
+        return Draws.of(Skerra.SEED).branch("careless", season);
     }
 }

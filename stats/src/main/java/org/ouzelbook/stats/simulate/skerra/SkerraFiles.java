@@ -7,14 +7,10 @@ import java.nio.file.Path;
 import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
-import org.ouzelbook.stats.simulate.Draws;
-import org.ouzelbook.tracker.domain.Sighting;
-import org.ouzelbook.tracker.domain.Visit;
 
 /** The files of the demo, made from the simulation: rivers, ten seasons of field files, the truth, and a file of mistakes. */
 public final class SkerraFiles {
     private final SkerraRecords records = new SkerraRecords();
-    private final FieldBook book = new FieldBook(records);
     private final SortedMap<String, byte[]> files = new TreeMap<>();
 
     private SkerraFiles() {}
@@ -55,27 +51,21 @@ public final class SkerraFiles {
 
     private void fieldBooks() {
         for (int season = 2017; season <= 2020; season++) {
-            write("ET-2017-to-2020", season, Style.OLD_OFFICE, book.oldVisits(), book.oldSightings());
+            keep(FieldBook.OLD_OFFICE, season);
         }
-        write("MO-2021", 2021, Style.OFFICE, book.spreadsheetVisits(), book.spreadsheetSightings());
-        write("RH-2022-and-2023", 2022, Style.TABS, book.tabbedVisits(), book.tabbedSightings());
-        write("RH-2022-and-2023", 2023, Style.TABS, book.tabbedVisits(), book.tabbedSightings());
-        write("records-centre-2024", 2024, Style.SHEET, book.darwinCoreVisits(), book.darwinCoreSightings());
-        write("JP-phone-2025", 2025, Style.SHEET, book.sheetVisits(), book.phoneSightings());
-        write("field-sheets-2026", 2026, Style.SHEET, book.sheetVisits(), book.sheetSightings());
+        keep(FieldBook.SPREADSHEET, 2021);
+        keep(FieldBook.TYPED, 2022);
+        keep(FieldBook.TYPED, 2023);
+        keep(FieldBook.RECORDS_CENTRE, 2024);
+        keep(FieldBook.PHONE, 2025);
+        keep(FieldBook.SHEET, 2026);
     }
 
-    private void write(
-            String folder, int season, Style style, FieldTable<Visit> visits, FieldTable<Sighting> sightings) {
-        Draws draws = Draws.of(Skerra.SEED).branch("careless", season);
-        String place = "field-files/" + folder + "/";
-        String ending = style.separator() == '\t' ? ".tsv" : ".csv";
-        files.put(
-                place + "visits-" + season + ending,
-                visits.careless(style, records.visits(season), draws.branch("visits")));
-        files.put(
-                place + "birds-" + season + ending,
-                sightings.careless(style, records.sightings(season), draws.branch("birds")));
+    private void keep(FieldBook book, int season) {
+        String folder = "field-files/" + book.folder() + "/";
+        String ending = season + (book.visits().style().separator() == '\t' ? ".tsv" : ".csv");
+        files.put(folder + "visits-" + ending, book.visits(season, records));
+        files.put(folder + "birds-" + ending, book.birds(season, records));
     }
 
     private void others() {
