@@ -2,7 +2,6 @@ package org.ouzelbook.tracker.exchange;
 
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import org.ouzelbook.tracker.domain.ImportedFile;
 import org.ouzelbook.tracker.domain.Keys;
 import org.ouzelbook.tracker.exchange.cell.DateChoices;
@@ -46,9 +45,5 @@ record TableContext(
 
     Header header() {
         return survey.header();
-    }
-
-    OptionalDouble offRiverMetres() {
-        return answers.offRiverMetres().map(OptionalDouble::of).orElse(OptionalDouble.empty());
     }
 }

@@ -19,13 +19,10 @@ public final class CsvRows implements Closeable {
     /** The most characters that one row may have; more means a quotation mark that is never closed. */
     private static final int MAX_ROW = 1 << 20;
 
-    private final String name;
     private final CloseableIterator<CsvRecord> records;
     private long row;
-    private long passedOver;
 
-    private CsvRows(String name, CloseableIterator<CsvRecord> records) {
-        this.name = name;
+    private CsvRows(CloseableIterator<CsvRecord> records) {
         this.records = records;
     }
 
@@ -51,7 +48,7 @@ public final class CsvRows implements Closeable {
                     .allowExtraCharsAfterClosingQuote(true)
                     .maxBufferSize(MAX_ROW)
                     .ofCsvRecord(reader);
-            return new CsvRows(source.name(), csv.iterator());
+            return new CsvRows(csv.iterator());
         } catch (IOException | RuntimeException e) {
             in.close();
             throw e;
@@ -73,19 +70,13 @@ public final class CsvRows implements Closeable {
                 if (!record.isComment() && !read.isBlank()) {
                     return Optional.of(read);
                 }
-                passedOver++;
             }
             return Optional.empty();
         } catch (CsvParseException e) {
-            throw new UnreadableFile(Message.of("import.file.openQuote", name, row + 1));
+            throw new UnreadableFile(Message.of("import.file.openQuote", row + 1));
         } catch (UncheckedIOException e) {
             throw e.getCause();
         }
-    }
-
-    /** {@return how many blank rows and comments were passed over so far} */
-    public long passedOver() {
-        return passedOver;
     }
 
     @Override

@@ -45,7 +45,7 @@ public record FileBytes(String sha256, long length, Encoding encoding) {
                             .filter(encoding -> encoding.startsWithMark(block, atStart))
                             .findFirst()
                             .orElse(null);
-                    refuseSpreadsheet(source, block, read);
+                    refuseSpreadsheet(block, read);
                 }
                 digest.update(block, 0, read);
                 utf8.add(block, read);
@@ -57,7 +57,7 @@ public record FileBytes(String sha256, long length, Encoding encoding) {
             throw new UnreadableFile(Message.of("import.file.empty"));
         }
         if (zeros && (marked == null || marked == Encoding.UTF_8_WITH_MARK)) {
-            throw new UnreadableFile(Message.of("import.file.noText", source.name()));
+            throw new UnreadableFile(Message.of("import.file.noText"));
         }
         Encoding unmarked = utf8.wellFormed() ? Encoding.UTF_8 : Encoding.WINDOWS_1252;
         return new FileBytes(HexFormat.of().formatHex(digest.digest()), length, marked == null ? unmarked : marked);
@@ -72,12 +72,12 @@ public record FileBytes(String sha256, long length, Encoding encoding) {
     }
 
     /** Spreadsheet files are zips or old Office documents, whatever their name says. */
-    private static void refuseSpreadsheet(FileSource source, byte[] start, int length) throws UnreadableFile {
+    private static void refuseSpreadsheet(byte[] start, int length) throws UnreadableFile {
         byte[] first = Arrays.copyOf(start, Math.min(4, length));
         boolean zip = Arrays.equals(first, new byte[] {'P', 'K', 3, 4});
         boolean office = Arrays.equals(first, new byte[] {(byte) 0xD0, (byte) 0xCF, 0x11, (byte) 0xE0});
         if (zip || office) {
-            throw new UnreadableFile(Message.of("import.file.spreadsheet", source.name()));
+            throw new UnreadableFile(Message.of("import.file.spreadsheet"));
         }
     }
 

@@ -38,7 +38,7 @@ public sealed interface FileSource {
     record OnDisk(String name, Path path) implements FileSource {
         @Override
         public InputStream open() throws IOException {
-            return new LimitedStream(Files.newInputStream(path), MAX_BYTES, name);
+            return new LimitedStream(Files.newInputStream(path), MAX_BYTES);
         }
     }
 
@@ -59,7 +59,7 @@ public sealed interface FileSource {
                 if (found == null) {
                     throw new IOException(entry + " is no longer in " + zip);
                 }
-                return new LimitedStream(opened.getInputStream(found), maxBytes, name) {
+                return new LimitedStream(opened.getInputStream(found), maxBytes) {
                     @Override
                     public void close() throws IOException {
                         super.close();

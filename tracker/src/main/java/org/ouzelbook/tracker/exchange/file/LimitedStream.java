@@ -8,13 +8,11 @@ import org.ouzelbook.tracker.domain.Message;
 /** A stream that refuses to go on after so many bytes, whatever the file said of its size. */
 class LimitedStream extends FilterInputStream {
     private final long maxBytes;
-    private final String name;
     private long seen;
 
-    LimitedStream(InputStream in, long maxBytes, String name) {
+    LimitedStream(InputStream in, long maxBytes) {
         super(in);
         this.maxBytes = maxBytes;
-        this.name = name;
     }
 
     @Override
@@ -39,7 +37,7 @@ class LimitedStream extends FilterInputStream {
     private void count(int bytes) throws UnreadableFile {
         seen += bytes;
         if (seen > maxBytes) {
-            throw new UnreadableFile(Message.of("import.file.tooLarge", name, maxBytes >> 20));
+            throw new UnreadableFile(Message.of("import.file.tooLarge", maxBytes >> 20));
         }
     }
 }

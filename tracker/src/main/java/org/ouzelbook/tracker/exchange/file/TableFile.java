@@ -64,7 +64,7 @@ public record TableFile(FileSource source, FileBytes bytes, char separator, long
                 }
             }
         }
-        return best.orElseThrow(() -> new UnreadableFile(Message.of("import.file.noHeader", source.name())));
+        return best.orElseThrow(() -> new UnreadableFile(Message.of("import.file.noHeader")));
     }
 
     /**
