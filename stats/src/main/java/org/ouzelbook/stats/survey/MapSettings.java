@@ -92,6 +92,30 @@ public record MapSettings(
     }
 
     /**
+     * {@return these settings with another season}
+     *
+     * @param from its first day
+     * @param to its last day; not before the first
+     */
+    public MapSettings withSeason(MonthDay from, MonthDay to) {
+        return new MapSettings(
+                from,
+                to,
+                minimumRegistrations,
+                registrationsWithFewVisits,
+                registrationsWithManyVisits,
+                manyVisits,
+                minimumSpreadDays,
+                maximumLengthMetres,
+                territorialSpreadDays,
+                doubtfulGapMetres,
+                decisiveCodes,
+                edgeShareInside,
+                youngFrom,
+                independentFrom);
+    }
+
+    /**
      * {@return these settings with another minimum of registrations, whatever the number of visits}
      *
      * @param registrations days with a registration; 1 or more

@@ -12,6 +12,8 @@ import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import org.ouzelbook.tracker.store.BookException;
 import org.ouzelbook.ui.app.Texts;
 import org.ouzelbook.ui.app.WrongRequest;
 import picocli.CommandLine;
@@ -59,14 +61,15 @@ final class Failures implements CommandLine.IParameterExceptionHandler, CommandL
 
     private static String unknown(UnmatchedArgumentException failure) {
         String first = failure.getUnmatched().get(0);
-        List<String> near = failure.getSuggestions();
+        CommandLine line = failure.getCommandLine();
         boolean option = first.startsWith("-");
-        boolean command = failure.getCommandLine().getParent() == null && !option;
+        boolean command = !option && !line.getSubcommands().isEmpty();
         String unknown = Texts.of(command ? "cli.wrong.command" : "cli.wrong.argument", first);
-        if (near.isEmpty() || !(command || option)) {
-            return unknown;
-        }
-        return unknown + " " + Texts.of("cli.wrong.near", near.stream().limit(3).toList());
+        Set<String> known = option
+                ? line.getCommandSpec().optionsMap().keySet()
+                : line.getSubcommands().keySet();
+        List<String> near = NearWords.of(first.replaceFirst("=.*", ""), known);
+        return near.isEmpty() ? unknown : unknown + " " + Texts.of("cli.wrong.near", near);
     }
 
     private static String name(ArgSpec argument) {
@@ -78,6 +81,10 @@ final class Failures implements CommandLine.IParameterExceptionHandler, CommandL
         if (failure instanceof WrongRequest wrong) {
             tell(Texts.of(wrong.message()));
             return ExitCode.WRONG_USAGE;
+        }
+        if (failure instanceof BookException refused) {
+            tell(Texts.of(refused.told()));
+            return ExitCode.PROBLEMS;
         }
         tell(file(failure).orElseGet(() -> unforeseen(failure, parsed.originalArgs())));
         return ExitCode.PROBLEMS;

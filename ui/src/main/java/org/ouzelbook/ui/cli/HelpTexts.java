@@ -3,6 +3,8 @@ package org.ouzelbook.ui.cli;
 import java.util.Collections;
 import java.util.Enumeration;
 import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.ResourceBundle;
 import org.jspecify.annotations.Nullable;
@@ -20,16 +22,27 @@ final class HelpTexts extends ResourceBundle {
     private static final String OURS = "cli.";
     private static final String SHARED = "cli.option.";
 
+    private static final List<String> PLACES = List.of("[0]", "[1]", "[0..*]", "[1..*]");
+
     /** From picocli's key to ours. */
     private final Map<String, String> keys = new LinkedHashMap<>();
 
     HelpTexts() {
         for (String key : Texts.keys()) {
             if (key.startsWith(SHARED)) {
-                keys.put(key.substring(SHARED.length()), key);
+                put(key.substring(SHARED.length()), key);
             } else if (key.startsWith(OURS)) {
-                keys.put(PROGRAM + key.substring(OURS.length()), key);
+                put(PROGRAM + key.substring(OURS.length()), key);
             }
+        }
+    }
+
+    /** Options go by their names; picocli puts its place behind the name of an argument. */
+    private void put(String picoclis, String ours) {
+        keys.put(picoclis, ours);
+        String name = picoclis.substring(picoclis.lastIndexOf('.') + 1);
+        if (name.equals(name.toUpperCase(Locale.ROOT))) {
+            PLACES.forEach(place -> keys.put(picoclis + place, ours));
         }
     }
 

@@ -23,6 +23,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import java.util.OptionalLong;
 import org.jspecify.annotations.Nullable;
 import org.ouzelbook.tracker.domain.Chainage;
 import org.ouzelbook.tracker.domain.Message;
@@ -45,6 +46,8 @@ final class Json {
             .registerTypeHierarchyAdapter(Optional.class, (JsonSerializer<Optional<?>>) Json::optional)
             .registerTypeAdapter(OptionalDouble.class, (JsonSerializer<OptionalDouble>)
                     (number, type, context) -> number.isEmpty() ? JsonNull.INSTANCE : number(number.getAsDouble()))
+            .registerTypeAdapter(OptionalLong.class, (JsonSerializer<OptionalLong>) (number, type, context) ->
+                    number.isEmpty() ? JsonNull.INSTANCE : new JsonPrimitive(number.getAsLong()))
             .registerTypeAdapter(OptionalInt.class, (JsonSerializer<OptionalInt>) (number, type, context) ->
                     number.isEmpty() ? JsonNull.INSTANCE : new JsonPrimitive(number.getAsInt()))
             .registerTypeAdapter(

@@ -8,6 +8,7 @@ import org.ouzelbook.ui.app.Texts;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Help.Ansi;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.OptionSpec;
 
 /** The command {@code ouzelbook}, under which every other stands. */
@@ -24,9 +25,13 @@ public final class Ouzelbook implements Callable<Integer> {
     /** The commands by name, in the order in which the help lists them. */
     private static Map<String, Function<Terminal, Callable<Integer>>> commands() {
         Map<String, Function<Terminal, Callable<Integer>>> commands = new LinkedHashMap<>();
+        commands.put("demo", DemoCommand::new);
         commands.put("new", NewCommand::new);
         commands.put("log", LogCommand::new);
         commands.put("import", ImportCommand::new);
+        commands.put("map", MapCommand::new);
+        commands.put("density", DensityCommand::new);
+        commands.put("trend", TrendCommand::new);
         return commands;
     }
 
@@ -67,6 +72,16 @@ public final class Ouzelbook implements Callable<Integer> {
                 .setCaseInsensitiveEnumValuesAllowed(true)
                 .setParameterExceptionHandler(failures)
                 .setExecutionExceptionHandler(failures);
+    }
+
+    private static void layOut(CommandLine command) {
+        CommandSpec spec = command.getCommandSpec();
+        spec.addOption(help());
+        spec.usageMessage()
+                .abbreviateSynopsis(true)
+                .sortOptions(false)
+                .parameterListHeading("%n")
+                .optionListHeading("%n");
     }
 
     private static OptionSpec help() {

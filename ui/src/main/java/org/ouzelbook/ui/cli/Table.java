@@ -72,7 +72,7 @@ final class Table {
     }
 
     private static boolean isNumber(String cell) {
-        return cell.matches("[−+-]?[0-9][0-9 .,]*( ?%)?|–");
+        return cell.matches("[−+-]?[0-9][0-9 .,()–]*( ?%)?|–");
     }
 
     private static int length(String text) {

@@ -1,0 +1,113 @@
+package org.ouzelbook.ui.app;
+
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Predicate;
+import java.util.stream.IntStream;
+import org.ouzelbook.stats.survey.SurveyRecords;
+import org.ouzelbook.stats.survey.Water;
+import org.ouzelbook.tracker.domain.Message;
+import org.ouzelbook.tracker.domain.Reach;
+import org.ouzelbook.tracker.domain.River;
+import org.ouzelbook.tracker.store.Book;
+import org.ouzelbook.tracker.store.SightingQuery;
+
+/**
+ * The part of a book that a question is about, read once.
+ *
+ * @param records the records of the asked species and days, on all rivers
+ * @param water the water that was asked about
+ * @param scope the question
+ */
+record SurveyReading(SurveyRecords records, Water water, Scope scope) {
+
+    /**
+     * Reads a book.
+     *
+     * @param book an open book
+     * @param scope what is asked
+     * @throws WrongRequest if the book has no such river or reach
+     */
+    static SurveyReading of(Book book, Scope scope) {
+        Predicate<LocalDate> asked =
+                day -> scope.from().map(from -> !day.isBefore(from)).orElse(true)
+                        && scope.to().map(to -> !day.isAfter(to)).orElse(true);
+        SurveyRecords records = book.read(view -> new SurveyRecords(
+                view.network(),
+                view.landmarks(),
+                view.reaches(),
+                view.visits().stream().filter(visit -> asked.test(visit.date())).toList(),
+                view.sightings(SightingQuery.ALL.of(scope.species())).stream()
+                        .filter(sighting -> asked.test(sighting.date()))
+                        .toList(),
+                view.nests(),
+                view.nestChecks().stream()
+                        .filter(check -> asked.test(check.date()))
+                        .toList()));
+        return new SurveyReading(records, water(records, scope), scope);
+    }
+
+    /**
+     * {@return the season that was asked about, or else the last one with a visit that looked for the species, or a sighting}
+     *
+     * @throws WrongRequest if the book has neither
+     */
+    int season() {
+        return scope.season().orElseGet(() -> IntStream.concat(
+                        visitedYears(), records.sightings().stream().mapToInt(sighting -> sighting.date().getYear()))
+                .max()
+                .orElseThrow(() -> new WrongRequest(Message.of("app.noRecords", scope.species()))));
+    }
+
+    /** {@return the seasons with a visit that looked for the species} */
+    List<Integer> seasons() {
+        return visitedYears().sorted().distinct().boxed().toList();
+    }
+
+    private IntStream visitedYears() {
+        return records.visits().stream()
+                .filter(visit -> visit.lookedFor().contains(scope.species()))
+                .mapToInt(visit -> visit.date().getYear());
+    }
+
+    private static Water water(SurveyRecords records, Scope scope) {
+        Optional<River> river = scope.river().map(name -> river(records, name));
+        if (scope.reach().isPresent()) {
+            return Water.ofReach(reach(records, scope.reach().get(), river), records.reaches());
+        }
+        return river.map(one -> Water.ofRiver(one.id())).orElse(Water.ALL);
+    }
+
+    private static River river(SurveyRecords records, String name) {
+        List<River> rivers = records.rivers().rivers();
+        return rivers.stream()
+                .filter(river -> river.name().equalsIgnoreCase(name.strip()))
+                .findFirst()
+                .orElseThrow(() -> new WrongRequest(Message.of(
+                        "app.noRiver", name, rivers.stream().map(River::name).toList())));
+    }
+
+    private static Reach reach(SurveyRecords records, String name, Optional<River> river) {
+        List<Reach> named = records.reaches().stream()
+                .filter(reach -> reach.name().equalsIgnoreCase(name.strip()))
+                .filter(reach ->
+                        river.map(one -> one.id().equals(reach.riverId())).orElse(true))
+                .toList();
+        if (named.isEmpty()) {
+            List<String> reaches = records.reaches().stream().map(Reach::name).toList();
+            throw new WrongRequest(
+                    reaches.isEmpty() ? Message.of("app.noReaches", name) : Message.of("app.noReach", name, reaches));
+        }
+        if (named.size() > 1) {
+            throw new WrongRequest(Message.of(
+                    "app.severalReaches",
+                    name,
+                    named.stream()
+                            .map(reach ->
+                                    records.rivers().river(reach.riverId()).name())
+                            .toList()));
+        }
+        return named.get(0);
+    }
+}

@@ -1,0 +1,116 @@
+package org.ouzelbook.ui.cli;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import java.util.function.UnaryOperator;
+import org.ouzelbook.stats.survey.TerritoryMap;
+import org.ouzelbook.tracker.domain.River;
+import org.ouzelbook.tracker.store.Book;
+import org.ouzelbook.ui.app.DemoBook;
+import org.ouzelbook.ui.app.ImportReport;
+import org.ouzelbook.ui.app.Scope;
+import org.ouzelbook.ui.app.SeasonMaps;
+import org.ouzelbook.ui.app.Texts;
+import org.ouzelbook.ui.app.TrendAnswer;
+import org.ouzelbook.ui.strip.Frame;
+import org.ouzelbook.ui.strip.Palette;
+import org.ouzelbook.ui.strip.RiverStrip;
+import org.ouzelbook.ui.strip.SeasonsScene;
+import org.ouzelbook.ui.strip.SvgPen;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+
+/** {@code demo}: an invented river with ten seasons, to look around in. */
+@Command(name = "demo")
+final class DemoCommand implements Callable<Integer> {
+    private static final double STRIP_WIDTH = 1200;
+    private static final double STRIP_HEIGHT = 700;
+
+    private final Terminal terminal;
+
+    @Option(names = "--into", paramLabel = "DIR", defaultValue = "ouzelbook-demo")
+    private Path folder = Path.of("ouzelbook-demo");
+
+    DemoCommand(Terminal terminal) {
+        this.terminal = terminal;
+    }
+
+    @Override
+    public Integer call() throws IOException {
+        DemoBook.Answer demo;
+        try (ProgressLine progress = new ProgressLine(terminal, Texts.of("cli.demo.making"))) {
+            demo = DemoBook.make(folder, progress);
+        }
+        Optional<ImportReport> failed = demo.imported().filter(report -> !report.imported());
+        if (failed.isPresent()) {
+            failed.get().problems().forEach(reason -> terminal.err().println(reason));
+            return ExitCode.PROBLEMS;
+        }
+        SeasonMaps maps;
+        TrendAnswer trend;
+        try (Book book = Book.open(demo.book())) {
+            maps = SeasonMaps.of(book, Scope.everything(), UnaryOperator.identity());
+            trend = TrendAnswer.of(book, Scope.everything(), UnaryOperator.identity());
+        }
+        tell(demo, maps);
+        terminal.out().println(terminal.bold(Texts.of("cli.trend.verdict", trend.verdict())));
+        terminal.out().println();
+        where(demo, writeStrip(maps));
+        return ExitCode.DONE;
+    }
+
+    private Path writeStrip(SeasonMaps maps) throws IOException {
+        SeasonsScene scene = SeasonsScene.of(maps.records(), maps.maps());
+        Frame frame = Frame.fitting(scene.waters(), STRIP_WIDTH, STRIP_HEIGHT);
+        String svg = SvgPen.write(RiverStrip.seasons(scene, frame, Optional.empty()), Palette.LIGHT, "s");
+        return Files.writeString(folder.resolve("arrel-water.svg"), svg);
+    }
+
+    private void tell(DemoBook.Answer demo, SeasonMaps maps) {
+        List<TerritoryMap> seasons = maps.maps();
+        terminal.out().println(terminal.bold(Texts.of("cli.demo.title")));
+        say("cli.demo.scenario");
+        say(demo.imported().isPresent() ? "cli.demo.made" : "cli.demo.kept", demo.book().toString());
+        terminal.out().println();
+        table(seasons);
+        terminal.out().println();
+    }
+
+    private void table(List<TerritoryMap> seasons) {
+        List<River> rivers = seasons.get(0).rivers().stream()
+                .map(TerritoryMap.RiverMap::river)
+                .toList();
+        List<String> headings = new ArrayList<>(List.of(Texts.of("cli.demo.season")));
+        rivers.forEach(river -> headings.addAll(
+                List.of(river.name(), Texts.of("cli.demo.range"), Texts.of("cli.demo.kmWalked"))));
+        Table table = Table.of(headings.toArray(String[]::new));
+        for (TerritoryMap season : seasons) {
+            List<String> cells = new ArrayList<>(List.of(String.valueOf(season.season())));
+            for (TerritoryMap.RiverMap map : season.rivers()) {
+                TerritoryMap.Count count = map.count();
+                boolean walked = map.surveyedKm() > 0;
+                cells.add(walked ? String.valueOf(count.likely()) : "–");
+                cells.add(walked && count.min() < count.max() ? count.min() + "–" + count.max() : "");
+                cells.add(String.format(Locale.ROOT, "%.1f", map.surveyedKm()));
+            }
+            table.add(cells.toArray(String[]::new));
+        }
+        table.print(terminal);
+    }
+
+    private void where(DemoBook.Answer demo, Path strip) {
+        say("cli.demo.look", strip.toString(), demo.book().toString());
+        say("cli.demo.ask", demo.book().toString());
+        say("cli.demo.truth", DemoBook.files().toString());
+    }
+
+    private void say(String key, Object... facts) {
+        terminal.out().println(Texts.of(key, facts));
+    }
+}

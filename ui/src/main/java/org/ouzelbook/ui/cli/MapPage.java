@@ -1,0 +1,159 @@
+package org.ouzelbook.ui.cli;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import org.ouzelbook.tracker.domain.BreedingCode.EvidenceClass;
+import org.ouzelbook.tracker.domain.Message;
+import org.ouzelbook.ui.app.MapAnswer;
+import org.ouzelbook.ui.app.MapAnswer.Cluster;
+import org.ouzelbook.ui.app.MapAnswer.OnRiver;
+import org.ouzelbook.ui.app.Texts;
+
+/** A territory map for a person at a terminal: the finding first, then the table, then what to know and where to ask on. */
+final class MapPage {
+    private final Terminal terminal;
+    private final Path book;
+
+    MapPage(Terminal terminal, Path book) {
+        this.terminal = terminal;
+        this.book = book;
+    }
+
+    /** Prints the whole map. */
+    void print(MapAnswer answer) {
+        for (OnRiver river : answer.rivers()) {
+            finding(answer, river);
+            table(river);
+            setAside(river);
+            terminal.out().println();
+        }
+        answer.warnings().forEach(warning -> paragraph("cli.map.warning", warning, 6));
+        if (!answer.warnings().isEmpty()) {
+            terminal.out().println();
+        }
+        rules(answer);
+        answer.rivers().stream()
+                .flatMap(river -> river.territories().stream())
+                .findFirst()
+                .ifPresent(any -> say("cli.map.askWhy", book.toString(), any.id()));
+    }
+
+    private void finding(MapAnswer answer, OnRiver river) {
+        MapAnswer.ByRule count = river.byRule();
+        String title = Texts.of("cli.map.title", answer.species(), String.valueOf(answer.season()), river.river());
+        terminal.out().println(terminal.bold(title));
+        if (river.surveyedKm() == 0) {
+            say("cli.map.notSurveyed", river.visits());
+            return;
+        }
+        say(
+                "cli.map.count",
+                count.count(),
+                count.min(),
+                count.max(),
+                river.surveyedKm(),
+                count.count() / river.surveyedKm(),
+                count.min() / river.surveyedKm(),
+                count.max() / river.surveyedKm(),
+                count.min() == count.max() ? 0 : 1);
+        say(
+                "cli.map.evidence",
+                river.counted(EvidenceClass.CONFIRMED),
+                river.counted(EvidenceClass.PROBABLE),
+                river.counted(EvidenceClass.POSSIBLE),
+                count.edge(),
+                count.unassigned(),
+                river.effectiveVisits(),
+                river.visits());
+    }
+
+    private void table(OnRiver river) {
+        Table table = Table.of(
+                "",
+                Texts.of("cli.map.km"),
+                Texts.of("cli.map.records"),
+                Texts.of("cli.map.breeding"),
+                Texts.of("cli.map.standing"));
+        for (Cluster territory : river.territories()) {
+            table.add(
+                    territory.id(),
+                    km(territory),
+                    String.valueOf(
+                            territory.sightings().size() + territory.nests().size()),
+                    breeding(territory),
+                    Texts.word(territory.standing()));
+        }
+        terminal.out().println();
+        table.print(terminal);
+    }
+
+    private static String km(Cluster territory) {
+        return String.format(Locale.ROOT, "%.2f–%.2f", territory.fromKm(), territory.toKm());
+    }
+
+    private static String breeding(Cluster territory) {
+        return territory
+                .evidence()
+                .map(evidence -> Texts.of(
+                        "cli.map.breedingCode",
+                        evidence,
+                        territory.breedingCode().orElse(0)))
+                .orElse("–");
+    }
+
+    private void setAside(OnRiver river) {
+        List<MapAnswer.SetAside> aside = river.setAside();
+        if (!aside.isEmpty()) {
+            terminal.out().println();
+            say("cli.map.setAside", aside.size());
+            aside.forEach(one -> say("cli.map.setAsideOne", one.sighting(), Texts.of(one.because())));
+        }
+    }
+
+    /** Prints why one territory stands, or does not. */
+    void explain(MapAnswer answer, OnRiver river, Cluster territory) {
+        terminal.out()
+                .println(terminal.bold(Texts.of(
+                        "cli.map.whyTitle",
+                        territory.id(),
+                        river.river(),
+                        km(territory),
+                        String.valueOf(answer.season()),
+                        territory.standing())));
+        list(territory.because());
+        if (!territory.hangsOn().isEmpty()) {
+            say("cli.map.hangsOn");
+            list(territory.hangsOn());
+        }
+    }
+
+    private void list(List<Message> messages) {
+        messages.forEach(message -> paragraph("cli.map.item", message, 4));
+    }
+
+    private void rules(MapAnswer answer) {
+        say(
+                "cli.map.rules",
+                RuleOptions.DayOfYear.word(answer.settings().seasonFrom()),
+                RuleOptions.DayOfYear.word(answer.settings().seasonTo()),
+                answer.settings()
+                        .minimumRegistrations()
+                        .map(String::valueOf)
+                        .orElseGet(() -> Texts.of(
+                                "cli.map.rulesByVisits",
+                                answer.settings().registrationsWithFewVisits(),
+                                answer.settings().registrationsWithManyVisits(),
+                                answer.settings().manyVisits())),
+                answer.settings().minimumSpreadDays(),
+                answer.settings().maximumLengthMetres() / 1000);
+    }
+
+    private void paragraph(String key, Message message, int furtherIn) {
+        terminal.out().println(Lines.of(Texts.of(key, message), furtherIn));
+    }
+
+    private void say(String key, Object... facts) {
+        terminal.out().println(Texts.of(key, facts));
+    }
+}
