@@ -83,7 +83,11 @@ public final class DemoBook {
     /** {@return the folder with the demo's files, which stands somewhere above the program's code} */
     public static Path files() {
         try {
-            Path code = Path.of(DemoBook.class.getProtectionDomain().getCodeSource().getLocation().toURI());
+            Path code = Path.of(DemoBook.class
+                    .getProtectionDomain()
+                    .getCodeSource()
+                    .getLocation()
+                    .toURI());
             for (Path folder = code; folder != null; folder = folder.getParent()) {
                 if (Files.exists(folder.resolve(FILES).resolve(RIVERS))) {
                     return folder.resolve(FILES);

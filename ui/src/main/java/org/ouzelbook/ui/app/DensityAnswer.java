@@ -39,7 +39,10 @@ public record DensityAnswer(Species species, MapSettings settings, List<Row> row
         List<Water> waters = new ArrayList<>(List.of(reading.water()));
         if (scope.reach().isEmpty()) {
             reading.records().reaches().stream()
-                    .filter(reach -> reading.water().riverId().map(reach.riverId()::equals).orElse(true))
+                    .filter(reach -> reading.water()
+                            .riverId()
+                            .map(reach.riverId()::equals)
+                            .orElse(true))
                     .map(reach -> Water.ofReach(reach, reading.records().reaches()))
                     .forEach(waters::add);
         }
@@ -107,7 +110,9 @@ public record DensityAnswer(Species species, MapSettings settings, List<Row> row
                     Numbers.of(found, Estimate::upper),
                     level,
                     found.map(estimate -> Message.of(
-                            "app.density.method", estimate.method(), estimate.method().source())),
+                            "app.density.method",
+                            estimate.method(),
+                            estimate.method().source())),
                     row.perKm() instanceof Answer.NotEstimable<Estimate> not
                             ? Optional.of(CautionMessage.of(not.because()))
                             : Optional.empty());

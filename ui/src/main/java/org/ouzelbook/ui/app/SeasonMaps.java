@@ -31,8 +31,7 @@ public record SeasonMaps(SurveyRecords records, List<TerritoryMap> maps) {
         SurveyReading reading = SurveyReading.of(book, scope);
         MapSettings settings = change.apply(MapSettings.usualFor(scope.species()));
         List<TerritoryMap> maps = reading.seasons().stream()
-                .map(season ->
-                        TerritoryMap.of(reading.records(), scope.species(), season, settings, reading.water()))
+                .map(season -> TerritoryMap.of(reading.records(), scope.species(), season, settings, reading.water()))
                 .toList();
         return new SeasonMaps(reading.records(), maps);
     }

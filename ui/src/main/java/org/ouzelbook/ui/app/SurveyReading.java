@@ -54,10 +54,13 @@ record SurveyReading(SurveyRecords records, Water water, Scope scope) {
      * @throws WrongRequest if the book has neither
      */
     int season() {
-        return scope.season().orElseGet(() -> IntStream.concat(
-                        visitedYears(), records.sightings().stream().mapToInt(sighting -> sighting.date().getYear()))
-                .max()
-                .orElseThrow(() -> new WrongRequest(Message.of("app.noRecords", scope.species()))));
+        return scope.season()
+                .orElseGet(() -> IntStream.concat(
+                                visitedYears(),
+                                records.sightings().stream()
+                                        .mapToInt(sighting -> sighting.date().getYear()))
+                        .max()
+                        .orElseThrow(() -> new WrongRequest(Message.of("app.noRecords", scope.species()))));
     }
 
     /** {@return the seasons with a visit that looked for the species} */

@@ -185,7 +185,9 @@ public record TrendAnswer(
                         Numbers.of(ranks, found -> found.slope().lower()),
                         Numbers.of(ranks, found -> found.slope().upper())),
                 new SmallestDetectable(
-                        Numbers.of(line, found -> found.smallestDetectable(POWER).fall()), POWER),
+                        Numbers.of(
+                                line, found -> found.smallestDetectable(POWER).fall()),
+                        POWER),
                 trend.verdict().sentence(),
                 why(trend),
                 trend.warnings());
@@ -236,7 +238,9 @@ public record TrendAnswer(
                 total.surveyedKm(),
                 total.effectiveVisits(),
                 imputed,
-                counted ? Optional.empty() : waters.stream().flatMap(water -> water.gap().stream()).findFirst());
+                counted
+                        ? Optional.empty()
+                        : waters.stream().flatMap(water -> water.gap().stream()).findFirst());
     }
 
     private static OptionalDouble sum(List<Counted> waters, boolean counted, ToDoubleFunction<Counted> number) {

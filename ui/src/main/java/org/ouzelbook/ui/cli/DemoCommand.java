@@ -76,7 +76,9 @@ final class DemoCommand implements Callable<Integer> {
         List<TerritoryMap> seasons = maps.maps();
         terminal.out().println(terminal.bold(Texts.of("cli.demo.title")));
         say("cli.demo.scenario");
-        say(demo.imported().isPresent() ? "cli.demo.made" : "cli.demo.kept", demo.book().toString());
+        say(
+                demo.imported().isPresent() ? "cli.demo.made" : "cli.demo.kept",
+                demo.book().toString());
         terminal.out().println();
         table(seasons);
         terminal.out().println();
@@ -87,8 +89,8 @@ final class DemoCommand implements Callable<Integer> {
                 .map(TerritoryMap.RiverMap::river)
                 .toList();
         List<String> headings = new ArrayList<>(List.of(Texts.of("cli.demo.season")));
-        rivers.forEach(river -> headings.addAll(
-                List.of(river.name(), Texts.of("cli.demo.range"), Texts.of("cli.demo.kmWalked"))));
+        rivers.forEach(river ->
+                headings.addAll(List.of(river.name(), Texts.of("cli.demo.range"), Texts.of("cli.demo.kmWalked"))));
         Table table = Table.of(headings.toArray(String[]::new));
         for (TerritoryMap season : seasons) {
             List<String> cells = new ArrayList<>(List.of(String.valueOf(season.season())));

@@ -69,7 +69,8 @@ final class DensityCommand implements Callable<Integer> {
                 .findFirst()
                 .ifPresent(method -> terminal.out().println(Texts.of("cli.density.method", method)));
         if (!answer.warnings().isEmpty()) {
-            terminal.out().println(Texts.of("cli.density.warnings", answer.warnings().size()));
+            terminal.out()
+                    .println(Texts.of("cli.density.warnings", answer.warnings().size()));
         }
     }
 

@@ -33,8 +33,7 @@ final class NearWords {
                     continue;
                 }
                 int changed = one.charAt(i - 1) == other.charAt(j - 1) ? 0 : 1;
-                slips[i][j] = Math.min(
-                        slips[i - 1][j - 1] + changed, Math.min(slips[i - 1][j], slips[i][j - 1]) + 1);
+                slips[i][j] = Math.min(slips[i - 1][j - 1] + changed, Math.min(slips[i - 1][j], slips[i][j - 1]) + 1);
                 boolean swapped = i > 1
                         && j > 1
                         && one.charAt(i - 1) == other.charAt(j - 2)

@@ -65,9 +65,7 @@ final class TrendCommand implements Callable<Integer> {
                     counted ? whole(season.lower()) + "–" + whole(season.upper()) : "–",
                     counted ? String.format(Locale.ROOT, "%.1f", season.surveyedKm()) : "–",
                     counted ? String.valueOf(season.effectiveVisits()) : "–",
-                    season.why()
-                            .map(Texts::of)
-                            .orElse(season.imputed() ? Texts.of("cli.trend.imputed") : ""));
+                    season.why().map(Texts::of).orElse(season.imputed() ? Texts.of("cli.trend.imputed") : ""));
         }
         table.print(terminal);
     }
@@ -87,10 +85,11 @@ final class TrendCommand implements Callable<Integer> {
         answer.smallestDetectable()
                 .percentPerYear()
                 .ifPresent(fall -> terminal.out()
-                        .println(Lines.of(Texts.of(
-                                "cli.trend.smallest",
-                                -fall,
-                                answer.smallestDetectable().power()),
+                        .println(Lines.of(
+                                Texts.of(
+                                        "cli.trend.smallest",
+                                        -fall,
+                                        answer.smallestDetectable().power()),
                                 0)));
         answer.mannKendall()
                 .tau()
@@ -105,8 +104,12 @@ final class TrendCommand implements Callable<Integer> {
                 .println(Texts.of(
                         key,
                         percent.percent().orElse(0),
-                        percent.lower().isPresent() ? Texts.of("cli.trend.limit", percent.lower().getAsDouble()) : "–",
-                        percent.upper().isPresent() ? Texts.of("cli.trend.limit", percent.upper().getAsDouble()) : "–",
+                        percent.lower().isPresent()
+                                ? Texts.of("cli.trend.limit", percent.lower().getAsDouble())
+                                : "–",
+                        percent.upper().isPresent()
+                                ? Texts.of("cli.trend.limit", percent.upper().getAsDouble())
+                                : "–",
                         percent.level()));
     }
 }

@@ -89,7 +89,9 @@ class TextsTest {
 
     @Test
     void everyConstantThatCanBeShownHasItsTerm() {
-        assertThat(terms("org.ouzelbook.tracker.domain", "org.ouzelbook.stats.survey")).isNotEmpty().isSubsetOf(Texts.keys());
+        assertThat(terms("org.ouzelbook.tracker.domain", "org.ouzelbook.stats.survey"))
+                .isNotEmpty()
+                .isSubsetOf(Texts.keys());
     }
 
     @Test

@@ -100,7 +100,9 @@ class DemoCommandTest {
                 CommandRun why = CommandRun.of("map", book(), "--river", name, "--why", id);
 
                 assertThat(why.exitCode()).isZero();
-                assertThat(why.out()).startsWith("Territory " + id + ", " + name).contains("  – ");
+                assertThat(why.out())
+                        .startsWith("Territory " + id + ", " + name)
+                        .contains("  – ");
             }
         }
     }
