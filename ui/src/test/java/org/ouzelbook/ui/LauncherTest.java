@@ -26,11 +26,11 @@ class LauncherTest {
 
     @BeforeEach
     void installInAFolderWithABlank() throws IOException {
-        program = Files.createDirectories(folder.resolve("my programs/ouzelbook/bin"))
-                .getParent()
-                .toRealPath();
+        program = folder.toRealPath().resolve("my programs/ouzelbook");
+        Files.createDirectories(program.resolve("bin"));
         Files.copy(Path.of("src/launcher/bin/ouzelbook"), program.resolve("bin/ouzelbook"));
-        java = Files.createDirectories(folder.resolve("jdk/bin")).getParent();
+        java = folder.resolve("jdk");
+        Files.createDirectories(java.resolve("bin"));
         write(java.resolve("bin/java"), RECORDER);
     }
 

@@ -56,9 +56,7 @@ public final class Ouzelbook implements Callable<Integer> {
     static CommandLine commandLine(Terminal terminal) {
         CommandLine line = new CommandLine(new Ouzelbook(terminal));
         commands().forEach((name, command) -> line.addSubcommand(name, command.apply(terminal)));
-        line.getSubcommands()
-                .values()
-                .forEach(command -> command.getCommandSpec().addOption(help()));
+        line.getSubcommands().values().forEach(Ouzelbook::layOut);
         line.getCommandSpec()
                 .addOption(help())
                 .addOption(OptionSpec.builder("--version").versionHelp(true).build())
