@@ -28,6 +28,11 @@ public record StripDrawing(
         areas = List.copyOf(areas);
     }
 
+    /** {@return the drawing without what it stands for} */
+    public Picture picture() {
+        return new Picture(width, height, shapes, title, description);
+    }
+
     /**
      * {@return what lies uppermost at a point; empty where nothing answers}
      *

@@ -29,12 +29,23 @@ public final class SvgPen {
      * @param prefix begins every identifier inside, so that several drawings can stand in one page; letters only
      */
     public static String write(StripDrawing drawing, Palette palette, String prefix) {
+        return write(drawing.picture(), palette, prefix);
+    }
+
+    /**
+     * {@return a picture as an {@code svg} element, with its title and description for screen readers}
+     *
+     * @param drawing the picture
+     * @param palette the colours
+     * @param prefix begins every identifier inside, so that several pictures can stand in one page; letters only
+     */
+    public static String write(Picture drawing, Palette palette, String prefix) {
         SvgPen pen = new SvgPen(palette, prefix);
         drawing.shapes().forEach(pen::draw);
         return pen.document(drawing);
     }
 
-    private String document(StripDrawing drawing) {
+    private String document(Picture drawing) {
         String width = number(drawing.width());
         String height = number(drawing.height());
         StringBuilder svg = new StringBuilder();

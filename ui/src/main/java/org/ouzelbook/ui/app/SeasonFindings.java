@@ -1,0 +1,55 @@
+package org.ouzelbook.ui.app;
+
+import java.util.List;
+import java.util.function.UnaryOperator;
+import org.ouzelbook.stats.survey.CountTrend;
+import org.ouzelbook.stats.survey.MapSettings;
+import org.ouzelbook.stats.survey.SeasonDensity;
+import org.ouzelbook.stats.survey.SurveyRecords;
+import org.ouzelbook.stats.survey.TerritoryMap;
+import org.ouzelbook.tracker.store.Book;
+
+/**
+ * All that a report of one season tells, and the seasons before it.
+ *
+ * @param records what everything was made from
+ * @param map the territories of the season
+ * @param seasons the territories of this and every earlier season, by season
+ * @param density territories per km of the same seasons, by season, then by water
+ * @param trend the trend of the counts up to this season
+ */
+public record SeasonFindings(
+        SurveyRecords records, TerritoryMap map, List<TerritoryMap> seasons, SeasonDensity density, CountTrend trend) {
+    /** Copies the maps. */
+    public SeasonFindings {
+        seasons = List.copyOf(seasons);
+    }
+
+    /**
+     * {@return the findings of the season that was asked about, or of the last one}
+     *
+     * @param book an open book
+     * @param scope what is asked
+     * @param change what is changed in the usual settings of the species
+     * @throws WrongRequest if the book has no such river or reach, or no records of the species
+     */
+    public static SeasonFindings of(Book book, Scope scope, UnaryOperator<MapSettings> change) {
+        SurveyReading reading = SurveyReading.of(book, scope);
+        int season = reading.season();
+        MapSettings settings = change.apply(MapSettings.usualFor(scope.species()));
+        List<Integer> upToNow =
+                reading.seasons().stream().filter(year -> year <= season).toList();
+        List<Integer> years = upToNow.contains(season) ? upToNow : List.of(season);
+        List<TerritoryMap> maps = years.stream()
+                .map(year -> TerritoryMap.of(reading.records(), scope.species(), year, settings, reading.water()))
+                .toList();
+        return new SeasonFindings(
+                reading.records(),
+                maps.get(maps.size() - 1),
+                maps,
+                SeasonDensity.of(
+                        reading.records(), scope.species(), years, settings, List.of(reading.water()), scope.level()),
+                CountTrend.of(
+                        reading.records(), scope.species(), years, settings, List.of(reading.water()), scope.level()));
+    }
+}
