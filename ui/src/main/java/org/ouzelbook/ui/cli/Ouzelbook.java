@@ -32,6 +32,7 @@ public final class Ouzelbook implements Callable<Integer> {
         commands.put("map", MapCommand::new);
         commands.put("density", DensityCommand::new);
         commands.put("trend", TrendCommand::new);
+        commands.put("report", ReportCommand::new);
         return commands;
     }
 

@@ -48,7 +48,8 @@ final class ReportCommand implements Callable<Integer> {
         }
         Files.writeString(file, SeasonReport.html(findings));
         if (question.json()) {
-            Json.print(new Written(file.toAbsolutePath().toString(), findings.map().season()), terminal.out());
+            Json.print(
+                    new Written(file.toAbsolutePath().toString(), findings.map().season()), terminal.out());
         } else {
             terminal.out().println(Texts.of("cli.report.written", file.toString()));
         }
@@ -57,7 +58,8 @@ final class ReportCommand implements Callable<Integer> {
 
     /** A file that only this command writes, so that it may be written again. */
     private static String usualName(SeasonFindings findings) {
-        String species = findings.map().species().englishName().toLowerCase(Locale.ROOT).replace(' ', '-');
+        String species =
+                findings.map().species().englishName().toLowerCase(Locale.ROOT).replace(' ', '-');
         return species + "-report-" + findings.map().season() + ".html";
     }
 

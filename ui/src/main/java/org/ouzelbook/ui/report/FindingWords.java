@@ -40,7 +40,14 @@ final class FindingWords {
     String title() {
         List<String> waters =
                 map.rivers().stream().map(river -> river.river().name()).toList();
-        return sentenceCase(Texts.of("report.title", map.species(), waters, Year.of(map.season())));
+        return sentenceCase(Texts.of("report.title", map.species(), enumerated(waters), Year.of(map.season())));
+    }
+
+    private static String enumerated(List<String> names) {
+        int last = names.size() - 1;
+        return last < 1
+                ? String.join("", names)
+                : Texts.of("report.and", String.join(", ", names.subList(0, last)), names.get(last));
     }
 
     String walked() {
@@ -106,8 +113,8 @@ final class FindingWords {
     private String visits(RiverMap river) {
         return river.visitEfficiency()
                 .map(share -> Texts.of("report.sure.visits", river.river().name(), river.effectiveVisits(), share))
-                .orElseGet(() ->
-                        Texts.of("report.sure.visitsOnly", river.river().name(), river.effectiveVisits()));
+                .orElseGet(
+                        () -> Texts.of("report.sure.visitsOnly", river.river().name(), river.effectiveVisits()));
     }
 
     private Optional<String> density() {
@@ -115,8 +122,8 @@ final class FindingWords {
                 counted.stream().mapToLong(river -> river.count().likely()).sum();
         return GarwoodInterval.of(likely, km(counted), level)
                 .found()
-                .map(perKm -> Texts.of(
-                        "report.sure.density", perKm.value(), perKm.lower(), perKm.upper(), perKm.level()));
+                .map(perKm ->
+                        Texts.of("report.sure.density", perKm.value(), perKm.lower(), perKm.upper(), perKm.level()));
     }
 
     private List<String> trend(LineTrend line) {
@@ -147,7 +154,9 @@ final class FindingWords {
     }
 
     private static String sentenceCase(String words) {
-        return words.isEmpty() ? words : words.substring(0, words.offsetByCodePoints(0, 1)).toUpperCase(Locale.ENGLISH)
-                + words.substring(words.offsetByCodePoints(0, 1));
+        return words.isEmpty()
+                ? words
+                : words.substring(0, words.offsetByCodePoints(0, 1)).toUpperCase(Locale.ENGLISH)
+                        + words.substring(words.offsetByCodePoints(0, 1));
     }
 }

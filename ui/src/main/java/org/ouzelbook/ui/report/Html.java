@@ -10,7 +10,11 @@ final class Html {
     Html open(String element, String... attributes) {
         html.append('<').append(element);
         for (int i = 0; i < attributes.length; i += 2) {
-            html.append(' ').append(attributes[i]).append("=\"").append(escaped(attributes[i + 1])).append('"');
+            html.append(' ')
+                    .append(attributes[i])
+                    .append("=\"")
+                    .append(escaped(attributes[i + 1]))
+                    .append('"');
         }
         html.append('>');
         return this;

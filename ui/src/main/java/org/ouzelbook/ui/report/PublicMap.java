@@ -1,5 +1,6 @@
 package org.ouzelbook.ui.report;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import org.ouzelbook.stats.survey.Territory;
@@ -9,8 +10,7 @@ import org.ouzelbook.tracker.domain.Message;
 import org.ouzelbook.tracker.domain.Stretch;
 
 /**
- * What may be told in public of a map, so that no nest can be found from it: territories end at whole half kilometres, always
- * outwards, and no record is named. Places are generalised to a grid and never shifted at random: A. D. Chapman (2020), Current
+ * What may be told in public of a map, so that no nest can be found from it: territories are drawn on a grid of half kilometres, outwards, and no record is named. Places are generalised to a grid and never shifted at random: A. D. Chapman (2020), Current
  * Best Practices for Generalizing Sensitive Species Occurrence Data.
  *
  * <p>Landmarks stay, whether birds nest there or not: leaving out the nest sites would tell them.
@@ -19,11 +19,13 @@ final class PublicMap {
     /** The grid along the water. */
     static final double GRID_METRES = 500;
 
+    /** What a bar leaves free at either end, so that neighbours stay apart to the eye. */
+    private static final double APART_METRES = 75;
+
     /** Warnings that name neither a record nor a nest. */
     private static final Set<String> TOLD = Set.of(
             "map.warning.noEffort",
             "map.warning.fewVisits",
-            "map.warning.partVisits",
             "map.warning.thinWater",
             "map.warning.otherEffort",
             "map.warning.otherRules",
@@ -58,12 +60,27 @@ final class PublicMap {
                 river.effectiveVisits(),
                 river.visitEfficiency(),
                 river.count(),
-                river.territories().stream().map(PublicMap::territory).toList(),
+                territories(river.territories()),
                 List.of());
     }
 
-    private static Territory territory(Territory territory) {
-        Stretch stretch = outwards(territory.stretch());
+    private static List<Territory> territories(List<Territory> goingUpstream) {
+        List<Territory> told = new ArrayList<>();
+        double free = 0;
+        for (Territory territory : goingUpstream) {
+            Stretch grid = outwards(territory.stretch());
+            double lower =
+                    Math.min(Math.max(grid.lower().metres(), free), grid.upper().metres() - GRID_METRES);
+            Stretch shown = new Stretch(
+                    new Chainage(Math.max(0, lower) + APART_METRES),
+                    new Chainage(grid.upper().metres() - APART_METRES));
+            told.add(territory(territory, shown));
+            free = grid.upper().metres();
+        }
+        return told;
+    }
+
+    private static Territory territory(Territory territory, Stretch stretch) {
         return new Territory(
                 territory.id(),
                 stretch,

@@ -56,7 +56,8 @@ public final class SeasonReport {
         html.markup("<!DOCTYPE html>\n")
                 .open("html", "lang", Locale.ENGLISH.getLanguage())
                 .open("head")
-                .markup("<meta charset=\"utf-8\">\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n")
+                .markup(
+                        "<meta charset=\"utf-8\">\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n")
                 .element("title", words.title())
                 .markup("<style>\n" + style() + "</style>\n")
                 .close("head")
@@ -75,7 +76,10 @@ public final class SeasonReport {
     }
 
     private void finding() {
-        html.open("header").element("h1", words.title()).element("p", words.walked()).close("header");
+        html.open("header")
+                .element("h1", words.title())
+                .element("p", words.walked())
+                .close("header");
         html.element("p", words.count(), "class", "finding");
         html.element("p", words.direction(), "class", "direction");
     }
@@ -102,8 +106,8 @@ public final class SeasonReport {
 
     private void figure() {
         section("report.figure").open("figure");
-        html.markup(SvgPen.write(
-                CountFigure.of(findings.trend(), FIGURE_WIDTH, FIGURE_HEIGHT), Palette.LIGHT, "counts"));
+        html.markup(
+                SvgPen.write(CountFigure.of(findings.trend(), FIGURE_WIDTH, FIGURE_HEIGHT), Palette.LIGHT, "counts"));
         html.element("figcaption", Texts.of("report.figure.caption"))
                 .close("figure")
                 .close("section");
@@ -112,8 +116,11 @@ public final class SeasonReport {
     private void caveats() {
         List<Message> warnings = new ArrayList<>(PublicMap.warnings(map.warnings()));
         warnings.addAll(PublicMap.warnings(findings.trend().warnings()));
-        List<String> lines = new ArrayList<>(
-                warnings.stream().distinct().map(Texts::of).map(FindingWords::sentence).toList());
+        List<String> lines = new ArrayList<>(warnings.stream()
+                .distinct()
+                .map(Texts::of)
+                .map(FindingWords::sentence)
+                .toList());
         lines.add(Texts.of("report.caveats.missed"));
         section("report.caveats");
         html.list(lines).close("section");
@@ -124,10 +131,18 @@ public final class SeasonReport {
         section("report.method").element("p", Texts.of("report.method.text")).open("dl");
         setting(
                 "report.setting.season",
-                LocalDate.of(map.season(), settings.seasonFrom().getMonth(), settings.seasonFrom().getDayOfMonth()),
-                LocalDate.of(map.season(), settings.seasonTo().getMonth(), settings.seasonTo().getDayOfMonth()));
+                LocalDate.of(
+                        map.season(),
+                        settings.seasonFrom().getMonth(),
+                        settings.seasonFrom().getDayOfMonth()),
+                LocalDate.of(
+                        map.season(),
+                        settings.seasonTo().getMonth(),
+                        settings.seasonTo().getDayOfMonth()));
         if (settings.minimumRegistrations().isPresent()) {
-            setting("report.setting.registrations", settings.minimumRegistrations().get());
+            setting(
+                    "report.setting.registrations",
+                    settings.minimumRegistrations().get());
         } else {
             setting(
                     "report.setting.registrationsByVisits",
@@ -140,7 +155,9 @@ public final class SeasonReport {
         setting("report.setting.gap", settings.doubtfulGapMetres());
         setting("report.setting.codes", List.copyOf(settings.decisiveCodes()));
         setting("report.setting.edge", settings.edgeShareInside());
-        html.close("dl").element("p", Texts.of("report.method.sources"), "class", "small").close("section");
+        html.close("dl")
+                .element("p", Texts.of("report.method.sources"), "class", "small")
+                .close("section");
     }
 
     private void setting(String key, Object... facts) {

@@ -48,7 +48,9 @@ final class SeasonTable {
                 .filter(river -> river.river().equals(row.river()))
                 .findFirst();
         int visits = map.map(TerritoryMap.RiverMap::effectiveVisits).orElse(0);
-        String water = row.reach().map(reach -> row.river().name() + ", " + reach).orElse(row.river().name());
+        String water = row.reach()
+                .map(reach -> row.river().name() + ", " + reach)
+                .orElse(row.river().name());
         html.open("tr").element("td", Integer.toString(row.season())).element("td", water, "class", "words");
         if (visits < CountTrend.VISITS_TO_COUNT) {
             html.element("td", Texts.of("report.table.notCounted"), "colspan", "7", "class", "words");
@@ -57,7 +59,12 @@ final class SeasonTable {
             html.element("td", row.min() == row.max() ? "" : row.min() + "–" + row.max());
             html.element("td", row.edge() == 0 ? "" : Integer.toString(row.edge()));
             html.element("td", number("%.1f", row.surveyedKm()));
-            html.element("td", row.perKm().found().map(rate -> number("%.2f", rate.value())).orElse(""));
+            html.element(
+                    "td",
+                    row.perKm()
+                            .found()
+                            .map(rate -> number("%.2f", rate.value()))
+                            .orElse(""));
             html.element("td", row.perKm().found().map(SeasonTable::limits).orElse(""));
             html.element("td", map.map(SeasonTable::confirmed).orElse(""));
         }

@@ -118,7 +118,7 @@ public final class CountFigure {
         }
         boolean whole = season.notCounted().isEmpty();
         shapes.add(new Shape.Disc(
-                new Point(x, y(season.count().getAsLong())),
+                new Point(x, y((double) season.count().getAsLong())),
                 DOT,
                 Optional.of(whole ? Ink.CONFIRMED : Ink.PAPER),
                 Optional.of(Pencil.solid(whole ? Ink.PAPER : Ink.CONFIRMED, 1.5))));

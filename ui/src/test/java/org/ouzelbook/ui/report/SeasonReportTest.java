@@ -1,0 +1,165 @@
+package org.ouzelbook.ui.report;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.io.StringReader;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import javax.xml.parsers.DocumentBuilderFactory;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.ouzelbook.ui.cli.CommandRun;
+import org.xml.sax.InputSource;
+
+/** The page for the local group, made through the command line from an invented river with a nest to hide. */
+class SeasonReportTest {
+    private static final String RIVER = """
+            {"type": "Feature", "properties": {"name": "Test <b>Water</b>"}, "geometry":
+             {"type": "LineString", "coordinates": [[-20.0, 52.0], [-20.0, 52.1]]}}
+            """;
+    private static final String VISITS = """
+            visit,date,from_km,to_km,species,observers
+            v1,2026-03-01,0,11,dipper,Zebedee Quill
+            v2,2026-03-20,0,11,dipper,Zebedee Quill
+            v3,2026-04-20,0,11,dipper,Zebedee Quill
+            """;
+    private static final String SIGHTINGS = """
+            sighting,visit,km,species,activity,note
+            odd-label,v1,3.137,dipper,song,a very private remark
+            other,v2,3.311,dipper,carrying food,
+            third,v3,3.271,dipper,carrying food,
+            """;
+    private static final String NESTS = """
+            nest,km,species,site,found
+            hidden-nest,7.283,dipper,bridge,2026-04-01
+            """;
+    private static final String CHECKS = """
+            nest,date,stage,eggs
+            hidden-nest,2026-04-01,eggs,4
+            """;
+
+    @TempDir
+    private Path folder;
+
+    private Path page = Path.of("report.html");
+
+    @BeforeEach
+    void reportTheRiver() throws IOException {
+        page = folder.resolve("report.html");
+        Path book = folder.resolve("book");
+        Files.writeString(folder.resolve("river.geojson"), RIVER);
+        Path tables = Files.createDirectory(folder.resolve("tables"));
+        Files.writeString(tables.resolve("visits.csv"), VISITS);
+        Files.writeString(tables.resolve("sightings.csv"), SIGHTINGS);
+        Files.writeString(tables.resolve("nests.csv"), NESTS);
+        Files.writeString(tables.resolve("nest_checks.csv"), CHECKS);
+        run("new", book.toString(), "--river", folder.resolve("river.geojson").toString(), "--mouth-at", "first");
+        run("import", book.toString(), tables.toString());
+        run("report", book.toString(), "--season", "2026", "--out", page.toString());
+        run(
+                "report",
+                book.toString(),
+                "--season",
+                "2026",
+                "--out",
+                folder.resolve("again.html").toString());
+    }
+
+    private static void run(String... command) {
+        CommandRun run = CommandRun.of(command);
+        assertThat(run.exitCode()).describedAs(run.out() + run.err()).isZero();
+    }
+
+    @Test
+    void saysTheFindingFirst() throws IOException {
+        String html = Files.readString(page);
+
+        assertThat(html).contains("<p class=\"finding\">2 dipper territories on 11.0 km in 2026");
+        assertThat(html.indexOf("class=\"finding\"")).isLessThan(html.indexOf("<h2>"));
+        assertThat(html).contains("Cannot tell yet");
+    }
+
+    @Test
+    void tellsNoNestNoRecordAndNoPerson() throws IOException {
+        String html = Files.readString(page);
+
+        assertThat(html)
+                .doesNotContain("hidden-nest")
+                .doesNotContain("odd-label")
+                .doesNotContain("private remark")
+                .doesNotContain("Quill")
+                .doesNotContain("7.28")
+                .doesNotContain("3.13");
+    }
+
+    /** The nest at km 7.283 and a nest at km 7.01 must leave the same bar, or the bar would tell the nest. */
+    @Test
+    void drawsTheSameBarWhereverInTheHalfKilometreTheNestIs() throws IOException {
+        Path other = folder.resolve("other");
+        Files.createDirectory(other);
+        Files.writeString(other.resolve("nests.csv"), NESTS.replace("7.283", "7.01"));
+        for (String table : new String[] {"visits.csv", "sightings.csv", "nest_checks.csv"}) {
+            Files.copy(folder.resolve("tables").resolve(table), other.resolve(table));
+        }
+        String book = folder.resolve("other-book").toString();
+        run("new", book, "--river", folder.resolve("river.geojson").toString(), "--mouth-at", "first");
+        run("import", book, other.toString());
+        run(
+                "report",
+                book,
+                "--season",
+                "2026",
+                "--out",
+                folder.resolve("other.html").toString());
+
+        assertThat(Files.readString(folder.resolve("other.html"))).isEqualTo(Files.readString(page));
+    }
+
+    @Test
+    void isTheSameByteForByteWhenMadeAgain() throws IOException {
+        assertThat(folder.resolve("again.html")).hasSameBinaryContentAs(page);
+    }
+
+    @Test
+    void turnsNoNameIntoMarkup() throws IOException {
+        String html = Files.readString(page);
+
+        assertThat(html).contains("Test &lt;b&gt;Water&lt;/b&gt;").doesNotContain("<b>Water");
+    }
+
+    @Test
+    void needsNothingFromElsewhere() throws IOException {
+        String html = Files.readString(page);
+
+        assertThat(html)
+                .doesNotContain("<script")
+                .doesNotContain("src=")
+                .doesNotContain("@import")
+                .doesNotContain("url(http");
+    }
+
+    @Test
+    void holdsDrawingsThatAreWellFormed() throws Exception {
+        Matcher drawings = Pattern.compile("(?s)<svg.*?</svg>").matcher(Files.readString(page));
+        int found = 0;
+        while (drawings.find()) {
+            DocumentBuilderFactory.newInstance()
+                    .newDocumentBuilder()
+                    .parse(new InputSource(new StringReader(drawings.group())));
+            found++;
+        }
+        assertThat(found).isEqualTo(2);
+    }
+
+    @Test
+    void doesNotWriteOverAFileUnasked() {
+        CommandRun run = CommandRun.of("report", folder.resolve("book").toString(), "--out", page.toString());
+
+        assertThat(run.exitCode()).isEqualTo(1);
+        assertThat(run.err()).contains(page.toString());
+    }
+}
