@@ -130,7 +130,7 @@ public final class SeasonReport {
         MapSettings settings = map.settings();
         section("report.method").element("p", Texts.of("report.method.text")).open("dl");
         setting(
-                "report.setting.season",
+                "season",
                 LocalDate.of(
                         map.season(),
                         settings.seasonFrom().getMonth(),
@@ -140,28 +140,27 @@ public final class SeasonReport {
                         settings.seasonTo().getMonth(),
                         settings.seasonTo().getDayOfMonth()));
         if (settings.minimumRegistrations().isPresent()) {
-            setting(
-                    "report.setting.registrations",
-                    settings.minimumRegistrations().get());
+            setting("registrations", settings.minimumRegistrations().get());
         } else {
             setting(
-                    "report.setting.registrationsByVisits",
+                    "registrationsByVisits",
                     settings.registrationsWithFewVisits(),
                     settings.manyVisits(),
                     settings.registrationsWithManyVisits());
         }
-        setting("report.setting.spread", settings.minimumSpreadDays());
-        setting("report.setting.length", settings.maximumLengthMetres() / 1000);
-        setting("report.setting.gap", settings.doubtfulGapMetres());
-        setting("report.setting.codes", List.copyOf(settings.decisiveCodes()));
-        setting("report.setting.edge", settings.edgeShareInside());
+        setting("spread", settings.minimumSpreadDays());
+        setting("length", settings.maximumLengthMetres() / 1000);
+        setting("gap", settings.doubtfulGapMetres());
+        setting("codes", List.copyOf(settings.decisiveCodes()));
+        setting("edge", settings.edgeShareInside());
         html.close("dl")
                 .element("p", Texts.of("report.method.sources"), "class", "small")
                 .close("section");
     }
 
-    private void setting(String key, Object... facts) {
-        html.element("dt", Texts.of(key)).element("dd", Texts.of(key + ".is", facts));
+    private void setting(String name, Object... facts) {
+        html.element("dt", Texts.of("report.setting.name." + name))
+                .element("dd", Texts.of("report.setting." + name, facts));
     }
 
     private void records() {

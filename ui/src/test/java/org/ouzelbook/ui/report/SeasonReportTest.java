@@ -70,7 +70,7 @@ class SeasonReportTest {
     }
 
     private static void run(String... command) {
-        CommandRun run = CommandRun.of(command);
+        CommandRun run = CommandRun.of((Object[]) command);
         assertThat(run.exitCode()).describedAs(run.out() + run.err()).isZero();
     }
 
