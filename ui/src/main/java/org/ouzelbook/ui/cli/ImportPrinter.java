@@ -14,7 +14,6 @@ import org.ouzelbook.ui.app.Texts;
 final class ImportPrinter {
     private static final int SHOWN_OF_A_REASON = 5;
     private static final int ROWS_NAMED = 12;
-    private static final int LONGEST_CELL = 40;
 
     private final Terminal terminal;
     private final boolean accepted;
@@ -157,41 +156,19 @@ final class ImportPrinter {
                 reason.count(),
                 rows(reason.first(), reason.count()),
                 first.column(),
-                shortened(first.cell()));
+                ProblemLine.shortened(first.cell()));
     }
 
     private void listed(ImportReport.Reason reason) {
         List<Problem> shown = reason.first()
                 .subList(0, Math.min(SHOWN_OF_A_REASON, reason.first().size()));
-        shown.forEach(problem -> line("  " + where(problem) + Texts.of(problem.message())));
+        shown.forEach(problem -> line("  " + ProblemLine.of(problem)));
         long more = reason.count() - shown.size();
         if (more > 0) {
             List<Problem> rest =
                     reason.first().subList(shown.size(), reason.first().size());
             told("import.told.more", more, rows(rest, more));
         }
-    }
-
-    private static String where(Problem problem) {
-        StringBuilder where = new StringBuilder(problem.file()).append(':');
-        if (problem.row() > 0) {
-            where.append(problem.row()).append(':');
-        }
-        if (!problem.column().isEmpty()) {
-            where.append(problem.column().strip()).append(':');
-        }
-        where.append(' ');
-        return problem.cell().isEmpty()
-                ? where.toString()
-                : where.append('“')
-                        .append(shortened(problem.cell()))
-                        .append("”: ")
-                        .toString();
-    }
-
-    private static String shortened(String cell) {
-        String oneLine = cell.replaceAll("\\s+", " ").strip();
-        return oneLine.length() <= LONGEST_CELL ? oneLine : oneLine.substring(0, LONGEST_CELL) + "…";
     }
 
     private static String rows(List<Problem> problems, long count) {

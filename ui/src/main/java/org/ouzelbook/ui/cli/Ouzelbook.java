@@ -23,8 +23,8 @@ public final class Ouzelbook implements Callable<Integer> {
     }
 
     /** The commands by name, in the order in which the help lists them. */
-    private static Map<String, Function<Terminal, Callable<Integer>>> commands() {
-        Map<String, Function<Terminal, Callable<Integer>>> commands = new LinkedHashMap<>();
+    private static Map<String, Function<Terminal, Object>> commands() {
+        Map<String, Function<Terminal, Object>> commands = new LinkedHashMap<>();
         commands.put("demo", DemoCommand::new);
         commands.put("new", NewCommand::new);
         commands.put("log", LogCommand::new);
@@ -33,6 +33,7 @@ public final class Ouzelbook implements Callable<Integer> {
         commands.put("density", DensityCommand::new);
         commands.put("trend", TrendCommand::new);
         commands.put("report", ReportCommand::new);
+        commands.put("estimate", EstimateCommand::of);
         return commands;
     }
 
@@ -81,6 +82,7 @@ public final class Ouzelbook implements Callable<Integer> {
                 .sortOptions(false)
                 .parameterListHeading("%n")
                 .optionListHeading("%n");
+        command.getSubcommands().values().forEach(Ouzelbook::layOut);
     }
 
     private static OptionSpec help() {

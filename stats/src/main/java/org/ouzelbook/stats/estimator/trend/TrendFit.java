@@ -134,7 +134,7 @@ public record TrendFit(
     }
 
     /** {@return the name of the method that this fit used} */
-    Method method() {
+    public Method method() {
         return scale > 1 ? Method.LOG_LINEAR_QUASI_POISSON : Method.LOG_LINEAR_POISSON;
     }
 }

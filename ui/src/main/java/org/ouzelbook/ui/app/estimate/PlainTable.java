@@ -1,0 +1,259 @@
+package org.ouzelbook.ui.app.estimate;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
+import org.ouzelbook.tracker.domain.Message;
+import org.ouzelbook.tracker.exchange.Problem;
+import org.ouzelbook.tracker.exchange.cell.Blank;
+import org.ouzelbook.tracker.exchange.cell.DecimalSign;
+import org.ouzelbook.tracker.exchange.cell.NumberEvidence;
+import org.ouzelbook.tracker.exchange.cell.WrittenNumber;
+import org.ouzelbook.tracker.exchange.file.CsvRow;
+import org.ouzelbook.tracker.exchange.file.CsvRows;
+import org.ouzelbook.tracker.exchange.file.FileSource;
+import org.ouzelbook.tracker.exchange.file.TableFile;
+import org.ouzelbook.tracker.exchange.file.UnreadableFile;
+
+/** A small table of numbers, read whole. Whoever reads its cells gathers problems first and answers with {@link #check()}. */
+final class PlainTable {
+    private static final double LARGEST = 1e15;
+
+    private final String file;
+    private final Map<String, Integer> places;
+    private final List<String> header;
+    private final List<CsvRow> rows;
+    private final Optional<DecimalSign> sign;
+    private final List<Problem> problems = new ArrayList<>();
+
+    private PlainTable(
+            String file,
+            Map<String, Integer> places,
+            List<String> header,
+            List<CsvRow> rows,
+            Optional<DecimalSign> sign) {
+        this.file = file;
+        this.places = places;
+        this.header = header;
+        this.rows = rows;
+        this.sign = sign;
+    }
+
+    /**
+     * {@return the table of a file}
+     *
+     * @param path the file
+     * @param required columns that it must have, in small letters
+     * @param optional columns that it may have
+     * @throws BadTable if it is no such table
+     */
+    static PlainTable read(Path path, List<String> required, List<String> optional) {
+        FileSource source = new FileSource.OnDisk(path.toString(), path);
+        if (Files.isDirectory(path)) {
+            Message folder = Message.of("estimate.table.folder", source.name());
+            throw new BadTable(List.of(new Problem(source.name(), 0, "", "", folder)));
+        }
+        Set<String> known = new HashSet<>(required);
+        known.addAll(optional);
+        try {
+            TableFile layout = TableFile.of(
+                    source,
+                    cells -> 1
+                            + (int) cells.stream()
+                                    .map(PlainTable::plain)
+                                    .filter(known::contains)
+                                    .distinct()
+                                    .count());
+            Map<String, Integer> places = new HashMap<>();
+            for (int i = 0; i < layout.header().size(); i++) {
+                places.putIfAbsent(plain(layout.header().get(i)), i);
+            }
+            List<String> lacking =
+                    required.stream().filter(name -> !places.containsKey(name)).toList();
+            if (!lacking.isEmpty()) {
+                Message lacks = Message.of("estimate.table.lacks", lacking, layout.header());
+                throw new BadTable(List.of(new Problem(source.name(), layout.headerRow(), "", "", lacks)));
+            }
+            places.keySet().retainAll(known);
+            List<CsvRow> rows = rows(layout);
+            PlainTable table = new PlainTable(source.name(), places, layout.header(), rows, sign(rows, places));
+            rows.stream()
+                    .filter(row -> row.cells().size() > table.header.size())
+                    .forEach(row -> table.problems.add(new Problem(
+                            source.name(),
+                            row.row(),
+                            "",
+                            "",
+                            Message.of("estimate.row.tooWide", row.cells().size(), table.header.size()))));
+            table.check();
+            return table;
+        } catch (UnreadableFile e) {
+            throw new BadTable(List.of(new Problem(source.name(), 0, "", "", e.why())));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private static List<CsvRow> rows(TableFile layout) throws IOException {
+        List<CsvRow> all = new ArrayList<>();
+        try (CsvRows rows = layout.rows()) {
+            for (Optional<CsvRow> row = rows.next(); row.isPresent(); row = rows.next()) {
+                all.add(row.get());
+            }
+        }
+        return all;
+    }
+
+    private static Optional<DecimalSign> sign(List<CsvRow> rows, Map<String, Integer> places) {
+        NumberEvidence evidence = new NumberEvidence();
+        for (CsvRow row : rows) {
+            places.forEach((name, place) -> {
+                if (place < row.cells().size()) {
+                    evidence.add(row.cells().get(place), name.equals("km"), row.row(), name);
+                }
+            });
+        }
+        return evidence.sign();
+    }
+
+    /** Letters in lower case, without spaces and underscores. */
+    private static String plain(String name) {
+        return Blank.plainSpaces(name).toLowerCase(Locale.ROOT).replaceAll("[ _]", "");
+    }
+
+    /** {@return the columns that mean nothing here} */
+    List<String> unused() {
+        return IntStream.range(0, header.size())
+                .filter(place ->
+                        !places.containsValue(place) && !header.get(place).isBlank())
+                .mapToObj(header::get)
+                .toList();
+    }
+
+    /** {@return what a reader should know of the table itself} */
+    List<Message> warnings() {
+        return unused().isEmpty() ? List.of() : List.of(Message.of("estimate.table.unused", unused()));
+    }
+
+    /** {@return the rows in the order of the file} */
+    Stream<Row> rows() {
+        return rows.stream().map(Row::new);
+    }
+
+    /**
+     * Ends the reading.
+     *
+     * @throws BadTable if there was anything wrong so far
+     */
+    void check() {
+        if (!problems.isEmpty()) {
+            throw new BadTable(problems);
+        }
+    }
+
+    /** Adds a problem of the whole table. */
+    void problem(Message message) {
+        problems.add(new Problem(file, 0, "", "", message));
+    }
+
+    /** One row, which notes what is wrong with its cells. */
+    final class Row {
+        private final CsvRow row;
+
+        private Row(CsvRow row) {
+            this.row = row;
+        }
+
+        /** {@return its number, as a spreadsheet counts} */
+        long number() {
+            return row.row();
+        }
+
+        /** {@return what the cell holds, without blanks around; empty where it holds nothing, or “unknown”, or is missing} */
+        String text(String column) {
+            Integer place = places.get(column);
+            if (place == null || place >= row.cells().size()) {
+                return "";
+            }
+            String text = Blank.plainSpaces(row.cells().get(place));
+            return Blank.isUnknown(text) ? "" : text;
+        }
+
+        /** {@return the cell's number; empty if it has none, or what it holds is none, which is then a problem} */
+        OptionalDouble number(String column) {
+            String text = text(column);
+            if (text.isEmpty()) {
+                return OptionalDouble.empty();
+            }
+            if (text.matches("[+-]?[0-9]{1,15}([.][0-9]{1,17})?([eE][+-]?[0-9]{1,3})?")
+                    && sign.orElse(DecimalSign.POINT) == DecimalSign.POINT) {
+                return withinReason(column, Double.parseDouble(text));
+            }
+            WrittenNumber written = WrittenNumber.of(text, sign);
+            if (written instanceof WrittenNumber.Read read) {
+                return withinReason(column, read.value());
+            }
+            problem(
+                    column,
+                    Message.of(
+                            written instanceof WrittenNumber.Open
+                                    ? "estimate.number.ambiguous"
+                                    : "estimate.number.none"));
+            return OptionalDouble.empty();
+        }
+
+        private OptionalDouble withinReason(String column, double value) {
+            if (Math.abs(value) <= LARGEST) {
+                return OptionalDouble.of(value);
+            }
+            problem(column, Message.of("estimate.number.tooLarge"));
+            return OptionalDouble.empty();
+        }
+
+        /** {@return the cell's number, which must be there; 0 after a problem} */
+        double needed(String column) {
+            requireFilled(column);
+            return number(column).orElse(0);
+        }
+
+        /** {@return the cell's whole number within bounds, which must be there; the lower bound after a problem} */
+        long whole(String column, long from, long to) {
+            requireFilled(column);
+            OptionalDouble number = number(column);
+            if (number.isEmpty()) {
+                return from;
+            }
+            double value = number.getAsDouble();
+            if (value != Math.rint(value) || value < from || value > to) {
+                problem(column, Message.of("estimate.number.whole", from, to));
+                return from;
+            }
+            return (long) value;
+        }
+
+        private void requireFilled(String column) {
+            if (text(column).isEmpty()) {
+                problem(column, Message.of("estimate.cell.missing"));
+            }
+        }
+
+        /** Notes what is wrong with a cell. */
+        void problem(String column, Message message) {
+            String name =
+                    Optional.ofNullable(places.get(column)).map(header::get).orElse(column);
+            problems.add(new Problem(file, row.row(), name, text(column), message));
+        }
+    }
+}

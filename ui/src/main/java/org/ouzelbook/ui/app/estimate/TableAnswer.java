@@ -1,0 +1,10 @@
+package org.ouzelbook.ui.app.estimate;
+
+/** What an estimator says of a plain table; its parts have the names of the JSON that scripts read. */
+public sealed interface TableAnswer
+        permits EstimateRates.Rates,
+                EstimateProportions.Proportions,
+                EstimateRankTrend.Ranked,
+                EstimateTrend.Line,
+                EstimateTrend.Seasons,
+                NoAnswer {}

@@ -1,0 +1,30 @@
+package org.ouzelbook.ui.cli;
+
+import java.util.concurrent.Callable;
+import org.ouzelbook.tracker.domain.Message;
+import org.ouzelbook.ui.app.WrongRequest;
+import org.ouzelbook.ui.app.estimate.EstimateProportions;
+import org.ouzelbook.ui.app.estimate.EstimateRankTrend;
+import org.ouzelbook.ui.app.estimate.EstimateRates;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+
+/** Runs an estimator on a plain table, without a book; each estimator is a command under this one. */
+@Command(name = "estimate")
+final class EstimateCommand implements Callable<Integer> {
+    private EstimateCommand() {}
+
+    /** {@return the command with all its estimators} */
+    static CommandLine of(Terminal terminal) {
+        return new CommandLine(new EstimateCommand())
+                .addSubcommand("trend", new EstimateTrendCommand(terminal))
+                .addSubcommand("rank-trend", new EstimateTableCommand(terminal, EstimateRankTrend::of))
+                .addSubcommand("rate", new EstimateTableCommand(terminal, EstimateRates::of))
+                .addSubcommand("proportion", new EstimateTableCommand(terminal, EstimateProportions::of));
+    }
+
+    @Override
+    public Integer call() {
+        throw new WrongRequest(Message.of("estimate.what"));
+    }
+}

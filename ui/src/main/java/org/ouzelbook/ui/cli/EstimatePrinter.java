@@ -1,0 +1,180 @@
+package org.ouzelbook.ui.cli;
+
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.util.List;
+import java.util.OptionalDouble;
+import org.ouzelbook.tracker.domain.Message;
+import org.ouzelbook.ui.app.Texts;
+import org.ouzelbook.ui.app.estimate.EstimateProportions.Exact;
+import org.ouzelbook.ui.app.estimate.EstimateProportions.Proportions;
+import org.ouzelbook.ui.app.estimate.EstimateRankTrend.Ranked;
+import org.ouzelbook.ui.app.estimate.EstimateRates.Rates;
+import org.ouzelbook.ui.app.estimate.EstimateTrend.Line;
+import org.ouzelbook.ui.app.estimate.EstimateTrend.Seasons;
+import org.ouzelbook.ui.app.estimate.EstimateTrend.Total;
+import org.ouzelbook.ui.app.estimate.NoAnswer;
+import org.ouzelbook.ui.app.estimate.Parameter;
+import org.ouzelbook.ui.app.estimate.TableAnswer;
+
+/** Tells a person what an estimator says of a table: the method and its source, the numbers to four digits, the cautions. */
+final class EstimatePrinter {
+    private static final MathContext FOUR_DIGITS = new MathContext(4);
+    private static final String NONE = "–";
+
+    private final Terminal terminal;
+
+    EstimatePrinter(Terminal terminal) {
+        this.terminal = terminal;
+    }
+
+    void print(TableAnswer answer) {
+        if (answer instanceof Rates rates) {
+            rates(rates);
+        } else if (answer instanceof Proportions proportions) {
+            proportions(proportions);
+        } else if (answer instanceof Ranked ranked) {
+            ranked(ranked);
+        } else if (answer instanceof Line line) {
+            line(line);
+        } else if (answer instanceof Seasons seasons) {
+            seasons(seasons);
+        } else if (answer instanceof NoAnswer none) {
+            head(none.model(), none.source());
+            told("estimate.told.none", Texts.of(none.why()));
+            warnings(none.warnings());
+        }
+    }
+
+    private void rates(Rates rates) {
+        head(rates.model(), rates.source());
+        parameters(rates.parameters(), rates.level());
+        rates.p().ifPresent(p -> {
+            if (rates.ratio().isPresent() || rates.lower().isPresent()) {
+                told("estimate.told.ratio", number(rates.ratio()), number(rates.lower()), number(rates.upper()));
+            }
+            told("estimate.told.ratioP", number(p));
+            rates.why().ifPresent(why -> terminal.out().println(Texts.of(why)));
+        });
+        warnings(rates.warnings());
+    }
+
+    private void proportions(Proportions proportions) {
+        head(proportions.model(), proportions.source());
+        parameters(proportions.parameters(), proportions.level());
+        for (Exact exact : proportions.exact()) {
+            told("estimate.told.exact", exact.term(), number(exact.lower()), number(exact.upper()));
+        }
+        warnings(proportions.warnings());
+    }
+
+    private void ranked(Ranked ranked) {
+        head(ranked.model(), ranked.source());
+        parameters(ranked.parameters(), ranked.level());
+        told(
+                "estimate.told.line",
+                number(ranked.intercept()),
+                ranked.slope() < 0 ? "−" : "+",
+                number(Math.abs(ranked.slope())));
+        told("estimate.told.kendall", ranked.s(), number(ranked.tau()), number(ranked.tauB()), ranked.n());
+        told("estimate.told.kendallP", number(ranked.p()), number(ranked.z()), number(ranked.exactP()));
+        ranked.why().ifPresent(why -> terminal.out().println(Texts.of(why)));
+        warnings(ranked.warnings());
+    }
+
+    private void line(Line line) {
+        head(line.model(), line.source());
+        parameters(line.parameters(), line.level());
+        told(
+                "estimate.told.perYear",
+                line.perYear().percent(),
+                line.perYear().lower(),
+                line.perYear().upper());
+        told(
+                "estimate.told.wholePeriod",
+                line.wholePeriod().percent(),
+                line.wholePeriod().lower(),
+                line.wholePeriod().upper());
+        told("estimate.told.falling", line.probabilityFalling());
+        told(
+                "estimate.told.detectable",
+                -line.smallestDetectable().percentPerYear(),
+                line.smallestDetectable().power());
+        told("estimate.told.fit", line.n(), line.sites(), number(line.deviance()), line.degreesOfFreedom());
+        warnings(line.warnings());
+    }
+
+    private void seasons(Seasons seasons) {
+        head(seasons.model(), seasons.source());
+        parameters(seasons.parameters(), seasons.level());
+        Table table = Table.of(
+                Texts.of("estimate.head.season"),
+                Texts.of("estimate.head.observed"),
+                Texts.of("estimate.head.counted"),
+                Texts.of("estimate.head.total"),
+                Texts.of("estimate.head.se"),
+                Texts.of("estimate.head.lower"),
+                Texts.of("estimate.head.upper"));
+        for (Total total : seasons.totals()) {
+            table.add(
+                    Integer.toString(total.season()),
+                    Long.toString(total.observed()),
+                    Integer.toString(total.counted()),
+                    number(total.total()),
+                    number(total.se()),
+                    number(total.lower()),
+                    number(total.upper()));
+        }
+        table.print(terminal);
+        terminal.out().println();
+        told("estimate.told.fit", seasons.n(), seasons.sites(), number(seasons.deviance()), seasons.degreesOfFreedom());
+        warnings(seasons.warnings());
+    }
+
+    private void head(Message model, String source) {
+        terminal.out().println(terminal.bold(Texts.of(model)));
+        terminal.out().println(source);
+        terminal.out().println();
+    }
+
+    private void parameters(List<Parameter> parameters, double level) {
+        Table table = Table.of(
+                Texts.of("estimate.head.part"),
+                Texts.of("estimate.head.term"),
+                Texts.of("estimate.head.scale"),
+                Texts.of("estimate.head.estimate"),
+                Texts.of("estimate.head.se"),
+                Texts.of("estimate.head.lowerAt", level),
+                Texts.of("estimate.head.upper"));
+        for (Parameter parameter : parameters) {
+            table.add(
+                    parameter.part(),
+                    parameter.term(),
+                    parameter.scale(),
+                    number(parameter.estimate()),
+                    number(parameter.se()),
+                    number(parameter.lower()),
+                    number(parameter.upper()));
+        }
+        table.print(terminal);
+        terminal.out().println();
+    }
+
+    private void told(String key, Object... facts) {
+        terminal.out().println(Texts.of(key, facts));
+    }
+
+    private void warnings(List<Message> warnings) {
+        warnings.forEach(warning -> told("estimate.told.warning", Texts.of(warning)));
+    }
+
+    private static String number(OptionalDouble number) {
+        return number.isPresent() ? number(number.getAsDouble()) : NONE;
+    }
+
+    private static String number(double number) {
+        BigDecimal rounded = new BigDecimal(number).round(FOUR_DIGITS);
+        boolean plain = number == 0 || (Math.abs(number) >= 1e-5 && Math.abs(number) < 1e9);
+        return plain ? rounded.toPlainString() : rounded.toString();
+    }
+}
