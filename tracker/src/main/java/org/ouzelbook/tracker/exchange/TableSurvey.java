@@ -103,11 +103,7 @@ final class TableSurvey {
 
     /** {@return whether a row only sums up others: its first word is Total or the like, and it has no day and no visit} */
     boolean isTotals(CsvRow row) {
-        String first = row.cells().stream()
-                .map(Blank::plainSpaces)
-                .filter(cell -> !cell.isEmpty())
-                .findFirst()
-                .orElse("");
+        String first = firstWritten(row);
         if (!TOTALS.matcher(first.replaceFirst("[:=].*", "").strip()).matches()) {
             return false;
         }
@@ -116,6 +112,16 @@ final class TableSurvey {
                 .map(column -> header.places().get(column))
                 .allMatch(place ->
                         place >= row.cells().size() || !hasDigit(row.cells().get(place)));
+    }
+
+    private static String firstWritten(CsvRow row) {
+        for (String cell : row.cells()) {
+            String plain = Blank.plainSpaces(cell);
+            if (!plain.isEmpty()) {
+                return plain;
+            }
+        }
+        return "";
     }
 
     private static boolean hasDigit(String cell) {

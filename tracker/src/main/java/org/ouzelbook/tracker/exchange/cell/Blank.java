@@ -21,14 +21,20 @@ public final class Blank {
      * @param text any text
      */
     public static String plainSpaces(String text) {
-        boolean plain = text.chars().allMatch(c -> c < 0x80 && c != 0);
-        String spaced = plain
-                ? text
-                : INVISIBLE
-                        .matcher(ODD_SPACES.matcher(text).replaceAll(" "))
-                        .replaceAll("")
-                        .replace('\0', ' ');
-        return spaced.strip();
+        if (isPlain(text)) {
+            return text.strip();
+        }
+        String spaced = ODD_SPACES.matcher(text).replaceAll(" ");
+        return INVISIBLE.matcher(spaced).replaceAll("").replace('\0', ' ').strip();
+    }
+
+    private static boolean isPlain(String text) {
+        for (int i = 0; i < text.length(); i++) {
+            if (text.charAt(i) >= 0x80 || text.charAt(i) == 0) {
+                return false;
+            }
+        }
+        return true;
     }
 
     /**
