@@ -10,19 +10,22 @@ import org.ouzelbook.ui.strip.SightingSymbol.Middle;
 
 /** Every symbol with its meaning, in as many columns as the paper has room for. */
 final class LegendLayout {
-    private static final double CELL_WIDTH = 250;
+    private static final double CELL_WIDTH = 270;
+    private static final int MEANINGS = 17;
     private static final double CELL_HEIGHT = 30;
     private static final double SAMPLE = 24;
 
     private final Sheet sheet;
     private final double width;
     private final int columns;
+    private final int rows;
     private int cell;
 
     LegendLayout(double width) {
         this.width = width;
-        this.columns = Math.max(1, (int) (width / CELL_WIDTH));
-        this.sheet = new Sheet(width, 2000);
+        this.columns = Math.max(1, Math.min(3, (int) (width / CELL_WIDTH)));
+        this.rows = (MEANINGS + columns - 1) / columns;
+        this.sheet = new Sheet(width, rows * CELL_HEIGHT);
     }
 
     StripDrawing drawing() {
@@ -51,10 +54,9 @@ final class LegendLayout {
         sheet.draw(new Shape.Line(
                 new Point(at.x() - 18, at.y()), new Point(at.x() + 18, at.y()), Pencil.solid(Ink.INK, 2)));
         sheet.draw(new Shape.Disc(at, 5, Optional.of(Ink.CONFIRMED), Optional.of(Pencil.solid(Ink.PAPER, 1.5))));
-        double height = (double) (cell + columns - 1) / columns * CELL_HEIGHT;
         return new StripDrawing(
                 width,
-                Math.ceil(height / CELL_HEIGHT) * CELL_HEIGHT,
+                rows * CELL_HEIGHT,
                 sheet.shapes(),
                 List.of(),
                 new Across(0, width, 0, 1),
@@ -68,8 +70,8 @@ final class LegendLayout {
 
     /** Writes the meaning into the next cell and gives the place for its sample. */
     private Point next(String meaning) {
-        double x = cell % columns * (width / columns);
-        double y = Math.floor((double) cell / columns) * CELL_HEIGHT + CELL_HEIGHT / 2;
+        double x = Math.floorDiv(cell, rows) * (width / columns);
+        double y = cell % rows * CELL_HEIGHT + CELL_HEIGHT / 2;
         cell++;
         sheet.write(new Shape.Label(
                 new Point(x + 2 * SAMPLE + 8, y + 4.5),

@@ -27,4 +27,9 @@ public record Pencil(Ink ink, double width, boolean dotted) {
     static Pencil dotted(Ink ink, double width) {
         return new Pencil(ink, width, true);
     }
+
+    /** {@return the distance from one dot of a dotted line to the next, in pixels} */
+    public double dotSpacing() {
+        return 2.4 * width;
+    }
 }

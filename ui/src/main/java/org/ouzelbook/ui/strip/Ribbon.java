@@ -186,21 +186,33 @@ final class Ribbon {
     }
 
     /**
-     * Draws the elbow by which this river joins the one above it on the paper.
+     * Draws the elbows by which tributaries join the rivers above them on the paper; under everything else.
      *
-     * @param receiving the ribbon that it joins
+     * @param ribbons every ribbon on the paper
      */
-    void elbowFrom(Ribbon receiving) {
+    static void elbows(List<Ribbon> ribbons) {
+        for (Ribbon tributary : ribbons) {
+            tributary
+                    .water
+                    .river()
+                    .mouth()
+                    .ifPresent(mouth -> ribbons.stream()
+                            .filter(receiving -> receiving.water.river().id().equals(mouth.riverId()))
+                            .forEach(tributary::elbowFrom));
+        }
+    }
+
+    private void elbowFrom(Ribbon receiving) {
         double x = across.x(water.mouthMetres());
         if (x < across.left() || x > across.right()) {
             return;
         }
-        double start = across.clipped(across.x(water.from()));
-        double down = receiving.middle() + 4;
+        double end = Math.max(x + 12, across.clipped(across.x(water.from())));
+        double bend = receiving.middle() < middle() ? -14 : 14;
         sheet.draw(Shape.Path.open(
-                Pencil.solid(Ink.STREAM, 2),
-                new Point(x, down),
-                new Step.To(new Point(x, middle() - 16)),
-                new Step.Bend(new Point(x, middle()), new Point(Math.max(x + 12, start), middle()))));
+                Pencil.solid(Ink.STREAM, 1.5),
+                new Point(x, receiving.middle()),
+                new Step.To(new Point(x, middle() + bend)),
+                new Step.Bend(new Point(x, middle()), new Point(end, middle()))));
     }
 }

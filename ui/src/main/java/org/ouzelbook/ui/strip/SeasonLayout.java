@@ -2,17 +2,14 @@ package org.ouzelbook.ui.strip;
 
 import java.time.LocalDate;
 import java.time.Year;
-import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.SortedSet;
 import java.util.TreeMap;
-import java.util.TreeSet;
 import java.util.UUID;
 import org.ouzelbook.stats.survey.Territory;
 import org.ouzelbook.stats.survey.TerritoryMap;
@@ -25,8 +22,7 @@ import org.ouzelbook.ui.strip.Shape.Lettering;
 
 /** One season: across, river km; down, its dates; river under river. */
 final class SeasonLayout {
-    private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMM", Locale.ENGLISH);
-    private static final double LEFT = 128;
+    private static final double LEFT = 140;
     private static final double RIGHT = 30;
     private static final double BLOCK_GAP = 14;
     private static final double HATCH_HEIGHT = 16;
@@ -52,7 +48,7 @@ final class SeasonLayout {
     }
 
     /** One river on the paper. */
-    private record Block(Water water, SortedSet<LocalDate> dates, double top, DateRows rows, double rowsBottom) {
+    private record Block(Water water, Rounds rounds, double top, DateRows rows, double rowsBottom) {
         double rowsTop() {
             return top + Ribbon.HEIGHT;
         }
@@ -63,8 +59,8 @@ final class SeasonLayout {
     }
 
     private double stack(double wished) {
-        List<SortedSet<LocalDate>> dates =
-                scene.waters().list().stream().map(this::datesOf).toList();
+        List<Rounds> rounds = scene.waters().list().stream().map(this::roundsOf).toList();
+        List<SortedSet<LocalDate>> dates = rounds.stream().map(Rounds::rows).toList();
         double fixed = (Ribbon.HEIGHT + TerritoryRow.HEIGHT) * dates.size() + BLOCK_GAP * (dates.size() - 1);
         double least = dates.stream()
                 .mapToDouble(set -> DateRows.leastHeight(set.size()))
@@ -77,38 +73,38 @@ final class SeasonLayout {
             double rowsTop = top + Ribbon.HEIGHT;
             double rowsHeight = DateRows.leastHeight(own.size()) + spare * DateRows.weight(own) / weights;
             DateRows rows = DateRows.of(own, rowsTop, rowsHeight);
-            Block block = new Block(scene.waters().list().get(i), own, top, rows, rowsTop + rowsHeight);
+            Block block = new Block(scene.waters().list().get(i), rounds.get(i), top, rows, rowsTop + rowsHeight);
             blocks.add(block);
             top = block.bottom() + BLOCK_GAP;
         }
         return Math.max(wished, top);
     }
 
-    private SortedSet<LocalDate> datesOf(Water water) {
-        SortedSet<LocalDate> dates = new TreeSet<>();
-        scene.visitsOf(water.river().id()).forEach(visit -> dates.add(visit.date()));
-        scene.sightingsOf(water.river().id()).forEach(sighting -> dates.add(sighting.date()));
-        return dates;
+    private Rounds roundsOf(Water water) {
+        UUID riverId = water.river().id();
+        return Rounds.of(scene.visitsOf(riverId), scene.sightingsOf(riverId));
     }
 
     StripDrawing drawing() {
         List<River> rivers = scene.waters().list().stream().map(Water::river).toList();
         Set<UUID> ofTerritories = new HashSet<>();
-        List<Ribbon> ribbons = new ArrayList<>();
-        for (Block block : blocks) {
-            Ribbon ribbon = new Ribbon(sheet, across, block.water(), block.top());
-            ribbons.add(ribbon);
+        List<Ribbon> ribbons = blocks.stream()
+                .map(block -> new Ribbon(sheet, across, block.water(), block.top()))
+                .toList();
+        Ribbon.elbows(ribbons);
+        for (int i = 0; i < blocks.size(); i++) {
+            Block block = blocks.get(i);
             territoryColumns(block);
-            ribbon.kilometres(block.rowsBottom());
-            elbow(block, ribbon, ribbons);
-            ribbon.draw(scene.landmarks(), rivers);
+            ribbons.get(i).kilometres(block.rowsBottom());
+            ribbons.get(i).draw(scene.landmarks(), rivers);
             rows(block);
             sightings.place(
                     block.water(),
+                    block.rounds(),
                     block.rows(),
                     scene.sightingsOf(block.water().river().id()));
             territoriesOf(block).stream()
-                    .filter(territory -> territory.standing() != Territory.Standing.NOT_ACCEPTED)
+                    .filter(Territory::accepted)
                     .flatMap(territory -> territory.registrations().stream())
                     .forEach(sighting -> ofTerritories.add(sighting.id()));
         }
@@ -124,16 +120,6 @@ final class SeasonLayout {
                 across,
                 StripWords.title(scene),
                 StripWords.description(scene));
-    }
-
-    private void elbow(Block block, Ribbon ribbon, List<Ribbon> ribbons) {
-        block.water().river().mouth().ifPresent(mouth -> {
-            for (int i = 0; i < ribbons.size() - 1; i++) {
-                if (blocks.get(i).water().river().id().equals(mouth.riverId())) {
-                    ribbon.elbowFrom(ribbons.get(i));
-                }
-            }
-        });
     }
 
     private List<Territory> territoriesOf(Block block) {
@@ -179,10 +165,10 @@ final class SeasonLayout {
     private void rows(Block block) {
         Map<LocalDate, List<Visit>> visits = new TreeMap<>();
         scene.visitsOf(block.water().river().id())
-                .forEach(visit -> visits.computeIfAbsent(visit.date(), date -> new ArrayList<>())
+                .forEach(visit -> visits.computeIfAbsent(block.rounds().row(visit.date()), date -> new ArrayList<>())
                         .add(visit));
         block.rows().byDate().forEach((date, y) -> row(block, date, y, visits.getOrDefault(date, List.of())));
-        if (block.dates().isEmpty()) {
+        if (block.rows().byDate().isEmpty()) {
             double middle = (block.rowsTop() + block.rowsBottom()) / 2;
             sheet.write(new Shape.Label(
                     new Point((across.left() + across.right()) / 2, middle),
@@ -201,14 +187,18 @@ final class SeasonLayout {
                 visits.stream().anyMatch(visit -> visit.isEffortFor(scene.map().species()));
         Shape.Label label = new Shape.Label(
                 new Point(across.left() - 14, y + 4.5),
-                DAY.format(date),
+                block.rounds().words(date),
                 Anchor.END,
                 Lettering.BODY,
                 counts ? Ink.INK : Ink.MUTED);
-        if (sheet.write(label)) {
-            visits.forEach(visit -> sheet.answer(new HitArea(
-                    label.bounds().grown(4), new Subject.OfVisit(visit.id()), Texts.of("strip.visit", date))));
+        if (sheet.write(label) && !visits.isEmpty()) {
+            answer(label.bounds().grown(4), visits.get(0));
         }
+        visits.forEach(visit -> visit.walked().ifPresent(walked -> {
+            double left = across.clipped(across.x(block.water().metres(walked.lower())));
+            double right = across.clipped(across.x(block.water().metres(walked.upper())));
+            answer(new Rect(left, y - 7, right - left, 14), visit);
+        }));
         if (visits.isEmpty()) {
             return;
         }
@@ -222,6 +212,10 @@ final class SeasonLayout {
                 .filter(visit -> !visit.effective())
                 .flatMap(visit -> visit.walked().stream())
                 .forEach(walked -> walkedLine(block.water(), walked, y, true));
+    }
+
+    private void answer(Rect area, Visit visit) {
+        sheet.answer(new HitArea(area, new Subject.OfVisit(visit.id()), Texts.of("strip.visit", visit.date())));
     }
 
     private void hatch(Water water, Stretch gap, double y) {

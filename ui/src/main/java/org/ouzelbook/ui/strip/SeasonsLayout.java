@@ -13,7 +13,7 @@ import org.ouzelbook.ui.strip.Shape.Lettering;
 
 /** All seasons: across, river km; down, the years, with the count and its range beside each; river under river. */
 final class SeasonsLayout {
-    private static final double LEFT = 128;
+    private static final double LEFT = 140;
     private static final double COUNTS = 250;
     private static final double GAP = 40;
     private static final double ROOM_BELOW = 10;
@@ -52,28 +52,20 @@ final class SeasonsLayout {
     StripDrawing drawing() {
         List<River> rivers = scene.waters().list().stream().map(Water::river).toList();
         List<Ribbon> ribbons = new ArrayList<>();
-        double top = 0;
+        double blockHeight = Ribbon.HEIGHT + years() * rowHeight + ROOM_BELOW + BLOCK_GAP;
         for (Water water : scene.waters().list()) {
+            ribbons.add(new Ribbon(sheet, across, water, ribbons.size() * blockHeight));
+        }
+        Ribbon.elbows(ribbons);
+        for (int i = 0; i < ribbons.size(); i++) {
+            Water water = scene.waters().list().get(i);
+            double top = i * blockHeight;
             double rowsTop = top + Ribbon.HEIGHT;
             double bottom = rowsTop + years() * rowHeight;
-            Ribbon ribbon = new Ribbon(sheet, across, water, top);
-            ribbon.kilometres(bottom);
-            for (int i = 0; i < ribbons.size(); i++) {
-                if (water.river().mouth().isPresent()
-                        && scene.waters()
-                                .list()
-                                .get(i)
-                                .river()
-                                .id()
-                                .equals(water.river().mouth().get().riverId())) {
-                    ribbon.elbowFrom(ribbons.get(i));
-                }
-            }
-            ribbons.add(ribbon);
-            ribbon.draw(scene.landmarks(), rivers);
+            ribbons.get(i).kilometres(bottom);
+            ribbons.get(i).draw(scene.landmarks(), rivers);
             years(water, rowsTop);
             counts(water, top, rowsTop, bottom);
-            top = bottom + ROOM_BELOW + BLOCK_GAP;
         }
         return new StripDrawing(
                 width,
@@ -178,11 +170,11 @@ final class SeasonsLayout {
             most = Math.max(
                     most, riverMap(water, year).map(map -> map.count().max()).orElse(0));
         }
-        Across scale = new Across(width - COUNTS, width - 76, 0, Math.max(1, most));
+        Across scale = new Across(width - COUNTS, width - 76, 0, mostCounted());
         sheet.write(new Shape.Label(
                 new Point(scale.left(), top + 14), Texts.of("strip.counts"), Anchor.START, Lettering.SMALL, Ink.INK));
         int step = Math.max(1, (int) Math.ceil(22 / (scale.x(1) - scale.x(0))));
-        for (int count = 0; count <= Math.max(1, most); count += step) {
+        for (int count = 0; count <= mostCounted(); count += step) {
             double x = Math.round(scale.x(count)) + 0.5;
             sheet.write(new Shape.Label(
                     new Point(x, rowsTop - 8), Integer.toString(count), Anchor.MIDDLE, Lettering.SMALL, Ink.MUTED));
@@ -191,6 +183,14 @@ final class SeasonsLayout {
         for (int year = firstYear(); year < firstYear() + years(); year++) {
             count(riverMap(water, year), scale, rowMiddle(rowsTop, year));
         }
+    }
+
+    /** The highest count of any river and season: one scale for all, so that they compare. */
+    private int mostCounted() {
+        return scene.maps().stream()
+                .flatMap(map -> map.rivers().stream())
+                .mapToInt(river -> river.count().max())
+                .reduce(1, Math::max);
     }
 
     private void count(Optional<TerritoryMap.RiverMap> map, Across scale, double y) {

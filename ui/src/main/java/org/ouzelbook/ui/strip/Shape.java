@@ -107,7 +107,7 @@ public sealed interface Shape {
         private static final double SPACING = 7;
 
         /** {@return the slanting lines, cut to the area; the same lines wherever the area begins, so neighbours meet} */
-        List<Line> lines() {
+        public List<Line> lines() {
             List<Line> lines = new ArrayList<>();
             Pencil pencil = Pencil.solid(Ink.HATCHING, 1);
             double first = Math.ceil((area.x() + area.y()) / SPACING) * SPACING;

@@ -36,14 +36,15 @@ final class SightingLayer {
      * Finds the place of each sighting.
      *
      * @param water their river
-     * @param rows the rows of its dates
+     * @param rounds the rows that its dates fall into
+     * @param rows where those rows lie
      * @param sightings sightings on that river
      */
-    void place(Water water, DateRows rows, List<Sighting> sightings) {
+    void place(Water water, Rounds rounds, DateRows rows, List<Sighting> sightings) {
         for (Sighting sighting : sightings) {
             double metres = water.metres(sighting.place().chainage());
             boolean visible = across.shows(metres);
-            double row = rows.y(sighting.date());
+            double row = rows.y(rounds.row(sighting.date()));
             Point at = new Point(across.x(metres), row);
             placed.put(sighting.id(), new Placed(sighting, at, visible, water));
         }
@@ -90,7 +91,9 @@ final class SightingLayer {
                 sighting.place().chainage(),
                 sighting.date(),
                 sighting.count(),
-                sighting.activities().stream().sorted().toList());
+                sighting.activities().isEmpty()
+                        ? Texts.of("strip.seen")
+                        : sighting.activities().stream().sorted().toList());
     }
 
     private void specks(List<Placed> visible, Set<UUID> ofTerritories) {

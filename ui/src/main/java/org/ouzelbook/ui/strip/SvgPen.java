@@ -187,7 +187,7 @@ public final class SvgPen {
     }
 
     private String stroke(Pencil pencil) {
-        String dots = pencil.dotted() ? " stroke-dasharray=\"0 %s\"".formatted(number(2.4 * pencil.width())) : "";
+        String dots = pencil.dotted() ? " stroke-dasharray=\"0 %s\"".formatted(number(pencil.dotSpacing())) : "";
         return " stroke=\"%s\" stroke-width=\"%s\" stroke-linecap=\"round\" stroke-linejoin=\"round\"%s"
                 .formatted(palette.colour(pencil.ink()), number(pencil.width()), dots);
     }

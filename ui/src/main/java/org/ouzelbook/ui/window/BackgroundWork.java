@@ -1,0 +1,83 @@
+package org.ouzelbook.ui.window;
+
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.function.Consumer;
+import java.util.function.Function;
+import javafx.application.Platform;
+import javafx.beans.property.ReadOnlyDoubleProperty;
+import javafx.beans.property.ReadOnlyDoubleWrapper;
+import javafx.beans.property.ReadOnlyStringProperty;
+import javafx.beans.property.ReadOnlyStringWrapper;
+import org.ouzelbook.tracker.domain.Progress;
+
+/** Work on one thread beside the window's own. */
+final class BackgroundWork implements Work, AutoCloseable {
+    private final ExecutorService thread = Executors.newSingleThreadExecutor(job -> {
+        Thread worker = new Thread(job, "work");
+        worker.setDaemon(true);
+        return worker;
+    });
+    private final ReadOnlyStringWrapper doing = new ReadOnlyStringWrapper("");
+    private final ReadOnlyDoubleWrapper share = new ReadOnlyDoubleWrapper(-1);
+    private final AtomicBoolean stop = new AtomicBoolean();
+
+    /** {@return what is being done now; blank if nothing is} */
+    ReadOnlyStringProperty doing() {
+        return doing.getReadOnlyProperty();
+    }
+
+    /** {@return the share that is done, 0 to 1; negative if not known} */
+    ReadOnlyDoubleProperty share() {
+        return share.getReadOnlyProperty();
+    }
+
+    /** Asks the work that runs now to stop and to leave everything as it was. */
+    void stop() {
+        stop.set(true);
+    }
+
+    @Override
+    public <T> void start(String what, Function<Progress, T> job, Consumer<T> done, Consumer<Throwable> failed) {
+        thread.execute(() -> {
+            stop.set(false);
+            onWindow(() -> show(what, -1));
+            try {
+                T result = job.apply(this::progressed);
+                onWindow(() -> {
+                    show("", -1);
+                    done.accept(result);
+                });
+            } catch (RuntimeException | Error e) {
+                onWindow(() -> {
+                    show("", -1);
+                    failed.accept(e);
+                });
+            }
+        });
+    }
+
+    private boolean progressed(long part, long whole) {
+        if (whole > 0) {
+            onWindow(() -> share.set((double) part / whole));
+        }
+        return !stop.get();
+    }
+
+    private void show(String what, double part) {
+        doing.set(what);
+        share.set(part);
+    }
+
+    private static void onWindow(Runnable news) {
+        Platform.runLater(news);
+    }
+
+    /** Lets no further work start. */
+    @Override
+    public void close() {
+        stop();
+        thread.shutdown();
+    }
+}

@@ -1,0 +1,193 @@
+package org.ouzelbook.ui.window;
+
+import java.io.InputStream;
+import java.util.EnumMap;
+import java.util.Map;
+import java.util.Optional;
+import javafx.scene.canvas.GraphicsContext;
+import javafx.scene.paint.Color;
+import javafx.scene.paint.CycleMethod;
+import javafx.scene.paint.LinearGradient;
+import javafx.scene.paint.Stop;
+import javafx.scene.shape.StrokeLineCap;
+import javafx.scene.shape.StrokeLineJoin;
+import javafx.scene.text.Font;
+import javafx.scene.text.TextAlignment;
+import org.ouzelbook.ui.strip.Ink;
+import org.ouzelbook.ui.strip.Palette;
+import org.ouzelbook.ui.strip.Pencil;
+import org.ouzelbook.ui.strip.Point;
+import org.ouzelbook.ui.strip.Rect;
+import org.ouzelbook.ui.strip.Shape;
+import org.ouzelbook.ui.strip.StripDrawing;
+
+/** Draws a strip on a canvas, just as the SVG pen writes it. */
+final class CanvasPen {
+    private static final Map<Shape.Lettering, Font> FONTS = new EnumMap<>(Shape.Lettering.class);
+
+    private final GraphicsContext canvas;
+    private final Palette palette;
+
+    CanvasPen(GraphicsContext canvas, Palette palette) {
+        this.canvas = canvas;
+        this.palette = palette;
+    }
+
+    /** Leaves a clean ground. */
+    void clear() {
+        canvas.setFill(colour(Ink.PAPER));
+        canvas.fillRect(0, 0, canvas.getCanvas().getWidth(), canvas.getCanvas().getHeight());
+    }
+
+    /**
+     * Draws everything on a clean ground.
+     *
+     * @param drawing the drawing
+     * @param down how far the top of the drawing lies above the top of the canvas, in pixels
+     */
+    void draw(StripDrawing drawing, double down) {
+        clear();
+        canvas.save();
+        canvas.translate(0, -Math.rint(down));
+        canvas.setLineCap(StrokeLineCap.ROUND);
+        canvas.setLineJoin(StrokeLineJoin.ROUND);
+        drawing.shapes().forEach(this::draw);
+        canvas.restore();
+    }
+
+    private void draw(Shape shape) {
+        if (shape instanceof Shape.Line line) {
+            line(line);
+        } else if (shape instanceof Shape.Path path) {
+            path(path);
+        } else if (shape instanceof Shape.Disc disc) {
+            disc(disc);
+        } else if (shape instanceof Shape.Box box) {
+            box(box);
+        } else if (shape instanceof Shape.Band band) {
+            band(band);
+        } else if (shape instanceof Shape.Hatch hatch) {
+            Rect area = hatch.area();
+            canvas.setFill(colour(Ink.UNWALKED));
+            canvas.fillRect(area.x(), area.y(), area.width(), area.height());
+            hatch.lines().forEach(this::line);
+        } else if (shape instanceof Shape.Label label) {
+            label(label);
+        } else if (shape instanceof Shape.Mark mark) {
+            mark.parts().forEach(this::draw);
+        }
+    }
+
+    private void line(Shape.Line line) {
+        take(line.pencil());
+        canvas.strokeLine(
+                line.from().x(), line.from().y(), line.to().x(), line.to().y());
+    }
+
+    private void path(Shape.Path path) {
+        canvas.beginPath();
+        canvas.moveTo(path.start().x(), path.start().y());
+        for (Shape.Step step : path.steps()) {
+            Point end = step.end();
+            if (step instanceof Shape.Step.Bend bend) {
+                canvas.quadraticCurveTo(bend.towards().x(), bend.towards().y(), end.x(), end.y());
+            } else {
+                canvas.lineTo(end.x(), end.y());
+            }
+        }
+        if (path.closed()) {
+            canvas.closePath();
+        }
+        path.fill().ifPresent(ink -> {
+            canvas.setFill(colour(ink));
+            canvas.fill();
+        });
+        path.outline().ifPresent(pencil -> {
+            take(pencil);
+            canvas.stroke();
+        });
+    }
+
+    private void disc(Shape.Disc disc) {
+        double left = disc.centre().x() - disc.radius();
+        double top = disc.centre().y() - disc.radius();
+        double size = 2 * disc.radius();
+        disc.fill().ifPresent(ink -> {
+            canvas.setFill(colour(ink));
+            canvas.fillOval(left, top, size, size);
+        });
+        disc.outline().ifPresent(pencil -> {
+            take(pencil);
+            canvas.strokeOval(left, top, size, size);
+        });
+    }
+
+    private void box(Shape.Box box) {
+        Rect area = box.area();
+        double arc = 2 * box.radius();
+        box.fill().ifPresent(ink -> {
+            canvas.setFill(colour(ink));
+            canvas.fillRoundRect(area.x(), area.y(), area.width(), area.height(), arc, arc);
+        });
+        box.outline().ifPresent(pencil -> {
+            take(pencil);
+            canvas.strokeRoundRect(area.x(), area.y(), area.width(), area.height(), arc, arc);
+        });
+    }
+
+    private void band(Shape.Band band) {
+        Rect area = band.area();
+        Color full = colour(band.ink());
+        Color none = Color.color(full.getRed(), full.getGreen(), full.getBlue(), 0);
+        double left = Math.min(1, band.fadeLeft() / area.width());
+        double right = Math.max(left, 1 - band.fadeRight() / area.width());
+        canvas.setFill(new LinearGradient(
+                area.x(),
+                0,
+                area.right(),
+                0,
+                false,
+                CycleMethod.NO_CYCLE,
+                new Stop(0, band.fadeLeft() > 0 ? none : full),
+                new Stop(left, full),
+                new Stop(right, full),
+                new Stop(1, band.fadeRight() > 0 ? none : full)));
+        canvas.fillRect(area.x(), area.y(), area.width(), area.height());
+    }
+
+    private void label(Shape.Label label) {
+        canvas.setFill(colour(label.ink()));
+        canvas.setFont(font(label.type()));
+        canvas.setTextAlign(
+                switch (label.anchor()) {
+                    case START -> TextAlignment.LEFT;
+                    case MIDDLE -> TextAlignment.CENTER;
+                    case END -> TextAlignment.RIGHT;
+                });
+        canvas.fillText(label.text(), label.at().x(), label.at().y());
+    }
+
+    private void take(Pencil pencil) {
+        canvas.setStroke(colour(pencil.ink()));
+        canvas.setLineWidth(pencil.width());
+        if (pencil.dotted()) {
+            canvas.setLineDashes(0, pencil.dotSpacing());
+        } else {
+            canvas.setLineDashes();
+        }
+    }
+
+    private Color colour(Ink ink) {
+        return Color.web(palette.colour(ink));
+    }
+
+    private static Font font(Shape.Lettering lettering) {
+        return FONTS.computeIfAbsent(lettering, CanvasPen::load);
+    }
+
+    private static Font load(Shape.Lettering lettering) {
+        String file = lettering.semibold() ? "SourceSans3-Semibold.ttf" : "SourceSans3-Regular.ttf";
+        InputStream in = Shape.class.getResourceAsStream(file);
+        return Optional.ofNullable(Font.loadFont(in, lettering.size())).orElseGet(() -> Font.font(lettering.size()));
+    }
+}

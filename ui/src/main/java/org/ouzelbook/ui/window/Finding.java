@@ -1,0 +1,80 @@
+package org.ouzelbook.ui.window;
+
+import java.time.Year;
+import java.util.List;
+import org.ouzelbook.stats.survey.TerritoryMap;
+import org.ouzelbook.ui.app.Texts;
+
+/**
+ * The finding of a season, or of all, in the few words that stand at the top.
+ *
+ * @param when the season or the seasons
+ * @param what how much was walked
+ * @param count the count itself
+ * @param range its range and the count per km; blank where there is no count
+ */
+record Finding(String when, String what, String count, String range) {
+
+    /**
+     * {@return the finding of one season}
+     *
+     * @param map its territories
+     */
+    static Finding of(TerritoryMap map) {
+        List<TerritoryMap.RiverMap> counted = map.rivers().stream()
+                .filter(river -> river.effectiveVisits() > 1)
+                .toList();
+        int visits =
+                map.rivers().stream().mapToInt(TerritoryMap.RiverMap::visits).sum();
+        double km = map.rivers().stream()
+                .mapToDouble(TerritoryMap.RiverMap::surveyedKm)
+                .sum();
+        String when = Texts.word(Year.of(map.season()));
+        String what = Texts.of("window.finding.walked", visits, km);
+        if (counted.isEmpty()) {
+            return new Finding(when, what, Texts.of("window.finding.none"), Texts.of("window.finding.tooFewVisits"));
+        }
+        int likely = counted.stream().mapToInt(river -> river.count().likely()).sum();
+        int min = counted.stream().mapToInt(river -> river.count().min()).sum();
+        int max = counted.stream().mapToInt(river -> river.count().max()).sum();
+        double countedKm =
+                counted.stream().mapToDouble(TerritoryMap.RiverMap::surveyedKm).sum();
+        return new Finding(
+                when,
+                what,
+                Texts.of("window.finding.territories", likely),
+                Texts.of("window.finding.range", min, max, countedKm > 0 ? likely / countedKm : 0));
+    }
+
+    /**
+     * {@return the finding of all seasons}
+     *
+     * @param maps their territories, by season; one or more
+     */
+    static Finding of(List<TerritoryMap> maps) {
+        List<Integer> counts = maps.stream()
+                .filter(map -> map.rivers().stream().anyMatch(river -> river.effectiveVisits() > 1))
+                .map(map -> map.rivers().stream()
+                        .filter(river -> river.effectiveVisits() > 1)
+                        .mapToInt(river -> river.count().likely())
+                        .sum())
+                .toList();
+        String when = Texts.of(
+                "window.finding.seasons",
+                Year.of(maps.get(0).season()),
+                Year.of(maps.get(maps.size() - 1).season()));
+        String what = Texts.of("window.finding.counted", counts.size());
+        if (counts.isEmpty()) {
+            return new Finding(when, what, Texts.of("window.finding.none"), Texts.of("window.finding.tooFewVisits"));
+        }
+        int least = counts.stream().mapToInt(Integer::intValue).min().orElseThrow();
+        int most = counts.stream().mapToInt(Integer::intValue).max().orElseThrow();
+        return new Finding(
+                when,
+                what,
+                least == most
+                        ? Texts.of("window.finding.territories", least)
+                        : Texts.of("window.finding.between", least, most),
+                Texts.of("window.finding.inSeasons"));
+    }
+}

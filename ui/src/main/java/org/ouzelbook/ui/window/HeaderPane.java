@@ -1,0 +1,100 @@
+package org.ouzelbook.ui.window;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import javafx.geometry.Pos;
+import javafx.scene.control.Button;
+import javafx.scene.control.ComboBox;
+import javafx.scene.control.Label;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
+import javafx.util.StringConverter;
+import org.ouzelbook.tracker.domain.River;
+import org.ouzelbook.tracker.domain.Species;
+import org.ouzelbook.ui.app.Texts;
+
+/** The top: which river, species and season; and, on the right, the finding before everything else. */
+final class HeaderPane extends HBox {
+    private final BookViewModel book;
+    private final Label river = new Label();
+    private final Label season = new Label();
+    private final Label what = new Label();
+    private final Label count = new Label();
+    private final Label range = new Label();
+    private final ComboBox<Species> species = new ComboBox<>();
+    private boolean filling;
+
+    HeaderPane(BookViewModel book) {
+        this.book = book;
+        getStyleClass().add("header");
+        setAlignment(Pos.BASELINE_LEFT);
+        river.getStyleClass().add("title");
+        what.getStyleClass().add("muted");
+        count.getStyleClass().add("finding");
+        species();
+        Button earlier = button("‹", "window.earlier", book.strip()::earlier);
+        Button later = button("›", "window.later", book.strip()::later);
+        season.getStyleClass().add("season");
+        Button seasons = button(Texts.of("window.toSeasons"), "window.toSeasons", book.strip()::showAllSeasons);
+        seasons.visibleProperty().bind(book.strip().allSeasons().not());
+        seasons.managedProperty().bind(seasons.visibleProperty());
+        Button back = button(Texts.of("window.toSeason"), "window.toSeason", book.strip()::open);
+        back.visibleProperty().bind(book.strip().allSeasons());
+        back.managedProperty().bind(back.visibleProperty());
+        Region room = new Region();
+        setHgrow(room, Priority.ALWAYS);
+        getChildren().addAll(river, species, earlier, season, later, seasons, back, what, room, count, range);
+        book.contents().addListener((property, before, now) -> now.ifPresent(this::fill));
+        book.finding().addListener((property, before, now) -> show(now));
+    }
+
+    private static Button button(String words, String name, Runnable action) {
+        Button button = new Button(words);
+        button.getStyleClass().add("quiet");
+        button.setAccessibleText(Texts.of(name));
+        button.setOnAction(event -> action.run());
+        return button;
+    }
+
+    private void species() {
+        species.getStyleClass().add("quiet");
+        species.setAccessibleText(Texts.of("window.species"));
+        species.setConverter(new StringConverter<>() {
+            @Override
+            public String toString(Species one) {
+                return one == null ? "" : one.englishName();
+            }
+
+            @Override
+            public Species fromString(String name) {
+                return Species.named(name).orElseThrow();
+            }
+        });
+        species.valueProperty().addListener((property, before, now) -> {
+            if (now != null && !filling) {
+                book.read(Optional.of(now));
+            }
+        });
+    }
+
+    private void fill(BookContents contents) {
+        filling = true;
+        List<Species> there = contents.speciesThere().isEmpty() ? Species.all() : contents.speciesThere();
+        species.getItems().setAll(there);
+        species.setValue(contents.species());
+        filling = false;
+        river.setText(contents.records().rivers().rivers().stream()
+                .filter(one -> one.mouth().isEmpty())
+                .map(River::name)
+                .collect(Collectors.joining(" · ")));
+    }
+
+    private void show(Optional<Finding> finding) {
+        season.setText(finding.map(Finding::when).orElse(""));
+        what.setText(finding.map(Finding::what).orElse(""));
+        count.setText(finding.map(Finding::count).orElse(""));
+        range.setText(finding.map(Finding::range).orElse(""));
+    }
+}

@@ -1,0 +1,181 @@
+package org.ouzelbook.ui.strip;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import org.ouzelbook.stats.survey.SurveyRecords;
+import org.ouzelbook.tracker.domain.Landmark;
+import org.ouzelbook.tracker.domain.Nest;
+import org.ouzelbook.tracker.domain.NestSite;
+import org.ouzelbook.tracker.domain.Sighting;
+import org.ouzelbook.tracker.domain.Species;
+
+class SeasonLayoutTest {
+    private static final SampleRiver SAMPLE = SampleRiver.of2026();
+    private static final SeasonScene SCENE = SeasonScene.of(SAMPLE.records(), SAMPLE.map2026());
+
+    private static StripDrawing drawing(double width) {
+        return RiverStrip.season(SCENE, Frame.fitting(SCENE.waters(), width, 600), Optional.empty());
+    }
+
+    private static <T extends Shape> List<T> all(StripDrawing drawing, Class<T> kind) {
+        return drawing.shapes().stream()
+                .flatMap(shape -> shape instanceof Shape.Mark mark
+                        ? Stream.concat(Stream.of(shape), mark.parts().stream())
+                        : Stream.of(shape))
+                .filter(kind::isInstance)
+                .map(kind::cast)
+                .toList();
+    }
+
+    /** A laptop's pane, a narrow window, a wide screen. */
+    @ParameterizedTest
+    @ValueSource(doubles = {690, 1000, 1040, 2560})
+    void noWordsOverlapAndAllStayOnThePaper(double width) {
+        StripDrawing drawing = drawing(width);
+        List<Shape.Label> labels = all(drawing, Shape.Label.class);
+        Rect paper = new Rect(0, 0, drawing.width(), drawing.height());
+
+        assertThat(labels).isNotEmpty();
+        for (int i = 0; i < labels.size(); i++) {
+            Rect bounds = labels.get(i).bounds();
+            assertThat(bounds.x()).as(labels.get(i).text()).isGreaterThanOrEqualTo(0);
+            assertThat(bounds.right()).as(labels.get(i).text()).isLessThanOrEqualTo(paper.right());
+            assertThat(bounds.bottom()).as(labels.get(i).text()).isLessThanOrEqualTo(paper.bottom());
+            for (int j = 0; j < i; j++) {
+                assertThat(bounds.overlaps(labels.get(j).bounds()))
+                        .as("%s over %s", labels.get(i).text(), labels.get(j).text())
+                        .isFalse();
+            }
+        }
+    }
+
+    @Test
+    void drawsEachSightingOnce() {
+        StripDrawing drawing = drawing(1040);
+
+        assertThat(all(drawing, Shape.Mark.class)).hasSize(SCENE.sightings().size());
+        assertThat(drawing.areas().stream()
+                        .filter(area -> area.subject() instanceof Subject.OfSighting)
+                        .map(HitArea::subject))
+                .doesNotHaveDuplicates()
+                .hasSize(SCENE.sightings().size());
+    }
+
+    @Test
+    void keepsEverySymbolApartFromTheOthersOfItsDay() {
+        List<Shape.Mark> marks = all(drawing(1040), Shape.Mark.class);
+
+        assertThat(marks.stream().map(Shape.Mark::centre)).doesNotHaveDuplicates();
+    }
+
+    @Test
+    void hatchesExactlyTheWaterThatNobodyWalked() {
+        StripDrawing drawing = drawing(1040);
+        double metres = all(drawing, Shape.Hatch.class).stream()
+                .mapToDouble(hatch -> hatch.area().width() * drawing.across().metresPerPixel())
+                .sum();
+
+        // 3.3 km on 30 March, 1.4 km on 11 May; on the beck all 2.6 km of the visit in spate, and 0.5 km on 12 May.
+        assertThat(metres).isCloseTo(3300 + 1400 + 2600 + 500, within(1.0));
+    }
+
+    /** Where nests are is private: a book with nests draws the very same strip. */
+    @Test
+    void drawsNoNestAndNoNestSite() {
+        SurveyRecords open = SAMPLE.records();
+        Landmark bridge = open.landmarks().get(0);
+        Landmark nestBridge = new Landmark(bridge.id(), bridge.name(), bridge.kind(), bridge.place(), List.of(), true);
+        List<Landmark> landmarks = new ArrayList<>(open.landmarks());
+        landmarks.set(0, nestBridge);
+        Nest nest = new Nest(
+                SampleRiver.key("nest"),
+                "N1",
+                open.landmarks().get(2).place(),
+                Species.DIPPER,
+                NestSite.ROCK,
+                OptionalDouble.empty(),
+                Optional.empty(),
+                "");
+        SurveyRecords nested = new SurveyRecords(
+                open.rivers(), landmarks, List.of(), open.visits(), open.sightings(), List.of(nest), List.of());
+        SeasonScene scene = SeasonScene.of(nested, SAMPLE.map2026());
+
+        assertThat(RiverStrip.season(scene, Frame.fitting(scene.waters(), 1040, 600), Optional.empty()))
+                .isEqualTo(drawing(1040));
+    }
+
+    @Test
+    void pointsOutTheChosenTerritoryAndWhatItHangsOn() {
+        Subject chosen = new Subject.OfTerritory(2026, SampleRiver.ARREL.id(), "E");
+        Frame frame = Frame.fitting(SCENE.waters(), 1040, 600);
+        List<Shape> plain = RiverStrip.season(SCENE, frame, Optional.empty()).shapes();
+        List<Shape> pointedOut = new ArrayList<>(
+                RiverStrip.season(SCENE, frame, Optional.of(chosen)).shapes());
+        pointedOut.removeAll(plain);
+
+        assertThat(pointedOut).hasSize(2).hasOnlyElementsOfTypes(Shape.Box.class, Shape.Disc.class);
+    }
+
+    @Test
+    void leavesOutWhatLiesBeyondTheWaterInView() {
+        Frame near = Frame.fitting(SCENE.waters(), 1040, 600).showing(8500, 9500);
+        StripDrawing drawing = RiverStrip.season(SCENE, near, Optional.empty());
+        long inView = SCENE.sightings().stream()
+                .filter(one -> one.place().riverId().equals(SampleRiver.ARREL.id()))
+                .mapToDouble(one -> one.place().chainage().metres())
+                .filter(metres -> metres >= 8500 && metres <= 9500)
+                .count();
+
+        assertThat(all(drawing, Shape.Mark.class)).hasSize((int) inView);
+        assertThat(all(drawing, Shape.Hatch.class)).isEmpty();
+        assertThat(all(drawing, Shape.Band.class)).allSatisfy(band -> {
+            assertThat(band.area().x()).isGreaterThanOrEqualTo(drawing.across().left());
+            assertThat(band.area().right()).isLessThanOrEqualTo(drawing.across().right());
+        });
+    }
+
+    @Test
+    void answersWithTheSightingThatLiesOverATerritory() {
+        StripDrawing drawing = drawing(1040);
+        HitArea c1 = drawing.areas().stream()
+                .filter(area -> area.subject().equals(new Subject.OfSighting(SampleRiver.key("c1"))))
+                .findFirst()
+                .orElseThrow();
+        double x = c1.area().x() + c1.area().width() / 2;
+        double y = c1.area().y() + c1.area().height() / 2;
+
+        assertThat(drawing.at(x, y).map(HitArea::subject)).contains(c1.subject());
+    }
+
+    @Test
+    void tellsTheWholeStripInWords() {
+        assertThat(drawing(1040).description())
+                .contains("Arrel Water, 2026: 6 territories (range 6 to 8) on 9.4 km walked, 6 visits that count.")
+                .contains("Territory C, km 8.90–9.20, confirmed, 6 sightings.")
+                .contains("Territory G, km 14.50–14.75, edge, 2 sightings.");
+    }
+
+    /** A hundred thousand symbols would be a black smear and slow: then a thin mark a pixel is drawn. */
+    @Test
+    void drawsAtMostOneThinMarkAPixelWhereSightingsAreMany() {
+        SurveyRecords records = SAMPLE.records();
+        List<Sighting> many = new ArrayList<>();
+        for (int i = 0; i < 2000; i++) {
+            many.add(SampleRiver.moved(records.sightings().get(0), i, 6000 + i * 9400.0 / 2000));
+        }
+        SeasonScene crowded = new SeasonScene(SCENE.waters(), SCENE.landmarks(), SCENE.map(), SCENE.visits(), many);
+        StripDrawing drawing = RiverStrip.season(crowded, Frame.fitting(crowded.waters(), 1040, 600), Optional.empty());
+
+        assertThat(all(drawing, Shape.Mark.class)).isEmpty();
+        assertThat(drawing.shapes()).hasSizeLessThan(1040);
+    }
+}

@@ -1,0 +1,79 @@
+package org.ouzelbook.ui.strip;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+class SeasonsLayoutTest {
+    private static final SampleRiver SAMPLE = SampleRiver.of2026();
+    private static final SeasonsScene SCENE = SeasonsScene.of(SAMPLE.records(), SAMPLE.tenSeasons());
+
+    private static StripDrawing drawing(double width) {
+        return RiverStrip.seasons(SCENE, Frame.fitting(SCENE.waters(), width, 600), Optional.empty());
+    }
+
+    private static List<Shape.Label> labels(StripDrawing drawing) {
+        return drawing.shapes().stream()
+                .filter(Shape.Label.class::isInstance)
+                .map(Shape.Label.class::cast)
+                .toList();
+    }
+
+    @ParameterizedTest
+    @ValueSource(doubles = {690, 1000, 1040, 2560})
+    void noWordsOverlapAndAllStayOnThePaper(double width) {
+        StripDrawing drawing = drawing(width);
+        List<Shape.Label> labels = labels(drawing);
+
+        for (int i = 0; i < labels.size(); i++) {
+            Rect bounds = labels.get(i).bounds();
+            assertThat(bounds.x()).isGreaterThanOrEqualTo(0);
+            assertThat(bounds.right()).isLessThanOrEqualTo(drawing.width());
+            assertThat(bounds.bottom()).isLessThanOrEqualTo(drawing.height());
+            for (int j = 0; j < i; j++) {
+                assertThat(bounds.overlaps(labels.get(j).bounds()))
+                        .as("%s over %s", labels.get(i).text(), labels.get(j).text())
+                        .isFalse();
+            }
+        }
+    }
+
+    @Test
+    void hasARowForEverySeasonAndRiver() {
+        List<String> words =
+                labels(drawing(1040)).stream().map(Shape.Label::text).toList();
+
+        for (int year = 2017; year <= 2026; year++) {
+            assertThat(words.stream().filter(Integer.toString(year)::equals)).hasSize(2);
+        }
+    }
+
+    @Test
+    void neverTakesASeasonWithOneVisitForACount() {
+        assertThat(labels(drawing(1040)).stream().map(Shape.Label::text)).contains("one visit: no count");
+    }
+
+    @Test
+    void hatchesWhatWasNotWalkedInEachSeason() {
+        StripDrawing drawing = drawing(1040);
+        double metres = drawing.shapes().stream()
+                .filter(Shape.Hatch.class::isInstance)
+                .mapToDouble(shape ->
+                        ((Shape.Hatch) shape).area().width() * drawing.across().metresPerPixel())
+                .sum();
+
+        // 1.5 km in 2019; 4.4 and 3.2 km in 2024; and on the beck all 2.6 km in the nine seasons before 2026.
+        assertThat(metres).isCloseTo(1500 + 4400 + 3200 + 9 * 2600, within(2.0));
+    }
+
+    @Test
+    void refusesSeasonsOfNoSpecies() {
+        assertThatIllegalArgumentException().isThrownBy(() -> SeasonsScene.of(SAMPLE.records(), List.of()));
+    }
+}
