@@ -9,6 +9,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.function.UnaryOperator;
+import org.ouzelbook.stats.survey.CountTrend;
 import org.ouzelbook.stats.survey.TerritoryMap;
 import org.ouzelbook.tracker.domain.River;
 import org.ouzelbook.tracker.store.Book;
@@ -96,7 +97,7 @@ final class DemoCommand implements Callable<Integer> {
             List<String> cells = new ArrayList<>(List.of(String.valueOf(season.season())));
             for (TerritoryMap.RiverMap map : season.rivers()) {
                 TerritoryMap.Count count = map.count();
-                boolean walked = map.surveyedKm() > 0;
+                boolean walked = map.effectiveVisits() >= CountTrend.VISITS_TO_COUNT;
                 cells.add(walked ? String.valueOf(count.likely()) : "–");
                 cells.add(walked && count.min() < count.max() ? count.min() + "–" + count.max() : "");
                 cells.add(String.format(Locale.ROOT, "%.1f", map.surveyedKm()));
@@ -107,8 +108,14 @@ final class DemoCommand implements Callable<Integer> {
     }
 
     private void where(DemoBook.Answer demo, Path strip) {
-        say("cli.demo.look", strip.toString(), demo.book().toString());
-        say("cli.demo.ask", demo.book().toString());
+        Path book = demo.book();
+        say("cli.demo.look", strip.toString());
+        say(
+                "cli.demo.ask",
+                ShellWords.of("map", book, "--season", 2026),
+                ShellWords.of("map", book, "--season", 2026, "--why", "B"),
+                ShellWords.of("density", book),
+                ShellWords.of("trend", book));
         say("cli.demo.truth", DemoBook.files().toString());
     }
 
