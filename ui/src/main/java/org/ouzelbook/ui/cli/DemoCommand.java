@@ -16,9 +16,9 @@ import org.ouzelbook.tracker.store.Book;
 import org.ouzelbook.ui.app.DemoBook;
 import org.ouzelbook.ui.app.ImportReport;
 import org.ouzelbook.ui.app.Scope;
-import org.ouzelbook.ui.app.SeasonMaps;
+import org.ouzelbook.ui.app.SeasonFindings;
 import org.ouzelbook.ui.app.Texts;
-import org.ouzelbook.ui.app.TrendAnswer;
+import org.ouzelbook.ui.report.SeasonReport;
 import org.ouzelbook.ui.strip.Frame;
 import org.ouzelbook.ui.strip.Palette;
 import org.ouzelbook.ui.strip.RiverStrip;
@@ -53,35 +53,33 @@ final class DemoCommand implements Callable<Integer> {
             failed.get().problems().forEach(reason -> terminal.err().println(reason));
             return ExitCode.PROBLEMS;
         }
-        SeasonMaps maps;
-        TrendAnswer trend;
+        SeasonFindings findings;
         try (Book book = Book.open(demo.book())) {
-            maps = SeasonMaps.of(book, Scope.everything(), UnaryOperator.identity());
-            trend = TrendAnswer.of(book, Scope.everything(), UnaryOperator.identity());
+            findings = SeasonFindings.of(book, Scope.everything(), UnaryOperator.identity());
         }
-        tell(demo, maps);
-        terminal.out().println(terminal.bold(Texts.of("cli.trend.verdict", trend.verdict())));
+        tell(demo, findings);
+        terminal.out().println(terminal.bold(Texts.of("cli.trend.verdict", findings.trend().verdict().sentence())));
         terminal.out().println();
-        where(demo, writeStrip(maps));
+        Path report = Files.writeString(folder.resolve("report.html"), SeasonReport.html(findings));
+        where(demo, report, writeStrip(findings));
         return ExitCode.DONE;
     }
 
-    private Path writeStrip(SeasonMaps maps) throws IOException {
-        SeasonsScene scene = SeasonsScene.of(maps.records(), maps.maps());
+    private Path writeStrip(SeasonFindings findings) throws IOException {
+        SeasonsScene scene = SeasonsScene.of(findings.records(), findings.seasons());
         Frame frame = Frame.fitting(scene.waters(), STRIP_WIDTH, STRIP_HEIGHT);
         String svg = SvgPen.write(RiverStrip.seasons(scene, frame, Optional.empty()), Palette.LIGHT, "s");
         return Files.writeString(folder.resolve("arrel-water.svg"), svg);
     }
 
-    private void tell(DemoBook.Answer demo, SeasonMaps maps) {
-        List<TerritoryMap> seasons = maps.maps();
+    private void tell(DemoBook.Answer demo, SeasonFindings findings) {
         terminal.out().println(terminal.bold(Texts.of("cli.demo.title")));
         say("cli.demo.scenario");
         say(
                 demo.imported().isPresent() ? "cli.demo.made" : "cli.demo.kept",
                 demo.book().toString());
         terminal.out().println();
-        table(seasons);
+        table(findings.seasons());
         terminal.out().println();
     }
 
@@ -107,9 +105,9 @@ final class DemoCommand implements Callable<Integer> {
         table.print(terminal);
     }
 
-    private void where(DemoBook.Answer demo, Path strip) {
+    private void where(DemoBook.Answer demo, Path report, Path strip) {
         Path book = demo.book();
-        say("cli.demo.look", strip.toString());
+        say("cli.demo.look", report.toString(), strip.toString());
         say(
                 "cli.demo.ask",
                 ShellWords.of("map", book, "--season", 2026),

@@ -38,6 +38,12 @@ class DemoCommandTest {
     }
 
     @Test
+    void writesTheReport() throws IOException {
+        assertThat(Files.readString(folder.resolve("demo/report.html")))
+                .contains("<svg", "Arrel Water", "2026");
+    }
+
+    @Test
     void drawsTheStripWithoutAnyNest() throws IOException {
         String svg = Files.readString(folder.resolve("demo/arrel-water.svg"));
 
