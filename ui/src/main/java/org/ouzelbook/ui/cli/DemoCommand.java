@@ -58,7 +58,9 @@ final class DemoCommand implements Callable<Integer> {
             findings = SeasonFindings.of(book, Scope.everything(), UnaryOperator.identity());
         }
         tell(demo, findings);
-        terminal.out().println(terminal.bold(Texts.of("cli.trend.verdict", findings.trend().verdict().sentence())));
+        terminal.out()
+                .println(terminal.bold(
+                        Texts.of("cli.trend.verdict", findings.trend().verdict().sentence())));
         terminal.out().println();
         Path report = Files.writeString(folder.resolve("report.html"), SeasonReport.html(findings));
         where(demo, report, writeStrip(findings));

@@ -36,7 +36,8 @@ final class MapPage {
         answer.rivers().stream()
                 .flatMap(river -> river.territories().stream())
                 .findFirst()
-                .ifPresent(any -> say("cli.map.askWhy", ShellWords.of("map", book, "--season", answer.season(), "--why", any.id())));
+                .ifPresent(any -> say(
+                        "cli.map.askWhy", ShellWords.of("map", book, "--season", answer.season(), "--why", any.id())));
     }
 
     private void finding(MapAnswer answer, OnRiver river) {

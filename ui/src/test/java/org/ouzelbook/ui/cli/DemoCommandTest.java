@@ -39,8 +39,7 @@ class DemoCommandTest {
 
     @Test
     void writesTheReport() throws IOException {
-        assertThat(Files.readString(folder.resolve("demo/report.html")))
-                .contains("<svg", "Arrel Water", "2026");
+        assertThat(Files.readString(folder.resolve("demo/report.html"))).contains("<svg", "Arrel Water", "2026");
     }
 
     @Test

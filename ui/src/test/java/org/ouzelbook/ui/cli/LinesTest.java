@@ -9,9 +9,12 @@ class LinesTest {
     void breaksAtBlanksAndSetsTheRestFurtherIn() {
         String[] lines = Lines.of("Note: " + "word ".repeat(40).strip(), 6).split(System.lineSeparator());
 
-        assertThat(lines).hasSize(3).allSatisfy(line -> assertThat(line.length()).isLessThanOrEqualTo(100));
+        assertThat(lines)
+                .hasSize(3)
+                .allSatisfy(line -> assertThat(line.length()).isLessThanOrEqualTo(100));
         assertThat(lines[1]).startsWith("      word");
-        assertThat(String.join(" ", lines).replaceAll(" +", " ")).isEqualTo("Note: " + "word ".repeat(40).strip());
+        assertThat(String.join(" ", lines).replaceAll(" +", " "))
+                .isEqualTo("Note: " + "word ".repeat(40).strip());
     }
 
     @Test
