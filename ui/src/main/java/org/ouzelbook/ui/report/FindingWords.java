@@ -3,22 +3,18 @@ package org.ouzelbook.ui.report;
 import java.time.Year;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import org.ouzelbook.stats.estimator.Estimate;
 import org.ouzelbook.stats.estimator.interval.GarwoodInterval;
-import org.ouzelbook.stats.estimator.trend.LineTrend;
 import org.ouzelbook.stats.survey.CountTrend;
 import org.ouzelbook.stats.survey.TerritoryMap;
 import org.ouzelbook.stats.survey.TerritoryMap.RiverMap;
-import org.ouzelbook.stats.survey.Verdict;
 import org.ouzelbook.ui.app.SeasonFindings;
 import org.ouzelbook.ui.app.Texts;
+import org.ouzelbook.ui.app.TrendWords;
 
 /** The findings of a season in sentences: how many, which way, and how sure that is. */
 final class FindingWords {
-    private static final double USUAL_POWER = 0.8;
-
     private final SeasonFindings findings;
     private final TerritoryMap map;
     private final List<RiverMap> counted;
@@ -40,7 +36,8 @@ final class FindingWords {
     String title() {
         List<String> waters =
                 map.rivers().stream().map(river -> river.river().name()).toList();
-        return sentenceCase(Texts.of("report.title", map.species(), enumerated(waters), Year.of(map.season())));
+        return TrendWords.sentenceCase(
+                Texts.of("report.title", map.species(), enumerated(waters), Year.of(map.season())));
     }
 
     private static String enumerated(List<String> names) {
@@ -75,20 +72,7 @@ final class FindingWords {
     }
 
     String direction() {
-        CountTrend trend = findings.trend();
-        List<Long> counts = trend.seasons().stream()
-                .flatMap(season -> season.count().stream().boxed())
-                .toList();
-        String verdict = sentence(Texts.of(trend.verdict().sentence()));
-        if (counts.size() < 2) {
-            return verdict;
-        }
-        return Texts.of(
-                        "report.direction",
-                        Year.of(trend.seasons().get(0).season()),
-                        counts.stream().mapToLong(Long::longValue).min().orElseThrow(),
-                        counts.stream().mapToLong(Long::longValue).max().orElseThrow())
-                + " " + verdict;
+        return TrendWords.verdict(findings.trend());
     }
 
     /** {@return what the count and the trend rest on, and how far they may be off} */
@@ -106,7 +90,7 @@ final class FindingWords {
                             river.count().likely())));
         }
         density().ifPresent(lines::add);
-        findings.trend().line().found().ifPresent(line -> lines.addAll(trend(line)));
+        lines.addAll(TrendWords.sureness(findings.trend()));
         return lines;
     }
 
@@ -126,37 +110,7 @@ final class FindingWords {
                         Texts.of("report.sure.density", perKm.value(), perKm.lower(), perKm.upper(), perKm.level()));
     }
 
-    private List<String> trend(LineTrend line) {
-        List<String> lines = new ArrayList<>();
-        Verdict verdict = findings.trend().verdict();
-        verdict.likelihood()
-                .ifPresent(word -> lines.add(Texts.of(
-                        "report.sure.falling",
-                        Year.of(line.firstSeason()),
-                        Year.of(line.lastSeason()),
-                        line.probabilityFalling(),
-                        word)));
-        Estimate period = line.percentOverPeriod();
-        lines.add(Texts.of("report.sure.period", period.value(), period.lower(), period.upper()));
-        lines.add(Texts.of(
-                "report.sure.detectable", -line.smallestDetectable(USUAL_POWER).fall()));
-        return lines;
-    }
-
     private static double km(List<RiverMap> rivers) {
         return rivers.stream().mapToDouble(RiverMap::surveyedKm).sum();
-    }
-
-    /** {@return the words as a sentence: a capital at the start, a full stop at the end} */
-    static String sentence(String words) {
-        String text = sentenceCase(words);
-        return text.endsWith(".") || text.endsWith("?") ? text : text + ".";
-    }
-
-    private static String sentenceCase(String words) {
-        return words.isEmpty()
-                ? words
-                : words.substring(0, words.offsetByCodePoints(0, 1)).toUpperCase(Locale.ENGLISH)
-                        + words.substring(words.offsetByCodePoints(0, 1));
     }
 }

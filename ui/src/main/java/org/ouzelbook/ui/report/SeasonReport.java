@@ -15,6 +15,7 @@ import org.ouzelbook.stats.survey.TerritoryMap;
 import org.ouzelbook.tracker.domain.Message;
 import org.ouzelbook.ui.app.SeasonFindings;
 import org.ouzelbook.ui.app.Texts;
+import org.ouzelbook.ui.app.TrendWords;
 import org.ouzelbook.ui.strip.CountFigure;
 import org.ouzelbook.ui.strip.Frame;
 import org.ouzelbook.ui.strip.Palette;
@@ -119,7 +120,7 @@ public final class SeasonReport {
         List<String> lines = new ArrayList<>(warnings.stream()
                 .distinct()
                 .map(Texts::of)
-                .map(FindingWords::sentence)
+                .map(TrendWords::sentence)
                 .toList());
         lines.add(Texts.of("report.caveats.missed"));
         section("report.caveats");

@@ -210,7 +210,7 @@ final class Ribbon {
         double end = Math.max(x + 12, across.clipped(across.x(water.from())));
         double bend = receiving.middle() < middle() ? -14 : 14;
         sheet.draw(Shape.Path.open(
-                Pencil.solid(Ink.STREAM, 1.5),
+                Pencil.solid(Ink.WATER, 2),
                 new Point(x, receiving.middle()),
                 new Step.To(new Point(x, middle() + bend)),
                 new Step.Bend(new Point(x, middle()), new Point(end, middle()))));

@@ -21,6 +21,9 @@ final class SeasonsLayout {
     private static final double CLOSEST = 26;
     private static final double BAR = 16;
 
+    /** How far a bar reaches beyond its outermost registrations, in pixels. */
+    private static final double BEYOND = 6;
+
     private final SeasonsScene scene;
     private final Optional<Subject> selected;
     private final Across across;
@@ -108,10 +111,12 @@ final class SeasonsLayout {
                     map.map(river -> StripWords.found(subjectYear(subject), river))
                             .orElseGet(() -> Integer.toString(subjectYear(subject)))));
             row(water, surveyed, y);
-            for (Territory territory :
-                    map.map(TerritoryMap.RiverMap::territories).orElse(List.of())) {
+            List<Territory> territories =
+                    map.map(TerritoryMap.RiverMap::territories).orElse(List.of());
+            for (Territory territory : territories) {
                 territory(water, year, territory, y);
             }
+            between(water, territories, y);
         }
     }
 
@@ -137,8 +142,8 @@ final class SeasonsLayout {
     }
 
     private void territory(Water water, int year, Territory territory, double y) {
-        double left = across.x(water.metres(territory.stretch().lower())) - 6;
-        double right = across.x(water.metres(territory.stretch().upper())) + 6;
+        double left = across.x(water.metres(territory.stretch().lower())) - BEYOND;
+        double right = across.x(water.metres(territory.stretch().upper())) + BEYOND;
         if (right <= across.left() || left >= across.right()) {
             return;
         }
@@ -164,12 +169,21 @@ final class SeasonsLayout {
         sheet.answer(new HitArea(area, subject, StripWords.territory(territory)));
     }
 
-    private void counts(Water water, double top, double rowsTop, double bottom) {
-        int most = 0;
-        for (int year = firstYear(); year < firstYear() + years(); year++) {
-            most = Math.max(
-                    most, riverMap(water, year).map(map -> map.count().max()).orElse(0));
+    /** A thin line of paper between neighbours whose bars touch, so that two are never taken for one. */
+    private void between(Water water, List<Territory> goingUpstream, double y) {
+        for (int i = 1; i < goingUpstream.size(); i++) {
+            double end =
+                    across.x(water.metres(goingUpstream.get(i - 1).stretch().upper()));
+            double start = across.x(water.metres(goingUpstream.get(i).stretch().lower()));
+            double x = (end + start) / 2;
+            if (start - end < 2 * BEYOND && x > across.left() && x < across.right()) {
+                sheet.draw(new Shape.Line(
+                        new Point(x, y - BAR / 2 - 1), new Point(x, y + BAR / 2 + 1), Pencil.solid(Ink.PAPER, 2)));
+            }
         }
+    }
+
+    private void counts(Water water, double top, double rowsTop, double bottom) {
         Across scale = new Across(width - COUNTS, width - 76, 0, mostCounted());
         sheet.write(new Shape.Label(
                 new Point(scale.left(), top + 14), Texts.of("strip.counts"), Anchor.START, Lettering.SMALL, Ink.INK));
@@ -220,7 +234,7 @@ final class SeasonsLayout {
                 Ink.INK));
         sheet.write(new Shape.Label(
                 new Point(width - 4, y + 4.5),
-                count.min() + "–" + count.max(),
+                count.min() == count.max() ? "" : count.min() + "–" + count.max(),
                 Anchor.END,
                 Lettering.SMALL,
                 Ink.MUTED));

@@ -6,6 +6,7 @@ import java.util.NavigableMap;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import org.ouzelbook.stats.survey.CountTrend;
 import org.ouzelbook.stats.survey.MapSettings;
 import org.ouzelbook.stats.survey.SurveyRecords;
 import org.ouzelbook.stats.survey.TerritoryMap;
@@ -22,9 +23,16 @@ import org.ouzelbook.tracker.store.SightingQuery;
  * @param speciesThere the species that were looked for or seen
  * @param species the species shown
  * @param maps its territories, by season; a season without a visit or a sighting has no map
+ * @param trend the trend of the counts; empty where there is no map
  */
 record BookContents(
-        SurveyRecords records, List<Species> speciesThere, Species species, NavigableMap<Integer, TerritoryMap> maps) {
+        SurveyRecords records,
+        List<Species> speciesThere,
+        Species species,
+        NavigableMap<Integer, TerritoryMap> maps,
+        Optional<CountTrend> trend) {
+    private static final double USUAL_LEVEL = 0.95;
+
     BookContents {
         speciesThere = List.copyOf(speciesThere);
         maps = Collections.unmodifiableNavigableMap(new TreeMap<>(maps));
@@ -72,7 +80,16 @@ record BookContents(
             progress.goOn(maps.size(), seasons.size());
             maps.put(season, TerritoryMap.of(records, species, season, MapSettings.usualFor(species), Water.ALL));
         }
-        return new BookContents(records, there, species, maps);
+        Optional<CountTrend> trend = maps.isEmpty()
+                ? Optional.empty()
+                : Optional.of(CountTrend.of(
+                        records,
+                        species,
+                        List.copyOf(seasons),
+                        MapSettings.usualFor(species),
+                        List.of(Water.ALL),
+                        USUAL_LEVEL));
+        return new BookContents(records, there, species, maps, trend);
     }
 
     private static boolean isThere(SurveyRecords records, Species species) {

@@ -120,7 +120,9 @@ final class BookViewModel {
     private Optional<Explanation> explain(BookContents there) {
         WhyWords words = new WhyWords(there);
         Optional<Subject> selected = strip.selected().get();
-        return selected.flatMap(words::of).or(() -> strip.map().map(words::season));
+        return selected.flatMap(words::of)
+                .or(() -> strip.allSeasons().get() ? there.trend().map(words::seasons) : Optional.empty())
+                .or(() -> strip.map().map(words::season));
     }
 
     /**

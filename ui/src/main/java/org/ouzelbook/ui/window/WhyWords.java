@@ -3,10 +3,10 @@ package org.ouzelbook.ui.window;
 import java.time.Year;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
+import org.ouzelbook.stats.survey.CountTrend;
 import org.ouzelbook.stats.survey.Territory;
 import org.ouzelbook.stats.survey.TerritoryMap;
 import org.ouzelbook.tracker.domain.Landmark;
@@ -15,6 +15,7 @@ import org.ouzelbook.tracker.domain.Sighting;
 import org.ouzelbook.tracker.domain.Species;
 import org.ouzelbook.tracker.domain.Visit;
 import org.ouzelbook.ui.app.Texts;
+import org.ouzelbook.ui.app.TrendWords;
 import org.ouzelbook.ui.strip.Subject;
 
 /** Why a thing on the strip is as it is, in sentences. */
@@ -267,7 +268,8 @@ final class WhyWords {
                     river.count().max(),
                     river.surveyedKm(),
                     river.effectiveVisits(),
-                    river.visits()));
+                    river.visits(),
+                    river.count().min() < river.count().max() ? 1 : 0));
             if (river.count().edge() + river.count().unassigned() > 0) {
                 lines.add(Texts.of(
                         "window.why.left", river.count().edge(), river.count().unassigned()));
@@ -292,12 +294,36 @@ final class WhyWords {
                 sections);
     }
 
-    /** A message as a sentence: a capital to start with, a full stop to end with. */
-    private static String sentence(String words) {
-        if (words.isBlank()) {
-            return words;
+    /**
+     * {@return what there is to say of all seasons}
+     *
+     * @param trend the trend of their counts
+     */
+    Explanation seasons(CountTrend trend) {
+        List<Explanation.Section> sections = new ArrayList<>();
+        sections.add(new Explanation.Section("", List.of(TrendWords.verdict(trend))));
+        sections.add(new Explanation.Section(Texts.of("window.why.sure"), TrendWords.sureness(trend)));
+        if (!trend.warnings().isEmpty()) {
+            sections.add(new Explanation.Section(
+                    Texts.of("window.why.warnings"),
+                    trend.warnings().stream()
+                            .map(Texts::of)
+                            .map(WhyWords::sentence)
+                            .toList()));
         }
-        String start = words.substring(0, 1).toUpperCase(Locale.ENGLISH) + words.substring(1);
-        return start.endsWith(".") || start.endsWith("?") ? start : start + ".";
+        List<CountTrend.SeasonTotals> seasons = trend.seasons();
+        return new Explanation(
+                Texts.of(
+                        "window.finding.seasons",
+                        Year.of(seasons.get(0).season()),
+                        Year.of(seasons.get(seasons.size() - 1).season())),
+                Texts.of("window.why.byRule", trend.species()),
+                sections.stream()
+                        .filter(section -> !section.sentences().isEmpty())
+                        .toList());
+    }
+
+    private static String sentence(String words) {
+        return TrendWords.sentence(words);
     }
 }
