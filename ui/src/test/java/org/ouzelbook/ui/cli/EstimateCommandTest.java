@@ -260,6 +260,14 @@ class EstimateCommandTest {
         assertThat(answer.getAsJsonArray("warnings").toString()).contains("not used: Note");
     }
 
+    /** A spreadsheet's empty columns are no cells too many, and a site may be called 4,5. */
+    @Test
+    void overlooksWhatSaysNothing() throws IOException {
+        JsonObject answer = json("trend", "site;year;count;km\n4,5;2021;3;1.5;;\n4,5;2022;4;1.5;;\n4,5;2023;2;1.5;;\n");
+
+        assertThat(number(answer, "n")).isEqualTo(3);
+    }
+
     @Test
     void isWrongUsageWithoutAKnownEstimatorOrOption() throws IOException {
         Path table = table(FIVE_YEARS);

@@ -26,7 +26,7 @@ record CountTable(List<SeasonCount> counts, List<Message> warnings) {
      * @throws BadTable if the table must be mended first
      */
     static CountTable read(Path file) {
-        PlainTable table = PlainTable.read(file, List.of("site", "year", "count"), List.of("km"));
+        PlainTable table = PlainTable.read(file, List.of("site"), List.of("year", "count"), List.of("km"));
         boolean withKm = table.rows().anyMatch(row -> !row.text("km").isEmpty());
         Map<String, Map<Integer, Long>> firstRows = new HashMap<>();
         List<SeasonCount> counts =

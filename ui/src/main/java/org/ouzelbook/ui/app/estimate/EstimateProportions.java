@@ -63,7 +63,7 @@ public final class EstimateProportions {
      * @throws BadTable if the table must be mended first
      */
     public static TableAnswer of(Path file, double level) {
-        PlainTable table = PlainTable.read(file, List.of("successes", "trials"), List.of());
+        PlainTable table = PlainTable.read(file, List.of(), List.of("successes", "trials"), List.of());
         List<Row> rows = table.rows().map(EstimateProportions::row).toList();
         if (rows.isEmpty()) {
             table.problem(Message.of("estimate.table.noRows"));

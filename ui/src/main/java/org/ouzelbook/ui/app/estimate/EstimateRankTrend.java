@@ -75,7 +75,7 @@ public final class EstimateRankTrend {
      * @throws BadTable if the table must be mended first
      */
     public static TableAnswer of(Path file, double level) {
-        PlainTable table = PlainTable.read(file, List.of("year", "value"), List.of());
+        PlainTable table = PlainTable.read(file, List.of(), List.of("year", "value"), List.of());
         List<Message> warnings = new ArrayList<>(table.warnings());
         List<PlainTable.Row> rows = table.rows().toList();
         List<Point> points = rows.stream()

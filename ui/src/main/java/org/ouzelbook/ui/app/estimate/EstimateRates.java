@@ -66,7 +66,7 @@ public final class EstimateRates {
      * @throws BadTable if the table must be mended first
      */
     public static TableAnswer of(Path file, double level) {
-        PlainTable table = PlainTable.read(file, List.of("count", "exposure"), List.of());
+        PlainTable table = PlainTable.read(file, List.of(), List.of("count", "exposure"), List.of());
         List<Row> rows = table.rows().map(EstimateRates::row).toList();
         if (rows.isEmpty() || rows.size() > MOST_ROWS) {
             table.problem(Message.of("estimate.rate.rows", rows.size()));

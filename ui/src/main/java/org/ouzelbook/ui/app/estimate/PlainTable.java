@@ -55,54 +55,64 @@ final class PlainTable {
      * {@return the table of a file}
      *
      * @param path the file
-     * @param required columns that it must have, in small letters
-     * @param optional columns that it may have
+     * @param words columns of words that it must have, in small letters
+     * @param numbers columns of numbers that it must have
+     * @param optional columns of numbers that it may have
      * @throws BadTable if it is no such table
      */
-    static PlainTable read(Path path, List<String> required, List<String> optional) {
+    static PlainTable read(Path path, List<String> words, List<String> numbers, List<String> optional) {
         FileSource source = new FileSource.OnDisk(path.toString(), path);
         if (Files.isDirectory(path)) {
             Message folder = Message.of("estimate.table.folder", source.name());
             throw new BadTable(List.of(new Problem(source.name(), 0, "", "", folder)));
         }
-        Set<String> known = new HashSet<>(required);
+        Set<String> known = new HashSet<>(words);
+        known.addAll(numbers);
         known.addAll(optional);
         try {
-            TableFile layout = TableFile.of(
-                    source,
-                    cells -> 1
-                            + (int) cells.stream()
-                                    .map(PlainTable::plain)
-                                    .filter(known::contains)
-                                    .distinct()
-                                    .count());
-            Map<String, Integer> places = new HashMap<>();
-            for (int i = 0; i < layout.header().size(); i++) {
-                places.putIfAbsent(plain(layout.header().get(i)), i);
-            }
-            List<String> lacking =
-                    required.stream().filter(name -> !places.containsKey(name)).toList();
+            TableFile layout = TableFile.of(source, cells -> 1 + knownNames(cells, known));
+            Map<String, Integer> places = places(layout.header());
+            List<String> lacking = Stream.concat(words.stream(), numbers.stream())
+                    .filter(name -> !places.containsKey(name))
+                    .toList();
             if (!lacking.isEmpty()) {
                 Message lacks = Message.of("estimate.table.lacks", lacking, layout.header());
                 throw new BadTable(List.of(new Problem(source.name(), layout.headerRow(), "", "", lacks)));
             }
             places.keySet().retainAll(known);
             List<CsvRow> rows = rows(layout);
-            PlainTable table = new PlainTable(source.name(), places, layout.header(), rows, sign(rows, places));
-            rows.stream()
-                    .filter(row -> row.cells().size() > table.header.size())
-                    .forEach(row -> table.problems.add(new Problem(
-                            source.name(),
-                            row.row(),
-                            "",
-                            "",
-                            Message.of("estimate.row.tooWide", row.cells().size(), table.header.size()))));
+            PlainTable table = new PlainTable(source.name(), places, layout.header(), rows, sign(rows, places, words));
+            rows.forEach(table::checkWidth);
             table.check();
             return table;
         } catch (UnreadableFile e) {
             throw new BadTable(List.of(new Problem(source.name(), 0, "", "", e.why())));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
+        }
+    }
+
+    private static int knownNames(List<String> cells, Set<String> known) {
+        return (int) cells.stream()
+                .map(PlainTable::plain)
+                .filter(known::contains)
+                .distinct()
+                .count();
+    }
+
+    private static Map<String, Integer> places(List<String> header) {
+        Map<String, Integer> places = new HashMap<>();
+        for (int i = 0; i < header.size(); i++) {
+            places.putIfAbsent(plain(header.get(i)), i);
+        }
+        return places;
+    }
+
+    private void checkWidth(CsvRow row) {
+        boolean spill = row.cells().stream().skip(header.size()).anyMatch(cell -> !cell.isBlank());
+        if (spill) {
+            Message tooWide = Message.of("estimate.row.tooWide", row.cells().size(), header.size());
+            problems.add(new Problem(file, row.row(), "", "", tooWide));
         }
     }
 
@@ -116,11 +126,11 @@ final class PlainTable {
         return all;
     }
 
-    private static Optional<DecimalSign> sign(List<CsvRow> rows, Map<String, Integer> places) {
+    private static Optional<DecimalSign> sign(List<CsvRow> rows, Map<String, Integer> places, List<String> words) {
         NumberEvidence evidence = new NumberEvidence();
         for (CsvRow row : rows) {
             places.forEach((name, place) -> {
-                if (place < row.cells().size()) {
+                if (place < row.cells().size() && !words.contains(name)) {
                     evidence.add(row.cells().get(place), name.equals("km"), row.row(), name);
                 }
             });
