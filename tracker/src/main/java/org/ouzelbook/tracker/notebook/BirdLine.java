@@ -13,6 +13,7 @@ import org.ouzelbook.tracker.domain.Activity;
 import org.ouzelbook.tracker.domain.Bank;
 import org.ouzelbook.tracker.domain.BreedingCode;
 import org.ouzelbook.tracker.domain.Chainage;
+import org.ouzelbook.tracker.domain.Keys;
 import org.ouzelbook.tracker.domain.Message;
 import org.ouzelbook.tracker.domain.Place;
 import org.ouzelbook.tracker.domain.Sex;
@@ -395,7 +396,7 @@ final class BirdLine {
                 where.lineVersion());
         return birds.groups().stream()
                 .map(group -> new Sighting(
-                        UUID.randomUUID(),
+                        Keys.next(),
                         "",
                         context.visit().map(Visit::id),
                         context.date(),

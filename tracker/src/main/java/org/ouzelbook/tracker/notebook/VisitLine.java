@@ -15,6 +15,7 @@ import java.util.UUID;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.ouzelbook.tracker.domain.Direction;
+import org.ouzelbook.tracker.domain.Keys;
 import org.ouzelbook.tracker.domain.Message;
 import org.ouzelbook.tracker.domain.Place;
 import org.ouzelbook.tracker.domain.Species;
@@ -135,7 +136,7 @@ public final class VisitLine {
 
     private Visit visit() {
         return new Visit(
-                UUID.randomUUID(),
+                Keys.next(),
                 date.toString(),
                 riverId.orElseThrow(),
                 date,

@@ -12,6 +12,7 @@ import java.util.Optional;
 import java.util.UUID;
 import org.ouzelbook.tracker.domain.Chainage;
 import org.ouzelbook.tracker.domain.GeoPoint;
+import org.ouzelbook.tracker.domain.Keys;
 import org.ouzelbook.tracker.domain.Message;
 import org.ouzelbook.tracker.domain.River;
 import org.ouzelbook.tracker.domain.RiverLine;
@@ -212,7 +213,7 @@ final class Understanding {
 
     private void understand(
             DrawnRiver drawing, Optional<UnderstoodRiver> receiving, List<GeoPoint> upstream, MouthBy by) {
-        UUID id = UUID.randomUUID();
+        UUID id = Keys.next();
         RiverLine line = new RiverLine(id, 1, Chainage.ofKm(drawing.kmOrigin()), upstream, drawing.source());
         MeasuredLine measured = MeasuredLine.of(line);
         Optional<Snap> mouth =

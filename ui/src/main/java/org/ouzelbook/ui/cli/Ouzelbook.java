@@ -34,6 +34,10 @@ public final class Ouzelbook implements Callable<Integer> {
         commands.put("trend", TrendCommand::new);
         commands.put("report", ReportCommand::new);
         commands.put("estimate", EstimateCommand::of);
+        commands.put("show", ShowCommand::new);
+        commands.put("undo", UndoCommand::new);
+        commands.put("check", CheckCommand::new);
+        commands.put("backup", BackupCommand::new);
         return commands;
     }
 

@@ -1,0 +1,196 @@
+package org.ouzelbook.ui.app;
+
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import org.ouzelbook.tracker.domain.KickSample;
+import org.ouzelbook.tracker.domain.Landmark;
+import org.ouzelbook.tracker.domain.Message;
+import org.ouzelbook.tracker.domain.Nest;
+import org.ouzelbook.tracker.domain.NestCheck;
+import org.ouzelbook.tracker.domain.Reach;
+import org.ouzelbook.tracker.domain.River;
+import org.ouzelbook.tracker.domain.Sighting;
+import org.ouzelbook.tracker.domain.Species;
+import org.ouzelbook.tracker.domain.Visit;
+import org.ouzelbook.tracker.river.RiverNetwork;
+import org.ouzelbook.tracker.store.Book;
+import org.ouzelbook.tracker.store.BookView;
+import org.ouzelbook.tracker.store.SightingQuery;
+
+/** The records of a book as a person reads them, narrowed to what was asked for. */
+public final class ShowRecords {
+    private final BookView view;
+    private final Wish wish;
+    private final RiverNetwork network;
+    private final Optional<River> river;
+
+    private ShowRecords(BookView view, Wish wish) {
+        this.view = view;
+        this.wish = wish;
+        this.network = view.network();
+        this.river = wish.river().map(this::named);
+    }
+
+    /**
+     * Which records are wanted: those that meet every condition given, as far as it applies to them.
+     *
+     * @param species of this species
+     * @param from on this day or later
+     * @param to on this day or earlier
+     * @param river on the river with this name
+     * @param visit of the visit with this label
+     */
+    public record Wish(
+            Optional<Species> species,
+            Optional<LocalDate> from,
+            Optional<LocalDate> to,
+            Optional<String> river,
+            Optional<String> visit) {
+        /** Everything. */
+        public static final Wish ALL =
+                new Wish(Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty());
+
+        private boolean includes(LocalDate day) {
+            return from.filter(day::isBefore).isEmpty()
+                    && to.filter(day::isAfter).isEmpty();
+        }
+
+        private boolean includes(Species one) {
+            return species.isEmpty() || species.get().equals(one);
+        }
+    }
+
+    /**
+     * {@return what the work reads from the records that meet the wish}
+     *
+     * @param book the book
+     * @param wish which records
+     * @param work picks the kind of record
+     * @throws WrongRequest if the book has no such river or visit
+     */
+    public static <T> List<T> in(Path book, Wish wish, Function<ShowRecords, List<T>> work) {
+        try (Book open = Book.open(book)) {
+            return open.read(view -> work.apply(new ShowRecords(view, wish)));
+        }
+    }
+
+    private River named(String name) {
+        return view.river(name)
+                .orElseThrow(() -> new WrongRequest(Message.of(
+                        "show.river.none",
+                        name,
+                        network.rivers().stream().map(River::name).toList())));
+    }
+
+    private boolean isOnRiver(UUID riverId) {
+        return river.isEmpty() || river.get().id().equals(riverId);
+    }
+
+    private String riverName(UUID riverId) {
+        return network.river(riverId).name();
+    }
+
+    /** {@return the rivers} */
+    public List<ShownRecords.RiverLine> rivers() {
+        return network.rivers().stream()
+                .filter(one -> isOnRiver(one.id()))
+                .map(one -> ShownRecords.RiverLine.of(one, network))
+                .toList();
+    }
+
+    /** {@return the landmarks, from the mouth up} */
+    public List<ShownRecords.LandmarkLine> landmarks() {
+        return view.landmarks().stream()
+                .filter((Landmark landmark) -> isOnRiver(landmark.place().riverId()))
+                .map(landmark -> ShownRecords.LandmarkLine.of(
+                        landmark, riverName(landmark.place().riverId())))
+                .toList();
+    }
+
+    /** {@return the reaches, from the mouth up} */
+    public List<ShownRecords.ReachLine> reaches() {
+        return view.reaches().stream()
+                .filter((Reach reach) -> isOnRiver(reach.riverId()))
+                .map(reach -> ShownRecords.ReachLine.of(reach, riverName(reach.riverId())))
+                .toList();
+    }
+
+    /** {@return the visits by date, each with what it looked for and did not see} */
+    public List<VisitAnswer> visits() {
+        return wanted().stream()
+                .filter(visit -> wish.species().isEmpty()
+                        || visit.lookedFor().contains(wish.species().get()))
+                .map(visit -> VisitAnswer.of(visit, network, view.sightings(SightingQuery.ALL.during(visit))))
+                .toList();
+    }
+
+    private List<Visit> wanted() {
+        if (wish.visit().isPresent()) {
+            return List.of(visit(wish.visit().get()));
+        }
+        return view.visits().stream()
+                .filter(visit -> isOnRiver(visit.riverId()) && wish.includes(visit.date()))
+                .toList();
+    }
+
+    private Visit visit(String label) {
+        return view.visit(label).orElseThrow(() -> new WrongRequest(Message.of("show.visit.none", label)));
+    }
+
+    /** {@return the sightings, by date and time} */
+    public List<SightingAnswer> sightings() {
+        SightingQuery query = new SightingQuery(
+                wish.species(),
+                wish.from(),
+                wish.to(),
+                river.map(River::id),
+                Optional.empty(),
+                wish.visit().map(label -> visit(label).id()));
+        Map<UUID, Visit> visits = view.visits().stream().collect(Collectors.toMap(Visit::id, Function.identity()));
+        return view.sightings(query).stream()
+                .map((Sighting sighting) ->
+                        SightingAnswer.of(sighting, network, sighting.visitId().map(visits::get)))
+                .toList();
+    }
+
+    /** {@return the nests by label, each with how its last check found it; their places are private} */
+    public List<ShownRecords.NestLine> nests() {
+        Map<UUID, List<NestCheck>> checks =
+                view.nestChecks().stream().collect(Collectors.groupingBy(NestCheck::nestId));
+        return view.nests().stream()
+                .filter((Nest nest) -> isOnRiver(nest.place().riverId()) && wish.includes(nest.species()))
+                .map(nest -> ShownRecords.NestLine.of(
+                        nest, riverName(nest.place().riverId()), checks.getOrDefault(nest.id(), List.of())))
+                .filter(nest ->
+                        nest.found().or(nest::lastCheck).map(wish::includes).orElse(true))
+                .toList();
+    }
+
+    /** {@return the birds with colour rings, by label; their rings are private} */
+    public List<ShownRecords.BirdLine> birds() {
+        return view.ringedBirds().stream().map(ShownRecords.BirdLine::of).toList();
+    }
+
+    /** {@return the kick samples, by date} */
+    public List<ShownRecords.SampleLine> samples() {
+        return view.kickSamples().stream()
+                .filter((KickSample sample) -> isOnRiver(sample.place().riverId()) && wish.includes(sample.date()))
+                .map(sample -> ShownRecords.SampleLine.of(
+                        sample, riverName(sample.place().riverId())))
+                .toList();
+    }
+
+    /** {@return the files that were imported, oldest first, with how many rows of each are in the book now} */
+    public List<ShownRecords.FileLine> files() {
+        return view.importedFiles().stream()
+                .map(file -> new ShownRecords.FileLine(
+                        file.name(), view.rowsFrom(file).cardinality(), file.sha256()))
+                .toList();
+    }
+}
