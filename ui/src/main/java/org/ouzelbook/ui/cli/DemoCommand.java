@@ -7,11 +7,13 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.concurrent.Callable;
 import java.util.function.UnaryOperator;
 import org.ouzelbook.stats.survey.CountTrend;
 import org.ouzelbook.stats.survey.TerritoryMap;
 import org.ouzelbook.tracker.domain.River;
+import org.ouzelbook.tracker.domain.Species;
 import org.ouzelbook.tracker.store.Book;
 import org.ouzelbook.ui.app.DemoBook;
 import org.ouzelbook.ui.app.ImportReport;
@@ -37,6 +39,9 @@ final class DemoCommand implements Callable<Integer> {
 
     @Option(names = "--into", paramLabel = "DIR", defaultValue = "ouzelbook-demo")
     private Path folder = Path.of("ouzelbook-demo");
+
+    @Option(names = "--window")
+    private boolean window;
 
     DemoCommand(Terminal terminal) {
         this.terminal = terminal;
@@ -64,7 +69,9 @@ final class DemoCommand implements Callable<Integer> {
         terminal.out().println();
         Path report = Files.writeString(folder.resolve("report.html"), SeasonReport.html(findings));
         where(demo, report, writeStrip(findings));
-        return ExitCode.DONE;
+        return window
+                ? OpenCommand.show(terminal, demo.book(), Species.DIPPER, OptionalInt.empty())
+                : ExitCode.DONE;
     }
 
     private Path writeStrip(SeasonFindings findings) throws IOException {
@@ -115,7 +122,8 @@ final class DemoCommand implements Callable<Integer> {
                 ShellWords.of("map", book, "--season", 2026),
                 ShellWords.of("map", book, "--season", 2026, "--why", "B"),
                 ShellWords.of("density", book),
-                ShellWords.of("trend", book));
+                ShellWords.of("trend", book),
+                ShellWords.of("open", book));
         say("cli.demo.truth", DemoBook.files().toString());
     }
 

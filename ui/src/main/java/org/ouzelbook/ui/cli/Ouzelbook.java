@@ -38,6 +38,7 @@ public final class Ouzelbook implements Callable<Integer> {
         commands.put("undo", UndoCommand::new);
         commands.put("check", CheckCommand::new);
         commands.put("backup", BackupCommand::new);
+        commands.put("open", OpenCommand::new);
         return commands;
     }
 

@@ -1,0 +1,56 @@
+package org.ouzelbook.ui.cli;
+
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
+import org.ouzelbook.tracker.domain.Message;
+import org.ouzelbook.tracker.domain.Species;
+import org.ouzelbook.tracker.store.Book;
+import org.ouzelbook.ui.app.Texts;
+import org.ouzelbook.ui.window.RiverWindow;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** {@code open}: the river strip, in a window. */
+@Command(name = "open")
+final class OpenCommand implements Callable<Integer> {
+    private final Terminal terminal;
+
+    @Parameters(paramLabel = "BOOK")
+    private @Nullable Path book;
+
+    @Option(names = "--species", paramLabel = "NAME", defaultValue = "dipper", converter = AnalysisOptions.SpeciesNamed.class)
+    private Species species = Species.DIPPER;
+
+    @Option(names = "--season", paramLabel = "YEAR")
+    private @Nullable Integer season;
+
+    OpenCommand(Terminal terminal) {
+        this.terminal = terminal;
+    }
+
+    @Override
+    public Integer call() {
+        if (book == null) {
+            throw new IllegalStateException("picocli asks for BOOK before a command runs");
+        }
+        return show(terminal, book, species, season == null ? OptionalInt.empty() : OptionalInt.of(season));
+    }
+
+    /** Shows a book until its window is closed, or says why it cannot. */
+    static int show(Terminal terminal, Path book, Species species, OptionalInt season) {
+        try (Book readable = Book.open(book)) {
+            Optional<Message> missing = Display.missing();
+            if (missing.isPresent()) {
+                terminal.err().println(Texts.of(missing.get()));
+                return ExitCode.PROBLEMS;
+            }
+        }
+        terminal.flush();
+        RiverWindow.show(Optional.of(book), Optional.of(species), season);
+        return ExitCode.DONE;
+    }
+}
