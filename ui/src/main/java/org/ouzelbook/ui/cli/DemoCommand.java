@@ -69,9 +69,7 @@ final class DemoCommand implements Callable<Integer> {
         terminal.out().println();
         Path report = Files.writeString(folder.resolve("report.html"), SeasonReport.html(findings));
         where(demo, report, writeStrip(findings));
-        return window
-                ? OpenCommand.show(terminal, demo.book(), Species.DIPPER, OptionalInt.empty())
-                : ExitCode.DONE;
+        return window ? OpenCommand.show(terminal, demo.book(), Species.DIPPER, OptionalInt.empty()) : ExitCode.DONE;
     }
 
     private Path writeStrip(SeasonFindings findings) throws IOException {

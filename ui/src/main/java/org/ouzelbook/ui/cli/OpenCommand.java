@@ -22,7 +22,11 @@ final class OpenCommand implements Callable<Integer> {
     @Parameters(paramLabel = "BOOK")
     private @Nullable Path book;
 
-    @Option(names = "--species", paramLabel = "NAME", defaultValue = "dipper", converter = AnalysisOptions.SpeciesNamed.class)
+    @Option(
+            names = "--species",
+            paramLabel = "NAME",
+            defaultValue = "dipper",
+            converter = AnalysisOptions.SpeciesNamed.class)
     private Species species = Species.DIPPER;
 
     @Option(names = "--season", paramLabel = "YEAR")
