@@ -46,12 +46,11 @@ final class OpenCommand implements Callable<Integer> {
 
     /** Shows a book until its window is closed, or says why it cannot. */
     static int show(Terminal terminal, Path book, Species species, OptionalInt season) {
-        try (Book readable = Book.open(book)) {
-            Optional<Message> missing = Display.missing();
-            if (missing.isPresent()) {
-                terminal.err().println(Texts.of(missing.get()));
-                return ExitCode.PROBLEMS;
-            }
+        Book.open(book).close();
+        Optional<Message> missing = Display.missing();
+        if (missing.isPresent()) {
+            terminal.err().println(Texts.of(missing.get()));
+            return ExitCode.PROBLEMS;
         }
         terminal.flush();
         RiverWindow.show(Optional.of(book), Optional.of(species), season);
