@@ -26,6 +26,10 @@ final class SiteEffectsFit {
     private static final double SHORT = 0.1;
     /** Newton's error is squared by each step: from here it leaves the last digits. */
     private static final double NEARLY_THERE = 1e-7;
+    /** Relative error of a log-likelihood. */
+    private static final double ROUNDING = 1e-13;
+    /** Log means of two seasons do not lie this far apart where birds were counted. */
+    private static final double WIDEST = 300;
 
     private final CountGrid grid;
     private final RealMatrix basis;
@@ -60,7 +64,11 @@ final class SiteEffectsFit {
                 }
                 beta = beta.add(move);
                 if (stride < NEARLY_THERE) {
-                    RealMatrix there = Slope.at(grid, design.operate(beta)).information(design);
+                    RealVector effects = design.operate(beta);
+                    if (effects.getMaxValue() - effects.getMinValue() > WIDEST) {
+                        return Optional.empty();
+                    }
+                    RealMatrix there = Slope.at(grid, effects).information(design);
                     return Optional.of(new SiteEffectsFit(
                             grid, design, beta, decomposed(there).getSolver().getInverse()));
                 }
@@ -71,11 +79,12 @@ final class SiteEffectsFit {
         return Optional.empty();
     }
 
-    /** {@return the move, halved until the likelihood rises} */
+    /** {@return the move, halved until the likelihood rises, or falls by no more than is lost in rounding} */
     private static RealVector climbing(CountGrid grid, RealMatrix design, RealVector from, RealVector move) {
         double before = logLikelihood(grid, design.operate(from));
+        double enough = before - ROUNDING * Math.abs(before);
         RealVector shorter = move;
-        while (!(logLikelihood(grid, design.operate(from.add(shorter))) > before)) {
+        while (!(logLikelihood(grid, design.operate(from.add(shorter))) >= enough)) {
             shorter = shorter.mapMultiply(0.5);
         }
         return shorter;

@@ -30,6 +30,7 @@ import org.ouzelbook.tracker.exchange.file.UnreadableFile;
 /** A small table of numbers, read whole. Whoever reads its cells gathers problems first and answers with {@link #check()}. */
 final class PlainTable {
     private static final double LARGEST = 1e15;
+    private static final double SMALLEST = 1e-15;
 
     private final String file;
     private final Map<String, Integer> places;
@@ -225,10 +226,11 @@ final class PlainTable {
         }
 
         private OptionalDouble withinReason(String column, double value) {
-            if (Math.abs(value) <= LARGEST) {
+            double size = Math.abs(value);
+            if (size == 0 || (size >= SMALLEST && size <= LARGEST)) {
                 return OptionalDouble.of(value);
             }
-            problem(column, Message.of("estimate.number.tooLarge"));
+            problem(column, Message.of("estimate.number.beyond"));
             return OptionalDouble.empty();
         }
 
