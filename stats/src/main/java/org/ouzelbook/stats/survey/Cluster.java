@@ -32,6 +32,14 @@ record Cluster(UUID riverId, List<Member> members, boolean accepted, Set<UUID> i
         return new Cluster(riverId, members, acceptance, ids);
     }
 
+    /** The same with one record fewer, accepted alike. */
+    Cluster without(Member member) {
+        return of(
+                riverId,
+                members.stream().filter(one -> !one.id().equals(member.id())).toList(),
+                accepted);
+    }
+
     /** The days on which it was met, in order. */
     List<LocalDate> days() {
         return members.stream()
@@ -76,6 +84,11 @@ record Cluster(UUID riverId, List<Member> members, boolean accepted, Set<UUID> i
 
     boolean holds(UUID id) {
         return ids.contains(id);
+    }
+
+    /** Whether the two have a record in common. */
+    boolean sharesWith(Cluster other) {
+        return members.stream().anyMatch(other::holds);
     }
 
     /** Whether the two hold the same records and are accepted alike. */

@@ -1,6 +1,5 @@
 package org.ouzelbook.stats.survey;
 
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -27,7 +26,7 @@ final class Clustering {
         List<Cluster> clusters = new ArrayList<>();
         for (River river : season.records().rivers().rivers()) {
             List<Member> members = field.on(river.id());
-            Line line = line(members, river.id(), field, season.settings());
+            Line line = line(field, river.id(), season.settings());
             Partition partition = Partition.of(line, season.acceptance(river.id(), more));
             for (Partition.Cluster cluster : partition.clusters()) {
                 clusters.add(Cluster.of(river.id(), members.subList(cluster.from(), cluster.to()), cluster.accepted()));
@@ -36,16 +35,13 @@ final class Clustering {
         return Confluences.joined(clusters, field, season, more);
     }
 
-    private static Line line(List<Member> members, UUID riverId, Field field, MapSettings settings) {
+    /** A river of a field as the estimator sees it; its points are the members in their order. */
+    static Line line(Field field, UUID riverId, MapSettings settings) {
         Map<UUID, Integer> index = new HashMap<>();
         List<LinePoint> points = new ArrayList<>();
-        for (Member member : members) {
+        for (Member member : field.on(riverId)) {
             index.put(member.id(), points.size());
-            points.add(new LinePoint(
-                    member.metres(),
-                    member.place().uncertaintyMetres(),
-                    member.dates().stream().map(Clustering::day).toList(),
-                    settings.isDecisive(member.code())));
+            points.add(field.point(member));
         }
         Set<PointPair> apart = new HashSet<>();
         Set<PointPair> together = new HashSet<>();
@@ -61,9 +57,5 @@ final class Clustering {
                 .map(Field.Wall::metres)
                 .toList();
         return new Line(points, apart, together, walls, settings.maximumLengthMetres());
-    }
-
-    private static int day(LocalDate date) {
-        return (int) date.toEpochDay();
     }
 }

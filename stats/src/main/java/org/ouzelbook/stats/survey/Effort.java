@@ -18,8 +18,9 @@ import org.ouzelbook.tracker.domain.Visit;
  * @param visits visits of the season, effective or not
  * @param effective days with effective visits, by date; two observers on one day make one visit
  * @param surveyed the water that those covered, going upstream
+ * @param visitedWater the same by day, for the estimator
  */
-record Effort(List<Visit> visits, List<Day> effective, List<Stretch> surveyed) {
+record Effort(List<Visit> visits, List<Day> effective, List<Stretch> surveyed, List<VisitedWater> visitedWater) {
 
     /**
      * The effective visits of one day.
@@ -47,7 +48,7 @@ record Effort(List<Visit> visits, List<Day> effective, List<Stretch> surveyed) {
         byDay.forEach((date, ofDay) -> effective.add(new Day(date, walked(ofDay), List.copyOf(ofDay))));
         List<Stretch> surveyed = Stretch.union(
                 effective.stream().flatMap(day -> day.walked().stream()).toList());
-        return new Effort(visits, List.copyOf(effective), surveyed);
+        return new Effort(visits, List.copyOf(effective), surveyed, visitedWater(effective));
     }
 
     private static List<Stretch> walked(List<Visit> visits) {
@@ -66,15 +67,16 @@ record Effort(List<Visit> visits, List<Day> effective, List<Stretch> surveyed) {
                 effective.stream()
                         .filter(day -> !water.partOf(riverId, day.walked()).isEmpty())
                         .toList(),
-                water.partOf(riverId, surveyed));
+                water.partOf(riverId, surveyed),
+                visitedWater);
     }
 
     boolean surveyed(Chainage point) {
         return surveyed.stream().anyMatch(stretch -> stretch.contains(point));
     }
 
-    List<VisitedWater> visitedWater() {
-        return effective.stream()
+    private static List<VisitedWater> visitedWater(List<Day> days) {
+        return days.stream()
                 .map(day -> new VisitedWater(day.walked().stream()
                         .map(stretch -> new VisitedWater.Piece(
                                 stretch.lower().metres(), stretch.upper().metres()))

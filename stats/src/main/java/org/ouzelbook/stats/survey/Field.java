@@ -6,10 +6,12 @@ import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import java.util.function.Predicate;
+import org.ouzelbook.stats.estimator.segmentation.LinePoint;
 import org.ouzelbook.tracker.domain.Activity;
 import org.ouzelbook.tracker.domain.Age;
 import org.ouzelbook.tracker.domain.Sighting;
@@ -22,8 +24,14 @@ import org.ouzelbook.tracker.domain.Sighting;
  * @param links pairs of them that are certainly one territory, or certainly two
  * @param walls places where a bird turned back
  * @param droppedLinks simultaneous pairs that rings show to be one bird
+ * @param points each record as the estimator sees it, by its key
  */
-record Field(List<Member> members, List<Link> links, List<Wall> walls, List<Link> droppedLinks) {
+record Field(
+        List<Member> members,
+        List<Link> links,
+        List<Wall> walls,
+        List<Link> droppedLinks,
+        Map<UUID, LinePoint> points) {
 
     /** What a link says, and from what. */
     enum Kind {
@@ -94,7 +102,23 @@ record Field(List<Member> members, List<Link> links, List<Wall> walls, List<Link
                 .map(sighting ->
                         new Wall(sighting, sighting.flewTo().orElseThrow().metres()))
                 .toList();
-        return new Field(List.copyOf(members), List.copyOf(links), walls, List.copyOf(dropped));
+        Map<UUID, LinePoint> points = new HashMap<>();
+        members.forEach(member -> points.put(member.id(), point(member, settings)));
+        return new Field(
+                List.copyOf(members), List.copyOf(links), walls, List.copyOf(dropped), Map.copyOf(points));
+    }
+
+    private static LinePoint point(Member member, MapSettings settings) {
+        return new LinePoint(
+                member.metres(),
+                member.place().uncertaintyMetres(),
+                member.dates().stream().map(date -> (int) date.toEpochDay()).toList(),
+                settings.isDecisive(member.code()));
+    }
+
+    /** A record as the estimator sees it. */
+    LinePoint point(Member member) {
+        return Objects.requireNonNull(points.get(member.id()));
     }
 
     private static List<Link> simultaneous(List<Member> members) {
@@ -107,7 +131,9 @@ record Field(List<Member> members, List<Link> links, List<Wall> walls, List<Link
                 for (UUID otherId : seen.sighting().simultaneousWith()) {
                     Member other = byId.get(otherId);
                     if (other != null && done.add(Set.of(member.id(), otherId))) {
-                        links.add(new Link(member, other, Kind.SIMULTANEOUS));
+                        boolean lowerFirst = Member.UPSTREAM.compare(member, other) <= 0;
+                        links.add(new Link(
+                                lowerFirst ? member : other, lowerFirst ? other : member, Kind.SIMULTANEOUS));
                     }
                 }
             }
@@ -208,7 +234,8 @@ record Field(List<Member> members, List<Link> links, List<Wall> walls, List<Link
                         link -> !records.contains(link.one().id())
                                 && !records.contains(link.other().id())),
                 keep(walls, wall -> !records.contains(wall.sighting().id())),
-                droppedLinks);
+                droppedLinks,
+                points);
     }
 
     /** The part of this field that some of its members make, with what is certain of them. */
@@ -220,7 +247,8 @@ record Field(List<Member> members, List<Link> links, List<Wall> walls, List<Link
                         link -> some.contains(link.one().id())
                                 && some.contains(link.other().id())),
                 walls,
-                droppedLinks);
+                droppedLinks,
+                points);
     }
 
     /** This field as if these records had been made, but neither turn-backs nor pairs apart among them. */
@@ -233,7 +261,8 @@ record Field(List<Member> members, List<Link> links, List<Wall> walls, List<Link
                                 || !records.contains(link.one().id())
                                 || !records.contains(link.other().id())),
                 keep(walls, wall -> !records.contains(wall.sighting().id())),
-                droppedLinks);
+                droppedLinks,
+                points);
     }
 
     private static <T> List<T> keep(List<T> all, Predicate<T> wanted) {

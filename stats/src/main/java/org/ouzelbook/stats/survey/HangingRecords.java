@@ -7,6 +7,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
+import org.ouzelbook.stats.estimator.segmentation.Line;
+import org.ouzelbook.stats.estimator.segmentation.Partition;
 import org.ouzelbook.stats.survey.Territory.HangsOn;
 import org.ouzelbook.stats.survey.Territory.Standing;
 import org.ouzelbook.tracker.domain.BreedingCode;
@@ -26,6 +28,10 @@ final class HangingRecords {
     private final List<Cluster> now;
     private final Standing standing;
     private final int likely;
+    private final int countedNow;
+    private final List<UUID> onRiver;
+    private final Line line;
+    private final Partition partition;
 
     private HangingRecords(Season season, Cluster cluster, Field nearby, List<Cluster> now, int likely) {
         this.season = season;
@@ -34,6 +40,11 @@ final class HangingRecords {
         this.now = now;
         this.standing = season.standing(cluster);
         this.likely = likely;
+        this.countedNow = counted(now);
+        this.onRiver =
+                nearby.on(cluster.riverId()).stream().map(Member::id).toList();
+        this.line = Clustering.line(nearby, cluster.riverId(), season.settings());
+        this.partition = Partition.of(line, season.acceptance(cluster.riverId(), 0));
     }
 
     /**
@@ -94,10 +105,29 @@ final class HangingRecords {
 
     private Optional<HangsOn> without(Member member) {
         Set<UUID> records = Set.of(member.id());
-        List<Cluster> then = Clustering.of(nearby.without(records), season, 0);
+        List<Cluster> then = changesNothingElse(member)
+                ? now.stream()
+                        .map(one -> one.sameAs(cluster) ? one.without(member) : one)
+                        .toList()
+                : Clustering.of(nearby.without(records), season, 0);
         return difference(then, List.of(member.name()), records)
                 .or(() -> weakerEvidence(then, member))
                 .map(otherwise -> new HangsOn(List.of(member.id()), otherwise));
+    }
+
+    /**
+     * Whether every cluster stays as it is without a record, but that its own is one shorter. True for most records, and found
+     * without making the clusters; where a wall or a second river is at play it is not even asked.
+     */
+    private boolean changesNothingElse(Member member) {
+        boolean turnedBack = nearby.walls().stream()
+                .anyMatch(wall -> wall.sighting().id().equals(member.id()));
+        if (turnedBack || cluster.members().size() == 1 || onRiver.size() < nearby.members().size()) {
+            return false;
+        }
+        int place = onRiver.indexOf(member.id());
+        Partition without = Partition.of(line.without(place), season.acceptance(cluster.riverId(), 0));
+        return partition.staysWithout(without, place);
     }
 
     private Optional<HangsOn> withoutWallsTo(Cluster neighbour, List<Cluster> listed) {
@@ -127,26 +157,23 @@ final class HangingRecords {
                                 "map.without.marks",
                                 List.copyOf(names),
                                 MapMaker.letter(listed.indexOf(neighbour)),
-                                likely(then),
-                                likely)))
+                                count(then))))
                 : Optional.empty();
     }
 
     /** What becomes of the territory, if it is something else. */
     private Optional<Message> difference(List<Cluster> then, List<Object> names, Set<UUID> left) {
-        int after = likely(then);
-        List<Cluster> parts = then.stream()
-                .filter(one -> cluster.members().stream().anyMatch(one::holds))
-                .toList();
+        List<Cluster> parts =
+                then.stream().filter(one -> one.sharesWith(cluster)).toList();
         if (parts.isEmpty()) {
             return cluster.accepted()
-                    ? Optional.of(Message.of("map.without.gone", names, after, likely))
+                    ? Optional.of(Message.of("map.without.gone", names, count(then)))
                     : Optional.empty();
         }
         if (parts.size() > 1) {
             long accepted = parts.stream().filter(Cluster::accepted).count();
             return accepted > 1 || cluster.accepted()
-                    ? Optional.of(Message.of("map.without.split", names, parts.size(), after, likely))
+                    ? Optional.of(Message.of("map.without.split", names, parts.size(), count(then)))
                     : Optional.empty();
         }
         Cluster rest = parts.get(0);
@@ -154,18 +181,18 @@ final class HangingRecords {
                 .filter(other -> other.accepted() && !other.sameAs(cluster))
                 .anyMatch(other -> holdsAll(rest, other, left));
         if (tookIn && rest.members().size() > cluster.members().size() - left.size()) {
-            return Optional.of(Message.of("map.without.joined", names, after, likely));
+            return Optional.of(Message.of("map.without.joined", names, count(then)));
         }
         Standing otherwise = season.standing(rest);
         return otherwise == standing
                 ? Optional.empty()
-                : Optional.of(Message.of("map.without.standing", names, otherwise, after, likely));
+                : Optional.of(Message.of("map.without.standing", names, otherwise, count(then)));
     }
 
     private Optional<Message> weakerEvidence(List<Cluster> then, Member member) {
         Optional<BreedingCode> before = code(cluster);
         Optional<BreedingCode> after = then.stream()
-                .filter(one -> cluster.members().stream().anyMatch(one::holds))
+                .filter(one -> one.sharesWith(cluster))
                 .findFirst()
                 .flatMap(this::code);
         boolean otherClass =
@@ -189,9 +216,12 @@ final class HangingRecords {
         return other.members().stream().allMatch(member -> one.holds(member) || except.contains(member.id()));
     }
 
-    /** The count of the whole river if only what is near the territory changes. */
-    private int likely(List<Cluster> then) {
-        return likely + counted(then) - counted(now);
+    /** What the count of the whole river would be, since only what is near the territory changes. */
+    private Message count(List<Cluster> then) {
+        int otherwise = likely + counted(then) - countedNow;
+        return otherwise == likely
+                ? Message.of("map.without.sameCount", likely)
+                : Message.of("map.without.count", otherwise, likely);
     }
 
     private int counted(List<Cluster> clusters) {

@@ -1,6 +1,7 @@
 package org.ouzelbook.stats.survey;
 
 import java.time.LocalDate;
+import java.time.MonthDay;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
@@ -63,12 +64,12 @@ final class Reasons {
                     sightings.size(),
                     names(sightings),
                     days,
-                    first,
-                    last,
+                    MonthDay.from(first),
+                    MonthDay.from(last),
                     ChronoUnit.DAYS.between(first, last));
         }
         for (Member.Nesting nest : cluster.nests()) {
-            say("map.because.nest", nest.name(), nest.dates().size(), nest.dates());
+            say("map.because.nest", nest.name(), nest.dates().size(), nest.dates().stream().map(MonthDay::from).toList());
         }
         if (cluster.nests().size() > 1) {
             say("map.because.attempts", cluster.nests().size());
@@ -142,7 +143,7 @@ final class Reasons {
             Member mine = mineFirst ? link.one() : link.other();
             Member theirs = mineFirst ? link.other() : link.one();
             if (link.kind() == Field.Kind.SIMULTANEOUS) {
-                say("map.because.simultaneous", letter, mine.name(), theirs.name(), mine.first());
+                say("map.because.simultaneous", letter, mine.name(), theirs.name(), MonthDay.from(mine.first()));
             } else {
                 say("map.because.twoNests", letter, mine.name(), theirs.name());
             }
@@ -154,7 +155,7 @@ final class Reasons {
                         letter,
                         new Chainage(wall.metres()),
                         Member.name(wall.sighting()),
-                        wall.sighting().date());
+                        MonthDay.from(wall.sighting().date()));
             }
         }
         double together = Separation.lengthTogether(cluster, neighbour);
@@ -174,7 +175,7 @@ final class Reasons {
                         wall.isUpperEnd() ? "map.because.upperEnd" : "map.because.lowerEnd",
                         new Chainage(wall.metres()),
                         Member.name(wall.sighting()),
-                        wall.sighting().date());
+                        MonthDay.from(wall.sighting().date()));
             }
         }
     }
@@ -189,9 +190,9 @@ final class Reasons {
                 say(
                         "map.because.heldTerritory",
                         first.name(),
-                        first.first(),
+                        MonthDay.from(first.first()),
                         last.name(),
-                        last.first(),
+                        MonthDay.from(last.first()),
                         ChronoUnit.DAYS.between(first.first(), last.first()));
             } else {
                 code.evidenceClass()

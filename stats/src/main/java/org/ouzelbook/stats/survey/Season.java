@@ -159,8 +159,13 @@ record Season(
 
     /** How many clusters have this standing on a river. */
     int count(List<Cluster> clusters, UUID riverId, Standing standing) {
-        return (int) clusters.stream()
-                .filter(cluster -> cluster.riverId().equals(riverId) && standing(cluster) == standing)
-                .count();
+        int count = 0;
+        for (Cluster cluster : clusters) {
+            boolean possible = cluster.accepted() == (standing != Standing.NOT_ACCEPTED);
+            if (possible && cluster.riverId().equals(riverId) && standing(cluster) == standing) {
+                count++;
+            }
+        }
+        return count;
     }
 }

@@ -31,7 +31,8 @@ public record Verdict(Word word, Message sentence, OptionalDouble probabilityFal
     /** With fewer counted seasons there is no verdict on a trend. Common practice, no source. */
     public static final int SEASONS_FOR_A_TREND = 6;
 
-    private static final double LIKELY = 0.66;
+    private static final double LIKELY_FALL = 0.66;
+    private static final double LIKELY_RISE = 0.34;
     private static final double HALVING_IN_TEN_YEARS = Math.pow(0.5, 0.1);
     private static final double DOUBLING_IN_TEN_YEARS = Math.pow(2, 0.1);
     private static final double POWER = 0.8;
@@ -118,7 +119,8 @@ public record Verdict(Word word, Message sentence, OptionalDouble probabilityFal
         LineTrend trend = line.found().get();
         Estimate percent = trend.percentPerYear();
         double falling = trend.probabilityFalling();
-        Word word = word(countedSeasons, trend.slope().on(Math::exp), falling);
+        Estimate factor = trend.slope().on(Math::exp);
+        Word word = word(countedSeasons, factor.lower(), factor.upper(), falling);
         return new Verdict(
                 word,
                 sentence(word, countedSeasons, trend, percent, falling),
@@ -126,24 +128,24 @@ public record Verdict(Word word, Message sentence, OptionalDouble probabilityFal
                 Optional.of(Likelihood.of(falling)));
     }
 
-    static Word word(int countedSeasons, Estimate yearlyFactor, double falling) {
+    static Word word(int countedSeasons, double lower, double upper, double falling) {
         if (countedSeasons < SEASONS_FOR_A_TREND) {
             return Word.TOO_FEW_SEASONS;
         }
-        if (yearlyFactor.upper() < 1) {
+        if (upper < 1) {
             return Word.FALLING;
         }
-        if (yearlyFactor.lower() > 1) {
+        if (lower > 1) {
             return Word.RISING;
         }
-        if (falling >= LIKELY) {
+        if (falling >= LIKELY_FALL) {
             return Word.LIKELY_FALLEN;
         }
-        if (falling <= 1 - LIKELY) {
+        if (falling <= LIKELY_RISE) {
             return Word.LIKELY_RISEN;
         }
         boolean withinHalvingAndDoubling =
-                yearlyFactor.lower() > HALVING_IN_TEN_YEARS && yearlyFactor.upper() < DOUBLING_IN_TEN_YEARS;
+                lower > HALVING_IN_TEN_YEARS && upper < DOUBLING_IN_TEN_YEARS;
         return withinHalvingAndDoubling ? Word.NO_CLEAR_CHANGE : Word.CANNOT_TELL;
     }
 

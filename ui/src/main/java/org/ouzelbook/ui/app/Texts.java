@@ -9,6 +9,7 @@ import java.nio.charset.StandardCharsets;
 import java.text.MessageFormat;
 import java.time.LocalDate;
 import java.time.LocalTime;
+import java.time.MonthDay;
 import java.time.Year;
 import java.time.format.DateTimeFormatter;
 import java.util.Collection;
@@ -26,11 +27,12 @@ import org.ouzelbook.tracker.domain.Stretch;
  * The words for every message, from the one file of texts.
  *
  * <p>Facts are written the same way everywhere: a {@link Chainage} as km with two decimals, a {@link Stretch} as two of them,
- * a date as {@code 16 Mar 2026}, a {@link Year} without grouping, an enum constant by its text {@code term.Bank.LEFT}, a list
+ * a date as {@code 16 Mar 2026}, a day of the year as {@code 16 Mar}, a {@link Year} without grouping, an enum constant by its text {@code term.Bank.LEFT}, a list
  * with commas. Numbers keep {@link MessageFormat}'s own formats.
  */
 public final class Texts {
     private static final DateTimeFormatter DATE = DateTimeFormatter.ofPattern("d MMM uuuu", Locale.ENGLISH);
+    private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMM", Locale.ENGLISH);
     private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
     private static final Properties TEXTS = load();
 
@@ -119,6 +121,9 @@ public final class Texts {
         }
         if (fact instanceof LocalDate date) {
             return DATE.format(date);
+        }
+        if (fact instanceof MonthDay day) {
+            return DAY.format(day);
         }
         if (fact instanceof LocalTime time) {
             return TIME.format(time);

@@ -1,32 +1,28 @@
 package org.ouzelbook.stats.estimator.segmentation;
 
 import java.util.BitSet;
-import java.util.List;
 
 /** A cluster that takes in one point after another upstream, until something forbids the next. */
 final class GrowingCluster {
-    private final Line line;
-    private final int[] lastApart;
-    private final int dayZero;
+    private final LineIndex line;
     private final int first;
     private final BitSet days = new BitSet();
     private int last;
+    private int dayCount;
+    private int firstDay = Integer.MAX_VALUE;
+    private int lastDay = Integer.MIN_VALUE;
     private boolean decisive;
-    private double surelyBelow = Double.POSITIVE_INFINITY;
-    private double surelyAbove = Double.NEGATIVE_INFINITY;
+    private int firstWallAbove = Integer.MAX_VALUE;
+    private int wallsBelow;
 
     /**
      * A cluster that will start at a point and has none yet.
      *
      * @param line the line
-     * @param lastApart for each point, the highest point below it that it cannot be with; −1 for none
-     * @param dayZero the earliest day of the line
      * @param first the point that it starts at
      */
-    GrowingCluster(Line line, int[] lastApart, int dayZero, int first) {
+    GrowingCluster(LineIndex line, int first) {
         this.line = line;
-        this.lastApart = lastApart;
-        this.dayZero = dayZero;
         this.first = first;
     }
 
@@ -37,52 +33,37 @@ final class GrowingCluster {
      * @return whether it was taken in; if not, nothing further up can be either
      */
     boolean takesIn(int next) {
-        LinePoint point = line.points().get(next);
-        if (lastApart[next] >= first || point.position() - lower() > line.maximumLength()) {
+        if (line.lastApart[next] >= first || line.position[next] - lower() > line.maximumLength) {
             return false;
         }
-        double below = Math.min(surelyBelow, point.position() + point.uncertainty());
-        double above = Math.max(surelyAbove, point.position() - point.uncertainty());
-        if (wallBetween(below, above)) {
+        firstWallAbove = Math.min(firstWallAbove, line.firstWallAbove[next]);
+        wallsBelow = Math.max(wallsBelow, line.wallsBelow[next]);
+        if (firstWallAbove < wallsBelow) {
             return false;
         }
-        surelyBelow = below;
-        surelyAbove = above;
         last = next;
-        decisive |= point.decisive();
-        point.days().forEach(day -> days.set(day - dayZero));
+        decisive |= line.decisive[next];
+        for (int day : line.days[next]) {
+            if (!days.get(day)) {
+                days.set(day);
+                dayCount++;
+                firstDay = Math.min(firstDay, day);
+                lastDay = Math.max(lastDay, day);
+            }
+        }
         return true;
     }
 
-    private boolean wallBetween(double below, double above) {
-        if (below >= above) {
-            return false;
-        }
-        List<Double> walls = line.walls();
-        int low = 0;
-        int high = walls.size();
-        while (low < high) {
-            int middle = (low + high) >>> 1;
-            if (walls.get(middle) > below) {
-                high = middle;
-            } else {
-                low = middle + 1;
-            }
-        }
-        return low < walls.size() && walls.get(low) < above;
-    }
-
     private double lower() {
-        return line.points().get(first).position();
+        return line.position[first];
     }
 
     private double upper() {
-        return line.points().get(last).position();
+        return line.position[last];
     }
 
     boolean isAccepted(Acceptance acceptance) {
-        int spread = days.length() - 1 - days.nextSetBit(0);
-        return acceptance.accepts(decisive, days.cardinality(), spread, lower(), upper());
+        return acceptance.accepts(decisive, dayCount, lastDay - firstDay, lower(), upper());
     }
 
     int size() {

@@ -1,7 +1,9 @@
 package org.ouzelbook.stats.estimator.segmentation;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.Collectors;
 
 /**
  * Points on a line and what is known for certain of them.
@@ -49,5 +51,25 @@ public record Line(
                 throw new IllegalArgumentException("There is no point " + pair.upper() + " among " + size);
             }
         }
+    }
+
+    /**
+     * {@return this line without one of its points, and without the pairs that it was in}
+     *
+     * @param left place of the point
+     */
+    public Line without(int left) {
+        List<LinePoint> others = new ArrayList<>(points);
+        others.remove(left);
+        return new Line(others, without(left, apart), without(left, together), walls, maximumLength);
+    }
+
+    private static Set<PointPair> without(int left, Set<PointPair> pairs) {
+        return pairs.stream()
+                .filter(pair -> pair.lower() != left && pair.upper() != left)
+                .map(pair -> new PointPair(
+                        pair.lower() > left ? pair.lower() - 1 : pair.lower(),
+                        pair.upper() > left ? pair.upper() - 1 : pair.upper()))
+                .collect(Collectors.toSet());
     }
 }

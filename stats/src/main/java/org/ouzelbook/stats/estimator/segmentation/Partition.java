@@ -1,7 +1,6 @@
 package org.ouzelbook.stats.estimator.segmentation;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -39,22 +38,16 @@ public record Partition(List<Cluster> clusters) {
      * @param acceptance what makes a cluster acceptable
      */
     public static Partition of(Line line, Acceptance acceptance) {
-        int size = line.points().size();
-        int[] lastApart = lastApart(line);
-        int[] bondsCut = bondsCut(line);
-        int dayZero = line.points().stream()
-                .flatMap(point -> point.days().stream())
-                .mapToInt(Integer::intValue)
-                .min()
-                .orElse(0);
+        LineIndex index = new LineIndex(line);
+        int size = index.size();
         Score[] best = new Score[size + 1];
         best[size] = Score.NOTHING;
         Cluster[] first = new Cluster[size];
         for (int from = size - 1; from >= 0; from--) {
-            GrowingCluster cluster = new GrowingCluster(line, lastApart, dayZero, from);
+            GrowingCluster cluster = new GrowingCluster(index, from);
             for (int to = from + 1; to <= size && cluster.takesIn(to - 1); to++) {
                 boolean accepted = cluster.isAccepted(acceptance);
-                Score score = best[to].plus(score(cluster, accepted, bondsCut[to]));
+                Score score = best[to].plus(score(cluster, accepted, index.bondsCut[to]));
                 if (first[from] == null || score.compareTo(best[from]) <= 0) {
                     best[from] = score;
                     first[from] = new Cluster(from, to, accepted);
@@ -74,23 +67,25 @@ public record Partition(List<Cluster> clusters) {
                 : new Score(bondsCut, cluster.size(), 0, 1, cluster.spanMillimetres());
     }
 
-    private static int[] lastApart(Line line) {
-        int[] last = new int[line.points().size()];
-        Arrays.fill(last, -1);
-        for (PointPair pair : line.apart()) {
-            last[pair.upper()] = Math.max(last[pair.upper()], pair.lower());
+    /**
+     * {@return whether this partition cuts a line as another cuts the same line without one point, the cluster of that point
+     * being just one shorter}
+     *
+     * @param without the partition without the point
+     * @param left place of the point
+     */
+    public boolean staysWithout(Partition without, int left) {
+        if (clusters.size() != without.clusters.size()) {
+            return false;
         }
-        return last;
-    }
-
-    /** Place c counts the bonds that a cut just below point c goes through. */
-    private static int[] bondsCut(Line line) {
-        int[] cut = new int[line.points().size() + 1];
-        for (PointPair pair : line.together()) {
-            for (int c = pair.lower() + 1; c <= pair.upper(); c++) {
-                cut[c]++;
+        for (int i = 0; i < clusters.size(); i++) {
+            Cluster one = clusters.get(i);
+            int from = one.from > left ? one.from - 1 : one.from;
+            int to = one.to > left ? one.to - 1 : one.to;
+            if (!without.clusters.get(i).equals(new Cluster(from, to, one.accepted))) {
+                return false;
             }
         }
-        return cut;
+        return true;
     }
 }
