@@ -2,7 +2,6 @@ package org.ouzelbook.tracker.notebook;
 
 import java.time.LocalTime;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
@@ -32,6 +31,7 @@ final class BirdLine {
     private final LineContext context;
     private final Found found;
     private final Birds birds;
+    private final PlacePhrase phrases;
     private Optional<Place> place = Optional.empty();
     private boolean placeAsked;
     private Optional<LocalTime> time = Optional.empty();
@@ -55,6 +55,7 @@ final class BirdLine {
         this.context = context;
         this.found = found;
         this.birds = new Birds(found);
+        this.phrases = new PlacePhrase(context, found);
     }
 
     /** Reads all the words of one bird, pair or group; one word or more. */
@@ -110,60 +111,20 @@ final class BirdLine {
         return String.join(" ", words.stream().map(Word::text).toList());
     }
 
-    private Optional<PlaceScan> scan(List<Word> words) {
-        Optional<UUID> river = place.map(Place::riverId).or(context::river);
-        Optional<PlaceScan> onRiver = context.places().scan(words, river, Vocabulary::startsPhrase);
-        boolean elsewhere = onRiver.isPresent()
-                && onRiver.get().reading() instanceof PlaceReading.Unclear unclear
-                && unclear.question().key().equals("place.otherRiver");
-        return elsewhere ? context.places().scan(words, Optional.empty(), Vocabulary::startsPhrase) : onRiver;
-    }
-
     private int place(List<Word> words) {
-        Optional<PlaceScan> scan = scan(words);
+        Optional<PlaceScan> scan = phrases.at(place, words);
         if (scan.isEmpty()) {
             return 0;
         }
         List<Word> told = words.subList(0, scan.get().words());
         if (scan.get().reading() instanceof PlaceReading.Found where) {
             place = Optional.of(where.place());
-            part(told, "log.part.place", named(where));
+            part(told, "log.part.place", phrases.named(where));
         } else if (scan.get().reading() instanceof PlaceReading.Unclear unclear) {
             placeAsked = true;
-            askPlace(told, unclear);
+            phrases.ask(told, unclear);
         }
         return told.size();
-    }
-
-    private Message named(PlaceReading.Found where) {
-        String river = context.places().network().river(where.place().riverId()).name();
-        return where.landmark()
-                .map(landmark -> Message.of(
-                        "log.landmark", landmark.name(), where.place().chainage()))
-                .orElseGet(() -> Message.of("log.riverKm", river, where.place().chainage()));
-    }
-
-    private void askPlace(List<Word> told, PlaceReading.Unclear unclear) {
-        List<String> choices = unclear.choices().stream()
-                .map(choice -> {
-                    String river = context.places()
-                            .network()
-                            .river(choice.place().riverId())
-                            .name();
-                    String km = String.format(
-                            Locale.ROOT, "%.2f", choice.place().chainage().km());
-                    boolean alone = unclear.choices().stream()
-                                    .filter(other -> other.landmark()
-                                            .map(l -> l.name())
-                                            .equals(choice.landmark().map(l -> l.name())))
-                                    .count()
-                            == 1;
-                    return choice.landmark().isPresent() && alone
-                            ? choice.landmark().get().name()
-                            : river + " " + km;
-                })
-                .toList();
-        found.question(told.get(0), told.get(told.size() - 1), unclear.question(), choices);
     }
 
     private boolean time(Word word) {
@@ -261,7 +222,7 @@ final class BirdLine {
                     word, word, Message.of("log.number", word.text()), List.of("0" + word.text(), "km " + word.text()));
             return 1;
         }
-        Optional<PlaceScan> second = place.isPresent() || placeAsked ? scan(words) : Optional.empty();
+        Optional<PlaceScan> second = place.isPresent() || placeAsked ? phrases.at(place, words) : Optional.empty();
         if (second.isPresent()) {
             List<Word> told = words.subList(0, second.get().words());
             ask(told, "log.secondPlace", text(told));
@@ -339,7 +300,8 @@ final class BirdLine {
 
     /** Reads the place that a bird flew to, from the word at {@code from}; returns how many words told it. */
     private int destination(List<Word> words, int from) {
-        Optional<PlaceScan> scan = from < words.size() ? scan(words.subList(from, words.size())) : Optional.empty();
+        Optional<PlaceScan> scan =
+                from < words.size() ? phrases.at(place, words.subList(from, words.size())) : Optional.empty();
         if (scan.isEmpty()) {
             return 0;
         }
@@ -360,7 +322,7 @@ final class BirdLine {
             }
             flewTo = Optional.of(where.place().chainage());
         } else if (scan.get().reading() instanceof PlaceReading.Unclear unclear) {
-            askPlace(told, unclear);
+            phrases.ask(told, unclear);
         }
         return told.size();
     }
