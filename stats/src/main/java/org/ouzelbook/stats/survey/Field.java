@@ -104,8 +104,7 @@ record Field(
                 .toList();
         Map<UUID, LinePoint> points = new HashMap<>();
         members.forEach(member -> points.put(member.id(), point(member, settings)));
-        return new Field(
-                List.copyOf(members), List.copyOf(links), walls, List.copyOf(dropped), Map.copyOf(points));
+        return new Field(List.copyOf(members), List.copyOf(links), walls, List.copyOf(dropped), Map.copyOf(points));
     }
 
     private static LinePoint point(Member member, MapSettings settings) {
@@ -132,8 +131,8 @@ record Field(
                     Member other = byId.get(otherId);
                     if (other != null && done.add(Set.of(member.id(), otherId))) {
                         boolean lowerFirst = Member.UPSTREAM.compare(member, other) <= 0;
-                        links.add(new Link(
-                                lowerFirst ? member : other, lowerFirst ? other : member, Kind.SIMULTANEOUS));
+                        links.add(
+                                new Link(lowerFirst ? member : other, lowerFirst ? other : member, Kind.SIMULTANEOUS));
                     }
                 }
             }

@@ -41,8 +41,7 @@ final class HangingRecords {
         this.standing = season.standing(cluster);
         this.likely = likely;
         this.countedNow = counted(now);
-        this.onRiver =
-                nearby.on(cluster.riverId()).stream().map(Member::id).toList();
+        this.onRiver = nearby.on(cluster.riverId()).stream().map(Member::id).toList();
         this.line = Clustering.line(nearby, cluster.riverId(), season.settings());
         this.partition = Partition.of(line, season.acceptance(cluster.riverId(), 0));
     }
@@ -120,9 +119,11 @@ final class HangingRecords {
      * without making the clusters; where a wall or a second river is at play it is not even asked.
      */
     private boolean changesNothingElse(Member member) {
-        boolean turnedBack = nearby.walls().stream()
-                .anyMatch(wall -> wall.sighting().id().equals(member.id()));
-        if (turnedBack || cluster.members().size() == 1 || onRiver.size() < nearby.members().size()) {
+        boolean turnedBack =
+                nearby.walls().stream().anyMatch(wall -> wall.sighting().id().equals(member.id()));
+        if (turnedBack
+                || cluster.members().size() == 1
+                || onRiver.size() < nearby.members().size()) {
             return false;
         }
         int place = onRiver.indexOf(member.id());
@@ -191,10 +192,8 @@ final class HangingRecords {
 
     private Optional<Message> weakerEvidence(List<Cluster> then, Member member) {
         Optional<BreedingCode> before = code(cluster);
-        Optional<BreedingCode> after = then.stream()
-                .filter(one -> one.sharesWith(cluster))
-                .findFirst()
-                .flatMap(this::code);
+        Optional<BreedingCode> after =
+                then.stream().filter(one -> one.sharesWith(cluster)).findFirst().flatMap(this::code);
         boolean otherClass =
                 !before.flatMap(BreedingCode::evidenceClass).equals(after.flatMap(BreedingCode::evidenceClass));
         return cluster.accepted() && after.isPresent() && otherClass

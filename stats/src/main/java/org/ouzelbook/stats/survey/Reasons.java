@@ -69,7 +69,11 @@ final class Reasons {
                     ChronoUnit.DAYS.between(first, last));
         }
         for (Member.Nesting nest : cluster.nests()) {
-            say("map.because.nest", nest.name(), nest.dates().size(), nest.dates().stream().map(MonthDay::from).toList());
+            say(
+                    "map.because.nest",
+                    nest.name(),
+                    nest.dates().size(),
+                    nest.dates().stream().map(MonthDay::from).toList());
         }
         if (cluster.nests().size() > 1) {
             say("map.because.attempts", cluster.nests().size());

@@ -144,8 +144,7 @@ public record Verdict(Word word, Message sentence, OptionalDouble probabilityFal
         if (falling <= LIKELY_RISE) {
             return Word.LIKELY_RISEN;
         }
-        boolean withinHalvingAndDoubling =
-                lower > HALVING_IN_TEN_YEARS && upper < DOUBLING_IN_TEN_YEARS;
+        boolean withinHalvingAndDoubling = lower > HALVING_IN_TEN_YEARS && upper < DOUBLING_IN_TEN_YEARS;
         return withinHalvingAndDoubling ? Word.NO_CLEAR_CHANGE : Word.CANNOT_TELL;
     }
 

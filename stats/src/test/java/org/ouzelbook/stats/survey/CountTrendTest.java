@@ -81,7 +81,8 @@ class CountTrendTest {
         assertThat(trend.verdict().likelihood()).contains(Likelihood.LIKELY);
         assertThat(trend.leastSquares().orElseThrow().lower()).isCloseTo(-7.3, within(0.05));
         assertThat(trend.leastSquares().orElseThrow().upper()).isCloseTo(-2.2, within(0.05));
-        assertThat(trend.line().found().orElseThrow().smallestDetectable(0.8).fall()).isNegative();
+        assertThat(trend.line().found().orElseThrow().smallestDetectable(0.8).fall())
+                .isNegative();
         assertThat(trend.warnings())
                 .extracting(Message::key)
                 .contains("trend.warning.gap", "trend.warning.otherModelFalling");

@@ -260,7 +260,11 @@ class MappingRulesTest {
                 .map(map -> map.count().likely())
                 .toList();
         TerritoryMap north = TerritoryMap.of(
-                records, Species.DIPPER, 2026, usual, Water.ofReach(records.reaches().get(1), records.reaches()));
+                records,
+                Species.DIPPER,
+                2026,
+                usual,
+                Water.ofReach(records.reaches().get(1), records.reaches()));
 
         assertThat(counts).containsExactly(1, 0);
         assertThat(arrel(book.map(2026)).count().likely()).isEqualTo(1);
@@ -313,13 +317,12 @@ class MappingRulesTest {
     void saysThatTwoTerritoriesWouldBeOneWithoutTheMarksBetweenThem() {
         Territory b = arrel(SixVisits.notebook().map(2026)).territories().get(1);
 
-        assertThat(b.hangsOn())
-                .anySatisfy(hangs -> {
-                    assertThat(hangs.records()).containsExactlyInAnyOrder(key("b2"), key("c1"), key("b3"), key("c3"));
-                    assertThat(hangs.otherwise().key()).isEqualTo("map.without.marks");
-                    assertThat(hangs.otherwise().facts().subList(1, 3))
-                            .containsExactly("C", Message.of("map.without.count", 2, 3));
-                });
+        assertThat(b.hangsOn()).anySatisfy(hangs -> {
+            assertThat(hangs.records()).containsExactlyInAnyOrder(key("b2"), key("c1"), key("b3"), key("c3"));
+            assertThat(hangs.otherwise().key()).isEqualTo("map.without.marks");
+            assertThat(hangs.otherwise().facts().subList(1, 3))
+                    .containsExactly("C", Message.of("map.without.count", 2, 3));
+        });
     }
 
     @Test
@@ -329,25 +332,19 @@ class MappingRulesTest {
         assertThat(a.hangsOn())
                 .contains(new HangsOn(
                         List.of(key("a4")),
-                        Message.of(
-                                "map.without.evidence",
-                                List.of("a4"),
-                                BreedingCode.EvidenceClass.PROBABLE,
-                                9)));
+                        Message.of("map.without.evidence", List.of("a4"), BreedingCode.EvidenceClass.PROBABLE, 9)));
         assertThat(hanging(a)).containsExactly("map.without.evidence");
     }
 
     @Test
     void countsTwoObserversOfOneMorningAsOneVisit() {
-        TerritoryMap map = threeVisits()
-                .visit("V1b", "2026-03-01", ARREL, 12, 18)
-                .map(2026);
+        TerritoryMap map =
+                threeVisits().visit("V1b", "2026-03-01", ARREL, 12, 18).map(2026);
 
         assertThat(arrel(map).visits()).isEqualTo(4);
         assertThat(arrel(map).effectiveVisits()).isEqualTo(3);
         assertThat(map.warnings())
-                .contains(Message.of(
-                        "map.warning.twoObservers", List.of("V1", "V1b"), LocalDate.parse("2026-03-01")));
+                .contains(Message.of("map.warning.twoObservers", List.of("V1", "V1b"), LocalDate.parse("2026-03-01")));
     }
 
     @Test
@@ -358,18 +355,17 @@ class MappingRulesTest {
                 .visit("W2", "2025-04-01", ARREL, 10, 20)
                 .map(2026);
 
-        assertThat(warnings(map)).contains("map.warning.otherEffort", "map.warning.partVisits", "map.warning.thinWater");
+        assertThat(warnings(map))
+                .contains("map.warning.otherEffort", "map.warning.partVisits", "map.warning.thinWater");
     }
 
     @Test
     void suspectsDayAndMonthExchanged() {
-        Notebook book = new Notebook()
-                .visit("V1", "2026-03-09", ARREL, 10, 20)
-                .visit("V2", "2026-04-20", ARREL, 10, 20);
+        Notebook book =
+                new Notebook().visit("V1", "2026-03-09", ARREL, 10, 20).visit("V2", "2026-04-20", ARREL, 10, 20);
         book.casual("september", "2026-09-03", ARREL, 12).noted();
 
-        assertThat(book.map(2026).warnings())
-                .contains(Message.of("map.warning.dayAndMonth", 1, List.of("september")));
+        assertThat(book.map(2026).warnings()).contains(Message.of("map.warning.dayAndMonth", 1, List.of("september")));
     }
 
     @Test
@@ -381,7 +377,8 @@ class MappingRulesTest {
         TerritoryMap map = book.map(2026, MapSettings.usualFor(Species.DIPPER).withMinimumRegistrations(2));
 
         assertThat(warnings(map))
-                .contains("map.warning.roundedPlaces", "map.warning.long", "map.warning.otherRules", "map.warning.crowd");
+                .contains(
+                        "map.warning.roundedPlaces", "map.warning.long", "map.warning.otherRules", "map.warning.crowd");
     }
 
     @Test

@@ -30,7 +30,9 @@ class SeasonDensityTest {
      */
     @Test
     void dividesTerritoriesBySurveyedKilometres() {
-        Row row = density(SixVisits.notebook(), List.of(2026), List.of(Water.ALL)).rows().get(0);
+        Row row = density(SixVisits.notebook(), List.of(2026), List.of(Water.ALL))
+                .rows()
+                .get(0);
         Estimate perKm = row.perKm().found().orElseThrow();
 
         assertThat(row.territories()).isEqualTo(3);
@@ -44,7 +46,9 @@ class SeasonDensityTest {
 
     @Test
     void givesNoDensityWithoutSurveyedWater() {
-        Row row = density(SixVisits.notebook(), List.of(2025), List.of(Water.ALL)).rows().get(0);
+        Row row = density(SixVisits.notebook(), List.of(2025), List.of(Water.ALL))
+                .rows()
+                .get(0);
 
         assertThat(row.perKm()).isInstanceOf(Answer.NotEstimable.class);
     }
@@ -53,7 +57,9 @@ class SeasonDensityTest {
     void countsOnlyTheWaterThatWasAskedFor() {
         Water lower = Water.ofStretch(ARREL.id(), Stretch.ofKm(12, 14.5));
 
-        Row row = density(SixVisits.notebook(), List.of(2026), List.of(lower)).rows().get(0);
+        Row row = density(SixVisits.notebook(), List.of(2026), List.of(lower))
+                .rows()
+                .get(0);
 
         assertThat(row.territories()).isEqualTo(2);
         assertThat(row.surveyedKm()).isCloseTo(2.5, within(1e-9));
@@ -61,7 +67,9 @@ class SeasonDensityTest {
 
     @Test
     void findsSpacingAndTheLongestEmptyWater() {
-        Row row = density(SixVisits.notebook(), List.of(2026), List.of(Water.ALL)).rows().get(0);
+        Row row = density(SixVisits.notebook(), List.of(2026), List.of(Water.ALL))
+                .rows()
+                .get(0);
 
         assertThat(row.spacingKm().orElseThrow()).isCloseTo((14.2 - 12.6 + 15.1 - 14.2) / 2, within(1e-9));
         assertThat(row.longestEmpty()).contains(Stretch.ofKm(15.2, 16.9));

@@ -50,8 +50,7 @@ class PartitionTest {
         for (int i = 0; i < size; i++) {
             double position = 100 * random.nextInt(40);
             double uncertainty = random.nextBoolean() ? 0 : 50;
-            points.add(new LinePoint(
-                    position, uncertainty, List.of(random.nextInt(6) * 7), random.nextInt(12) == 0));
+            points.add(new LinePoint(position, uncertainty, List.of(random.nextInt(6) * 7), random.nextInt(12) == 0));
         }
         points.sort(Comparator.comparingDouble(LinePoint::position));
         List<Double> walls = new ArrayList<>();
@@ -106,7 +105,8 @@ class PartitionTest {
 
     private static boolean isAllowed(Line line, int from, int to) {
         List<LinePoint> points = line.points().subList(from, to);
-        boolean shortEnough = points.get(points.size() - 1).position() - points.get(0).position() <= 1500;
+        boolean shortEnough =
+                points.get(points.size() - 1).position() - points.get(0).position() <= 1500;
         boolean noPair = line.apart().stream().noneMatch(pair -> pair.lower() >= from && pair.upper() < to);
         boolean noWall = line.walls().stream()
                 .noneMatch(wall -> points.stream().anyMatch(point -> point.position() + point.uncertainty() < wall)
@@ -203,8 +203,7 @@ class PartitionTest {
 
     @Test
     void refusesAPairOfAPointThatIsNotThere() {
-        assertThatThrownBy(() ->
-                        new Line(List.of(point(1, 1)), Set.of(new PointPair(0, 1)), Set.of(), List.of(), 1500))
+        assertThatThrownBy(() -> new Line(List.of(point(1, 1)), Set.of(new PointPair(0, 1)), Set.of(), List.of(), 1500))
                 .isInstanceOf(IllegalArgumentException.class);
     }
 }
