@@ -1,6 +1,7 @@
 package org.ouzelbook.ui.app;
 
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.ouzelbook.tracker.domain.Chainage;
@@ -9,6 +10,7 @@ import org.ouzelbook.tracker.domain.Message;
 import org.ouzelbook.tracker.domain.River;
 import org.ouzelbook.tracker.exchange.river.RiverFile;
 import org.ouzelbook.tracker.river.RiverAnswers;
+import org.ouzelbook.tracker.river.SelfCrossing;
 import org.ouzelbook.tracker.river.UnderstoodRiver;
 import org.ouzelbook.tracker.river.UnderstoodRiver.MouthBy;
 import org.ouzelbook.tracker.river.UnderstoodRivers;
@@ -24,7 +26,7 @@ public final class NewBook {
      * @param book the full name of its file; empty if it was not made
      * @param rivers the rivers, receiving rivers before their tributaries
      * @param questions what must be answered or mended first; none if the book was made
-     * @param warnings what was passed over
+     * @param warnings what was passed over, and where a line looks wrong
      */
     public record Answer(
             Optional<String> book, List<DrawnLine> rivers, List<Message> questions, List<Message> warnings) {
@@ -120,7 +122,14 @@ public final class NewBook {
                 });
                 return null;
             });
-            return new Answer(Optional.of(made.file().toString()), lines, List.of(), drawn.remarks());
+            List<Message> warnings = new ArrayList<>(drawn.remarks());
+            understood
+                    .rivers()
+                    .forEach(river -> SelfCrossing.of(river.line())
+                            .map(at -> Message.of(
+                                    "new.crossesItself", river.river().name(), at))
+                            .ifPresent(warnings::add));
+            return new Answer(Optional.of(made.file().toString()), lines, List.of(), warnings);
         }
     }
 

@@ -27,8 +27,8 @@ import org.ouzelbook.tracker.domain.Stretch;
  * The words for every message, from the one file of texts.
  *
  * <p>Facts are written the same way everywhere: a {@link Chainage} as km with two decimals, a {@link Stretch} as two of them,
- * a date as {@code 16 Mar 2026}, a day of the year as {@code 16 Mar}, a {@link Year} without grouping, an enum constant by its text {@code term.Bank.LEFT}, a list
- * with commas. Numbers keep {@link MessageFormat}'s own formats.
+ * a date as {@code 16 Mar 2026}, a day of the year as {@code 16 Mar}, a {@link Year} without grouping, an enum constant by
+ * its text {@code term.Bank.LEFT}, a list with commas. Numbers keep {@link MessageFormat}'s own formats.
  */
 public final class Texts {
     private static final DateTimeFormatter DATE = DateTimeFormatter.ofPattern("d MMM uuuu", Locale.ENGLISH);

@@ -69,7 +69,7 @@ class BookViewModelTest {
         assertThat(told())
                 .startsWith("Territory B")
                 .contains("Why it is not part of its neighbour")
-                .contains("seen at once on 16 Mar 2026")
+                .contains("seen at once on 16 Mar.")
                 .contains("What it hangs on")
                 .contains("16 Mar 2026, km 8.00, 2 birds · b2");
     }
