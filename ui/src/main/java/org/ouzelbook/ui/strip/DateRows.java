@@ -54,13 +54,14 @@ final class DateRows {
             return rows;
         }
         List<LocalDate> list = List.copyOf(dates);
-        double perDay = list.size() == 1 ? 0 : (height - 2 * MARGIN) / (weight(dates) - MOST_DAYS);
+        double least = Math.min(CLOSEST, MOST_ROOM / Math.max(1, list.size() - 1));
+        double spare = Math.max(0, height - 2 * MARGIN - least * (list.size() - 1));
         double y = list.size() == 1 ? top + height / 2 : top + MARGIN;
-        LocalDate before = list.get(0);
-        for (LocalDate date : list) {
-            y += date.equals(before) ? 0 : perDay * days(before, date);
-            rows.ys.put(date, Math.round(y) + 0.5);
-            before = date;
+        for (int i = 0; i < list.size(); i++) {
+            if (i > 0) {
+                y += least + spare * days(list.get(i - 1), list.get(i)) / (weight(dates) - MOST_DAYS);
+            }
+            rows.ys.put(list.get(i), Math.round(y) + 0.5);
         }
         return rows;
     }

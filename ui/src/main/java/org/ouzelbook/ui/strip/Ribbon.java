@@ -20,6 +20,7 @@ final class Ribbon {
     static final double HEIGHT = 74;
 
     private static final double CENTRE = 36;
+    private static final double SYMBOL_ROOM = 18;
     private static final double SAME_PLACE_METRES = 100;
     private static final double[] TICK_STEPS_KM = {0.05, 0.1, 0.2, 0.5, 1, 2, 5, 10, 20, 50, 100, 200, 500};
 
@@ -27,6 +28,7 @@ final class Ribbon {
     private final Across across;
     private final Water water;
     private final double top;
+    private final List<Double> symbols = new ArrayList<>();
 
     Ribbon(Sheet sheet, Across across, Water water, double top) {
         this.sheet = sheet;
@@ -135,7 +137,10 @@ final class Ribbon {
     private void name(Name name) {
         double half = TextWidths.of(name.text(), Lettering.SMALL) / 2;
         double x = Math.max(across.left() + half - 20, Math.min(across.right() + 20 - half, name.x()));
-        LandmarkSymbol.parts(name.kind(), name.x(), middle()).forEach(sheet::draw);
+        if (symbols.stream().allMatch(other -> Math.abs(other - name.x()) >= SYMBOL_ROOM)) {
+            LandmarkSymbol.parts(name.kind(), name.x(), middle()).forEach(sheet::draw);
+            symbols.add(name.x());
+        }
         boolean written = sheet.write(
                 new Shape.Label(new Point(x, top + 14), name.text(), Anchor.MIDDLE, Lettering.SMALL, Ink.INK));
         if (written && name.kind() != LandmarkKind.CONFLUENCE) {

@@ -15,8 +15,8 @@ import org.ouzelbook.tracker.domain.Stretch;
 import org.ouzelbook.tracker.domain.Visit;
 
 /**
- * The dates of one river as rows: visits a few days apart that share out the river between them are one round, and one row.
- * Two visits to the same water are never one row.
+ * The dates of one river as rows: visits a few days apart that share out the river between them are one round, and one row;
+ * so is a visit of that time that was missed. Two visits to the same water are never one row.
  */
 final class Rounds {
     private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMM", Locale.ENGLISH);
@@ -47,8 +47,6 @@ final class Rounds {
             List<Stretch> walked = byDay.getOrDefault(day, List.of());
             boolean joins = !rounds.lastDays.isEmpty()
                     && ChronoUnit.DAYS.between(rounds.lastDays.lastKey(), day) <= MOST_DAYS
-                    && !walked.isEmpty()
-                    && !inRound.isEmpty()
                     && shared(inRound, walked) <= SHARED_METRES;
             if (!joins) {
                 inRound.clear();

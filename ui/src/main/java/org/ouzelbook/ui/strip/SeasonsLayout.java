@@ -18,8 +18,8 @@ final class SeasonsLayout {
     private static final double GAP = 40;
     private static final double ROOM_BELOW = 10;
     private static final double BLOCK_GAP = 14;
-    private static final double CLOSEST = 26;
-    private static final double BAR = 16;
+    private static final double CLOSEST = 20;
+    private static final double BAR = 14;
 
     /** How far a bar reaches beyond its outermost registrations, in pixels. */
     private static final double BEYOND = 6;

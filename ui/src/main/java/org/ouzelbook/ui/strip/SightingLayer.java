@@ -20,6 +20,9 @@ final class SightingLayer {
 
     private static final double APART = 11;
 
+    /** An arc of fewer pixels would be a blot. */
+    private static final double SHORTEST_ARC = 14;
+
     private final Sheet sheet;
     private final Across across;
     private final Map<UUID, Placed> placed = new HashMap<>();
@@ -134,6 +137,10 @@ final class SightingLayer {
                 boolean pointedOut =
                         meant.contains(otherId) && meant.contains(one.sighting().id());
                 Point end = new Point(across.clipped(other.at().x()), other.at().y());
+                if (Math.abs(end.x() - one.at().x()) < SHORTEST_ARC) {
+                    sheet.draw(new Shape.Line(one.at(), end, Pencil.dotted(Ink.INK, 2)));
+                    continue;
+                }
                 double lift =
                         Math.min(30, 12 + 0.05 * Math.abs(end.x() - one.at().x()));
                 Point top = new Point(
@@ -156,6 +163,12 @@ final class SightingLayer {
         Pencil pencil = Pencil.solid(Ink.INK, 1.5);
         double lift = Math.min(34, 14 + 0.1 * Math.abs(x - one.at().x()));
         boolean stops = one.sighting().turnedBack() && wanted == x;
+        if (stops) {
+            sheet.draw(new Shape.Line(new Point(x, y - 11), new Point(x, y + 11), Pencil.solid(Ink.INK, 3)));
+        }
+        if (Math.abs(x - one.at().x()) < SHORTEST_ARC) {
+            return;
+        }
         Point end = new Point(x - (stops ? way * 2 : 0), y - 3);
         sheet.draw(Shape.Path.open(
                 pencil,
@@ -167,8 +180,5 @@ final class SightingLayer {
                         new Point(end.x() - way * 6.5, end.y() - 3.5),
                         end,
                         new Point(end.x() - way * 1.5, end.y() - 7.5))));
-        if (stops) {
-            sheet.draw(new Shape.Line(new Point(x, y - 11), new Point(x, y + 11), Pencil.solid(Ink.INK, 3)));
-        }
     }
 }

@@ -28,7 +28,7 @@ final class BookPane extends StackPane {
     private static final KeyCombination UNDO = new KeyCodeCombination(KeyCode.Z, KeyCombination.SHORTCUT_DOWN);
     private static final KeyCombination REDO =
             new KeyCodeCombination(KeyCode.Z, KeyCombination.SHORTCUT_DOWN, KeyCombination.SHIFT_DOWN);
-    private static final double LEGEND_WIDTH = 760;
+    private static final double LEGEND_WIDTH = 840;
 
     private final BookViewModel book;
     private final StripPane strip;
@@ -50,6 +50,8 @@ final class BookPane extends StackPane {
         page.setTop(new HeaderPane(book));
         page.setRight(new WhyPane(book));
         page.setBottom(foot(work));
+        // What lies under a sheet hears no key and no click.
+        page.disableProperty().bind(overlay.visibleProperty());
         getChildren().addAll(page, overlay);
         addEventFilter(KeyEvent.KEY_PRESSED, this::key);
         book.strip().drawing().addListener((property, before, now) -> tellIfEmpty(now));
@@ -63,6 +65,8 @@ final class BookPane extends StackPane {
         Label notice = new Label();
         notice.getStyleClass().add("muted");
         notice.textProperty().bind(book.notice());
+        notice.visibleProperty().bind(book.notebook().remark().isEmpty());
+        notice.managedProperty().bind(notice.visibleProperty());
         Label doing = new Label();
         doing.getStyleClass().add("muted");
         doing.textProperty().bind(work.doing());
@@ -71,11 +75,14 @@ final class BookPane extends StackPane {
         bar.visibleProperty().bind(work.doing().isNotEmpty());
         bar.setPrefWidth(140);
         bar.setPrefHeight(6);
+        Label remark = new Label();
+        remark.getStyleClass().add("remark");
+        remark.textProperty().bind(book.notebook().remark());
         Label keys = new Label(Texts.of("window.keysHint"));
         keys.getStyleClass().add("muted");
         Region room = new Region();
         HBox.setHgrow(room, Priority.ALWAYS);
-        HBox line = new HBox(12, notice, room, doing, bar, keys);
+        HBox line = new HBox(12, notice, remark, room, doing, bar, keys);
         line.setAlignment(Pos.CENTER_LEFT);
         VBox foot = new VBox(line, notebook);
         foot.getStyleClass().add("foot");
@@ -134,6 +141,7 @@ final class BookPane extends StackPane {
 
     /** Shows the usual cautions of riverside work. */
     void caution() {
-        overlay.tell("window.caution.title", "window.caution.text", "window.caution.read");
+        Platform.runLater(() ->
+                overlay.tell("window.caution.title", "window.caution.text", "window.caution.read"));
     }
 }

@@ -59,10 +59,9 @@ record Finding(String when, String what, String count, String range) {
                         .mapToInt(river -> river.count().likely())
                         .sum())
                 .toList();
-        String when = Texts.of(
-                "window.finding.seasons",
-                Year.of(maps.get(0).season()),
-                Year.of(maps.get(maps.size() - 1).season()));
+        Year first = Year.of(maps.get(0).season());
+        Year last = Year.of(maps.get(maps.size() - 1).season());
+        String when = first.equals(last) ? Texts.word(first) : Texts.of("window.finding.seasons", first, last);
         String what = Texts.of("window.finding.counted", counts.size());
         if (counts.isEmpty()) {
             return new Finding(when, what, Texts.of("window.finding.none"), Texts.of("window.finding.tooFewVisits"));

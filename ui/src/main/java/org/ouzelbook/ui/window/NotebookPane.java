@@ -7,12 +7,15 @@ import javafx.scene.control.Label;
 import javafx.scene.control.TextField;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
+import javafx.scene.text.TextAlignment;
 import javafx.util.StringConverter;
 import org.ouzelbook.tracker.domain.Visit;
 import org.ouzelbook.ui.app.Texts;
 
 /** The foot: one line to type in as in a notebook, and how it is understood. */
 final class NotebookPane extends HBox {
+    private static final double HEIGHT = 52;
+    private static final double LINES = 44;
     private static final PseudoClass WRITING = PseudoClass.getPseudoClass("writing");
 
     private final NotebookViewModel notebook;
@@ -34,7 +37,11 @@ final class NotebookPane extends HBox {
         understood.getStyleClass().add("muted");
         understood.textProperty().bind(notebook.readBack());
         understood.setWrapText(true);
-        understood.setMaxWidth(560);
+        understood.setMaxWidth(620);
+        understood.setMaxHeight(LINES);
+        understood.setTextAlignment(TextAlignment.RIGHT);
+        setMinHeight(HEIGHT);
+        setMaxHeight(HEIGHT);
         visits();
         getChildren().addAll(field, understood, visits);
     }
@@ -66,8 +73,8 @@ final class NotebookPane extends HBox {
         });
     }
 
-    private static String words(Optional<Visit> visit) {
-        return visit.map(one -> Texts.of("window.notebook.ofVisit", one.date()))
+    private String words(Optional<Visit> visit) {
+        return visit.map(one -> Texts.of("window.notebook.ofVisit", one.date(), notebook.river(one)))
                 .orElseGet(() -> Texts.of("window.notebook.casual"));
     }
 

@@ -17,6 +17,7 @@ import javafx.beans.property.StringProperty;
 import org.ouzelbook.tracker.domain.Visit;
 import org.ouzelbook.ui.app.LogLine;
 import org.ouzelbook.ui.app.Texts;
+import org.ouzelbook.ui.app.VisitAnswer;
 
 /** The notebook line: what is being typed, how it is understood, and the visit that it belongs to. */
 final class NotebookViewModel {
@@ -27,6 +28,8 @@ final class NotebookViewModel {
     private final ReadOnlyObjectWrapper<List<Visit>> visits = new ReadOnlyObjectWrapper<>(List.of());
     private final ReadOnlyStringWrapper readBack = new ReadOnlyStringWrapper("");
     private final ReadOnlyBooleanWrapper clear = new ReadOnlyBooleanWrapper();
+    private final ReadOnlyStringWrapper remark = new ReadOnlyStringWrapper("");
+    private Optional<String> opened = Optional.empty();
     private LogLine notebook;
 
     /**
@@ -69,18 +72,40 @@ final class NotebookViewModel {
         return readBack.getReadOnlyProperty();
     }
 
+    /** {@return what is clear about the line but unusual; blank if nothing} */
+    ReadOnlyStringProperty remark() {
+        return remark.getReadOnlyProperty();
+    }
+
+    /**
+     * {@return the name of the river of a visit}
+     *
+     * @param visit a visit of the book
+     */
+    String river(Visit visit) {
+        return book.contents()
+                .get()
+                .map(contents -> contents.records().rivers().river(visit.riverId()).name())
+                .orElse("");
+    }
+
     /** {@return whether the line is clear and may be saved} */
     ReadOnlyBooleanProperty clear() {
         return clear.getReadOnlyProperty();
     }
 
     private void offer(BookContents contents) {
+        Optional<Visit> newly = opened.flatMap(label -> contents.records().visits().stream()
+                .filter(one -> one.label().equals(label))
+                .findFirst());
+        opened = Optional.empty();
+        newly.ifPresent(one -> book.strip().showSeason(one.date().getYear()));
         int season = book.strip().season().get();
         List<Visit> newest = new ArrayList<>(contents.records().visits().stream()
                 .filter(one -> one.date().getYear() == season)
                 .toList());
         newest.sort((one, other) -> other.date().compareTo(one.date()));
-        Optional<Visit> kept = visit.get()
+        Optional<Visit> kept = newly.or(visit::get)
                 .flatMap(old ->
                         newest.stream().filter(one -> one.id().equals(old.id())).findFirst());
         visits.set(List.copyOf(newest));
@@ -90,6 +115,7 @@ final class NotebookViewModel {
     private void read() {
         String typed = line.get();
         clear.set(false);
+        remark.set("");
         if (typed.isBlank()) {
             readBack.set("");
             return;
@@ -102,6 +128,7 @@ final class NotebookViewModel {
         if (typed.equals(line.get())) {
             clear.set(answer.isClear());
             readBack.set(words(answer));
+            remark.set(String.join(" ", answer.remarks().stream().map(Texts::of).toList()));
         }
     }
 
@@ -114,7 +141,6 @@ final class NotebookViewModel {
                     : Texts.of("window.notebook.choices", asked, String.join(" · ", first.choices()));
         }
         List<String> words = new ArrayList<>(answer.understood());
-        answer.remarks().forEach(remark -> words.add(Texts.of(remark)));
         words.add(Texts.of("window.notebook.enterSaves"));
         return String.join(" · ", words);
     }
@@ -141,6 +167,7 @@ final class NotebookViewModel {
         if (typed.equals(line.get())) {
             line.set("");
         }
+        opened = answer.visit().map(VisitAnswer::visit);
         book.done(Texts.of("window.saved", String.join("; ", answer.understood())));
     }
 }

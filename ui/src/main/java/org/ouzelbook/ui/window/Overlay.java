@@ -67,7 +67,7 @@ final class Overlay extends StackPane {
         GridPane lines = new GridPane();
         lines.getStyleClass().add("lines");
         int row = 0;
-        for (String line : Texts.of(text).split("\n", -1)) {
+        for (String line : Texts.of(text).split("\n+", -1)) {
             String[] parts = line.split("\t", -1);
             for (int column = 0; column < parts.length; column++) {
                 Label words = new Label(parts[column]);

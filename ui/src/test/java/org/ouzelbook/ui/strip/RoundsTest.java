@@ -47,6 +47,31 @@ class RoundsTest {
     }
 
     @Test
+    void putsAMissedVisitIntoTheRoundThatItBelongsTo() {
+        Visit other = visit("2026-03-30", 5.3, 17.6);
+        Visit missed = new Visit(
+                other.id(),
+                other.label(),
+                other.riverId(),
+                other.date(),
+                other.start(),
+                other.end(),
+                Optional.empty(),
+                other.direction(),
+                other.mode(),
+                other.observers(),
+                other.lookedFor(),
+                "spate",
+                "",
+                false,
+                "");
+        Rounds rounds = Rounds.of(List.of(visit("2026-03-29", 0, 5.3), missed), List.of());
+
+        assertThat(rounds.words(LocalDate.of(2026, 3, 29))).isEqualTo("29–30 Mar");
+        assertThat(rounds.rows()).hasSize(1);
+    }
+
+    @Test
     void keepsHalvesApartThatLieAWeekApart() {
         Rounds rounds = Rounds.of(List.of(visit("2026-03-16", 0, 8.9), visit("2026-03-23", 8.9, 17.6)), List.of());
 

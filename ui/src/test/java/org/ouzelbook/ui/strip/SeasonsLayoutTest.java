@@ -54,6 +54,14 @@ class SeasonsLayoutTest {
         }
     }
 
+    /** What a laptop of 1366 by 768 leaves for the strip. */
+    @Test
+    void fitsTwoRiversAndTenSeasonsOnALaptop() {
+        StripDrawing drawing = RiverStrip.seasons(SCENE, Frame.fitting(SCENE.waters(), 1038, 614), Optional.empty());
+
+        assertThat(drawing.height()).isLessThanOrEqualTo(614);
+    }
+
     @Test
     void neverTakesASeasonWithOneVisitForACount() {
         assertThat(labels(drawing(1040)).stream().map(Shape.Label::text)).contains("one visit: no count");

@@ -69,7 +69,7 @@ class BookViewModelTest {
         assertThat(told())
                 .startsWith("Territory B")
                 .contains("Why it is not part of its neighbour")
-                .contains("seen at once on 16 Mar.")
+                .contains("seen at once on 16 Mar")
                 .contains("What it hangs on")
                 .contains("16 Mar 2026, km 8.00, 2 birds · b2");
     }
@@ -132,6 +132,21 @@ class BookViewModelTest {
         viewModel.redo();
 
         assertThat(sightings()).isEqualTo(before + 1);
+    }
+
+    @Test
+    void writesIntoTheVisitThatALineHasJustOpened() {
+        viewModel.notebook().line().set("visit 25 may 2026 mill bridge to otter stone, HB, looking for dipper");
+        viewModel.notebook().save();
+
+        assertThat(viewModel.notebook().visit().get().orElseThrow().date()).isEqualTo(LocalDate.of(2026, 5, 25));
+
+        viewModel.notebook().line().set("otter stone song");
+        viewModel.notebook().save();
+        viewModel.strip().select(Optional.of(new Subject.OfVisit(
+                viewModel.notebook().visit().get().orElseThrow().id())));
+
+        assertThat(told()).contains("Visit of 25 May 2026").contains("dipper: 1 sighting.");
     }
 
     @Test

@@ -18,7 +18,6 @@ import javafx.application.Platform;
 import javafx.geometry.Point2D;
 import javafx.scene.Node;
 import javafx.scene.Scene;
-import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.image.PixelFormat;
 import javafx.scene.image.WritableImage;
@@ -62,10 +61,9 @@ class RiverWindowTest {
 
         await("the cautions", () -> shows("Before you go out"));
         keep("cautions");
-        onWindow(() -> {
-            ((Button) scene().lookup(".sheet .button")).fire();
-            return true;
-        });
+        type(KeyCode.Y);
+        type(KeyCode.ESCAPE);
+        await("the cautions gone", () -> !shows("Before you go out"));
         Subject territory = new Subject.OfTerritory(2026, SampleRiver.ARREL.id(), "B");
         await("the strip", () -> strip().onScreen(territory).isPresent());
 
