@@ -226,12 +226,10 @@ final class SeasonLayout {
         }
         sheet.draw(new Shape.Hatch(new Rect(left, y - HATCH_HEIGHT / 2, right - left, HATCH_HEIGHT)));
         if (!unwalkedExplained && right - left > 90) {
-            unwalkedExplained = sheet.write(new Shape.Label(
-                    new Point(left + 8, y + HATCH_HEIGHT / 2 + 13),
-                    Texts.of("strip.notWalked"),
-                    Anchor.START,
-                    Lettering.SMALL,
-                    Ink.MUTED));
+            Shape.Label words = new Shape.Label(
+                    new Point(left + 12, y + 4), Texts.of("strip.notWalked"), Anchor.START, Lettering.SMALL, Ink.MUTED);
+            sheet.draw(new Shape.Box(words.bounds().grown(2), 3, Optional.of(Ink.UNWALKED), Optional.empty()));
+            unwalkedExplained = sheet.write(words);
         }
     }
 

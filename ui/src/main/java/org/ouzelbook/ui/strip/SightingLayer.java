@@ -1,6 +1,7 @@
 package org.ouzelbook.ui.strip;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -25,6 +26,7 @@ final class SightingLayer {
 
     private final Sheet sheet;
     private final Across across;
+    private final List<Placed> all = new ArrayList<>();
     private final Map<UUID, Placed> placed = new HashMap<>();
     private final Map<Double, List<Rect>> standing = new HashMap<>();
 
@@ -49,7 +51,7 @@ final class SightingLayer {
             boolean visible = across.shows(metres);
             double row = rows.y(rounds.row(sighting.date()));
             Point at = new Point(across.x(metres), row);
-            placed.put(sighting.id(), new Placed(sighting, at, visible, water));
+            all.add(new Placed(sighting, at, visible, water));
         }
     }
 
@@ -60,14 +62,15 @@ final class SightingLayer {
      * @param meant keys of the sightings to point out
      */
     void draw(Set<UUID> ofTerritories, Set<UUID> meant) {
-        List<Placed> visible = placed.values().stream()
-                .filter(Placed::visible)
-                .sorted((one, other) -> Double.compare(one.at().x(), other.at().x()))
-                .toList();
-        if (visible.size() > MOST_SYMBOLS) {
-            specks(visible, ofTerritories);
+        if (all.stream().filter(Placed::visible).count() > MOST_SYMBOLS) {
+            specks(ofTerritories);
             return;
         }
+        all.forEach(one -> placed.put(one.sighting().id(), one));
+        List<Placed> visible = all.stream()
+                .filter(Placed::visible)
+                .sorted(Comparator.comparingDouble(one -> one.at().x()))
+                .toList();
         visible = visible.stream().map(this::besideOthers).toList();
         visible.forEach(one -> placed.put(one.sighting().id(), one));
         visible.forEach(one -> links(one, meant));
@@ -99,9 +102,12 @@ final class SightingLayer {
                         : sighting.activities().stream().sorted().toList());
     }
 
-    private void specks(List<Placed> visible, Set<UUID> ofTerritories) {
+    private void specks(Set<UUID> ofTerritories) {
         Set<Point> taken = new HashSet<>();
-        for (Placed one : visible) {
+        for (Placed one : all) {
+            if (!one.visible()) {
+                continue;
+            }
             Point pixel = new Point(Math.round(one.at().x()) + 0.5, one.at().y());
             if (taken.add(pixel)) {
                 Ink ink = ofTerritories.contains(one.sighting().id()) ? Ink.INK : Ink.MUTED;

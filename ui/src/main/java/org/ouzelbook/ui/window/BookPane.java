@@ -141,7 +141,6 @@ final class BookPane extends StackPane {
 
     /** Shows the usual cautions of riverside work. */
     void caution() {
-        Platform.runLater(() ->
-                overlay.tell("window.caution.title", "window.caution.text", "window.caution.read"));
+        Platform.runLater(() -> overlay.tell("window.caution.title", "window.caution.text", "window.caution.read"));
     }
 }

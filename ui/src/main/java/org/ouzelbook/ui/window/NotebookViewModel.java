@@ -85,7 +85,8 @@ final class NotebookViewModel {
     String river(Visit visit) {
         return book.contents()
                 .get()
-                .map(contents -> contents.records().rivers().river(visit.riverId()).name())
+                .map(contents ->
+                        contents.records().rivers().river(visit.riverId()).name())
                 .orElse("");
     }
 

@@ -143,8 +143,10 @@ class BookViewModelTest {
 
         viewModel.notebook().line().set("otter stone song");
         viewModel.notebook().save();
-        viewModel.strip().select(Optional.of(new Subject.OfVisit(
-                viewModel.notebook().visit().get().orElseThrow().id())));
+        viewModel
+                .strip()
+                .select(Optional.of(new Subject.OfVisit(
+                        viewModel.notebook().visit().get().orElseThrow().id())));
 
         assertThat(told()).contains("Visit of 25 May 2026").contains("dipper: 1 sighting.");
     }
