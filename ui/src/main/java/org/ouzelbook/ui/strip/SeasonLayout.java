@@ -77,7 +77,7 @@ final class SeasonLayout {
             blocks.add(block);
             top = block.bottom() + BLOCK_GAP;
         }
-        return Math.max(wished, top);
+        return Math.max(wished, top - BLOCK_GAP);
     }
 
     private Rounds roundsOf(Water water) {

@@ -141,9 +141,7 @@ final class NotebookViewModel {
                     ? asked
                     : Texts.of("window.notebook.choices", asked, String.join(" · ", first.choices()));
         }
-        List<String> words = new ArrayList<>(answer.understood());
-        words.add(Texts.of("window.notebook.enterSaves"));
-        return String.join(" · ", words);
+        return Texts.of("window.notebook.enterSaves", String.join("; ", answer.understood()));
     }
 
     /** Saves the line if it is clear, and is ready for the next one; if it is not, the question stays. */
