@@ -12,6 +12,7 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
 import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.TimeUnit;
 import java.util.function.BooleanSupplier;
 import java.util.function.Supplier;
 import javafx.application.Platform;
@@ -29,6 +30,7 @@ import javafx.stage.Window;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 import org.ouzelbook.tracker.store.Book;
 import org.ouzelbook.tracker.store.SightingQuery;
@@ -46,8 +48,14 @@ class RiverWindowTest {
 
     private CompletableFuture<Void> window = new CompletableFuture<>();
 
+    /** JavaFX waits for ever where it is told of a display that cannot be opened; the test does not. */
     @Test
+    @Timeout(value = 4, unit = TimeUnit.MINUTES, threadMode = Timeout.ThreadMode.SEPARATE_THREAD)
     void tellsWhyATerritoryStandsLogsABirdAndUndoesIt() throws IOException {
+        boolean needsDisplay = System.getProperty("os.name", "").startsWith("Linux");
+        assertThat(needsDisplay && System.getenv("DISPLAY") == null)
+                .as("no display to open the window on; run the tests by .ci/with-display")
+                .isFalse();
         System.setProperty("user.home", folder.toString());
         System.setProperty("prism.order", "sw");
         Path file = folder.resolve("arrel");
