@@ -3,13 +3,13 @@ package org.ouzelbook.tracker.river;
 import net.sf.geographiclib.Geodesic;
 import net.sf.geographiclib.GeodesicData;
 import net.sf.geographiclib.GeodesicMask;
+import org.locationtech.jts.geom.Coordinate;
 import org.ouzelbook.tracker.domain.GeoPoint;
 
 /** The WGS84 ellipsoid: shortest lines over it, and positions in space relative to its centre. */
 final class Earth {
-    private static final double EQUATOR_METRES = 6378137;
-    private static final double FLATTENING = 1 / 298.257223563;
-    private static final double SQUARED_ECCENTRICITY = FLATTENING * (2 - FLATTENING);
+    private static final double EQUATOR_METRES = Geodesic.WGS84.EquatorialRadius();
+    private static final double SQUARED_ECCENTRICITY = Geodesic.WGS84.Flattening() * (2 - Geodesic.WGS84.Flattening());
 
     private Earth() {}
 
@@ -38,15 +38,14 @@ final class Earth {
     }
 
     /** {@return the point's place in space: metres from the centre towards 0° E on the equator, 90° E, and the north pole} */
-    static double[] inSpace(GeoPoint point) {
+    static Coordinate inSpace(GeoPoint point) {
         double latitude = Math.toRadians(point.latitude());
         double longitude = Math.toRadians(point.longitude());
         double sine = Math.sin(latitude);
         double normal = EQUATOR_METRES / Math.sqrt(1 - SQUARED_ECCENTRICITY * sine * sine);
-        return new double[] {
-            normal * Math.cos(latitude) * Math.cos(longitude),
-            normal * Math.cos(latitude) * Math.sin(longitude),
-            normal * (1 - SQUARED_ECCENTRICITY) * sine
-        };
+        return new Coordinate(
+                normal * Math.cos(latitude) * Math.cos(longitude),
+                normal * Math.cos(latitude) * Math.sin(longitude),
+                normal * (1 - SQUARED_ECCENTRICITY) * sine);
     }
 }

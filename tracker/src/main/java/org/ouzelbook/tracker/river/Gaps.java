@@ -5,6 +5,8 @@ import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import org.locationtech.jts.algorithm.CGAlgorithms3D;
+import org.locationtech.jts.geom.Coordinate;
 import org.ouzelbook.tracker.domain.GeoPoint;
 import org.ouzelbook.tracker.river.ChainedLine.Part;
 
@@ -19,7 +21,7 @@ final class Gaps {
 
     static List<Part> closing(List<GeoPoint> nodes, List<Part> parts, double widest) {
         int[] group = groups(nodes, parts);
-        double[][] space = nodes.stream().map(Earth::inSpace).toArray(double[][]::new);
+        Coordinate[] space = nodes.stream().map(Earth::inSpace).toArray(Coordinate[]::new);
         double[] nearest = new double[nodes.size()];
         int[] from = new int[nodes.size()];
         boolean[] joined = new boolean[nodes.size()];
@@ -38,7 +40,7 @@ final class Gaps {
                 gaps.add(new Part(-1, List.of(nodes.get(from[next]), nodes.get(next)), true));
             }
             for (int i = 0; i < nodes.size(); i++) {
-                double metres = group[i] == group[next] ? 0 : distance(space[i], space[next]);
+                double metres = group[i] == group[next] ? 0 : CGAlgorithms3D.distance(space[i], space[next]);
                 if (!joined[i] && metres < nearest[i]) {
                     nearest[i] = metres;
                     from[i] = next;
@@ -46,13 +48,6 @@ final class Gaps {
             }
         }
         return gaps;
-    }
-
-    private static double distance(double[] one, double[] other) {
-        double x = one[0] - other[0];
-        double y = one[1] - other[1];
-        double z = one[2] - other[2];
-        return Math.sqrt(x * x + y * y + z * z);
     }
 
     /** Numbers the nodes so that those which pieces join have the same number. */

@@ -2,13 +2,14 @@ package org.ouzelbook.tracker.river;
 
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import org.locationtech.jts.geom.Coordinate;
 import org.ouzelbook.tracker.domain.Chainage;
 import org.ouzelbook.tracker.domain.GeoPoint;
 import org.ouzelbook.tracker.domain.RiverLine;
 import org.ouzelbook.tracker.domain.Stretch;
+import org.ouzelbook.tracker.river.Pieces.Piece;
 
 /**
  * A river's line with its measure: how long it is, which point lies at a chainage, and which place on it is nearest to a
@@ -23,20 +24,16 @@ public final class MeasuredLine {
 
     private final List<GeoPoint> vertices;
     private final double[] chainages;
-    private final SegmentTree tree;
+    private final Pieces pieces;
 
     private MeasuredLine(List<GeoPoint> vertices, double lowerEnd) {
         this.vertices = vertices;
         this.chainages = new double[vertices.size()];
-        double[] space = new double[3 * vertices.size()];
+        this.pieces = Pieces.between(vertices);
         chainages[0] = lowerEnd;
-        for (int i = 0; i < vertices.size(); i++) {
-            if (i > 0) {
-                chainages[i] = chainages[i - 1] + Earth.distance(vertices.get(i - 1), vertices.get(i));
-            }
-            System.arraycopy(Earth.inSpace(vertices.get(i)), 0, space, 3 * i, 3);
+        for (int i = 1; i < vertices.size(); i++) {
+            chainages[i] = chainages[i - 1] + Earth.distance(vertices.get(i - 1), vertices.get(i));
         }
-        this.tree = new SegmentTree(space);
     }
 
     /**
@@ -45,7 +42,7 @@ public final class MeasuredLine {
      * @param line a version of a river's line
      */
     public static MeasuredLine of(RiverLine line) {
-        return new MeasuredLine(pieces(line.points()), line.lowerEnd().metres());
+        return new MeasuredLine(cut(line.points()), line.lowerEnd().metres());
     }
 
     /**
@@ -62,10 +59,10 @@ public final class MeasuredLine {
     }
 
     static MeasuredLine of(List<GeoPoint> points) {
-        return new MeasuredLine(pieces(points), 0);
+        return new MeasuredLine(cut(points), 0);
     }
 
-    private static List<GeoPoint> pieces(List<GeoPoint> points) {
+    private static List<GeoPoint> cut(List<GeoPoint> points) {
         List<GeoPoint> cut = new ArrayList<>();
         cut.add(points.get(0));
         for (int i = 1; i < points.size(); i++) {
@@ -114,13 +111,8 @@ public final class MeasuredLine {
      * @param ground any point
      */
     public Snap nearest(GeoPoint ground) {
-        double[] point = Earth.inSpace(ground);
-        Foot[] best = new Foot[1];
-        tree.nearestFirst(point, (piece, share, squared) -> {
-            best[0] = new Foot(piece, share, squared);
-            return squared;
-        });
-        return snap(best[0], ground, point);
+        Coordinate point = Earth.inSpace(ground);
+        return snap(pieces.nearest(point), ground, point);
     }
 
     /**
@@ -134,42 +126,34 @@ public final class MeasuredLine {
     public List<Snap> candidates(GeoPoint ground, double toleranceMetres) {
         Snap nearest = nearest(ground);
         double radius = nearest.offsetMetres() + toleranceMetres;
-        double[] point = Earth.inSpace(ground);
-        List<Foot> feet = new ArrayList<>();
-        tree.near(point, radius * radius, (piece, share, squared) -> {
-            feet.add(new Foot(piece, share, squared));
-            return Double.POSITIVE_INFINITY;
-        });
-        feet.sort(Comparator.comparingDouble(Foot::squaredDistance));
+        Coordinate point = Earth.inSpace(ground);
         List<Snap> candidates = new ArrayList<>(List.of(nearest));
-        for (Foot foot : feet) {
-            Chainage here = chainage(foot);
+        for (Piece piece : pieces.within(point, radius)) {
+            Chainage here = chainage(piece, piece.share(point));
             if (candidates.stream().allMatch(other -> other.chainage().distanceTo(here) > 2 * radius)) {
-                candidates.add(snap(foot, ground, point));
+                candidates.add(snap(piece, ground, point));
             }
         }
         return List.copyOf(candidates);
     }
 
-    private record Foot(int piece, double share, double squaredDistance) {}
-
-    private Chainage chainage(Foot foot) {
-        double from = chainages[foot.piece];
-        return new Chainage(from + foot.share * (chainages[foot.piece + 1] - from));
+    private Chainage chainage(Piece piece, double share) {
+        double from = chainages[piece.number()];
+        return new Chainage(from + share * (chainages[piece.number() + 1] - from));
     }
 
-    private Snap snap(Foot foot, GeoPoint ground, double[] point) {
-        GeoPoint there = foot.share == 0
-                ? vertices.get(foot.piece)
-                : Earth.between(vertices.get(foot.piece), vertices.get(foot.piece + 1), foot.share);
-        return new Snap(chainage(foot), there, Earth.distance(ground, there), beyond(foot, point));
+    private Snap snap(Piece piece, GeoPoint ground, Coordinate point) {
+        double share = piece.share(point);
+        GeoPoint from = vertices.get(piece.number());
+        GeoPoint there = share == 0 ? from : Earth.between(from, vertices.get(piece.number() + 1), share);
+        return new Snap(chainage(piece, share), there, Earth.distance(ground, there), beyond(piece, point));
     }
 
-    private Optional<Snap.End> beyond(Foot foot, double[] point) {
-        double unbounded = tree.unboundedShare(foot.piece, point);
-        if (foot.piece == 0 && unbounded < 0) {
+    private Optional<Snap.End> beyond(Piece piece, Coordinate point) {
+        double unbounded = piece.unboundedShare(point);
+        if (piece.number() == 0 && unbounded < 0) {
             return Optional.of(Snap.End.LOWER);
         }
-        return foot.piece == chainages.length - 2 && unbounded > 1 ? Optional.of(Snap.End.UPPER) : Optional.empty();
+        return piece.number() == chainages.length - 2 && unbounded > 1 ? Optional.of(Snap.End.UPPER) : Optional.empty();
     }
 }
