@@ -64,4 +64,30 @@ public record Visit(
     public boolean isEffortFor(Species species) {
         return effective && walked.isPresent() && species.inSeason(date) && lookedFor.contains(species);
     }
+
+    /**
+     * {@return this visit, ended}
+     *
+     * @param at local time of the end
+     * @param covered the stretch that was covered until then
+     */
+    public Visit ended(LocalTime at, Optional<Stretch> covered) {
+        return with(label, Optional.of(at), covered);
+    }
+
+    /**
+     * {@return this visit under another label}
+     *
+     * @param other what to call it
+     * @throws IllegalArgumentException if the label is blank
+     */
+    public Visit labelled(String other) {
+        return with(other, end, walked);
+    }
+
+    private Visit with(String newLabel, Optional<LocalTime> newEnd, Optional<Stretch> newWalked) {
+        return new Visit(
+                id, newLabel, riverId, date, start, newEnd, newWalked, direction, mode, observers, lookedFor, level,
+                weather, effective, note);
+    }
 }

@@ -70,7 +70,7 @@ public final class VisitEnd {
             return Reading.ask("visit.endsBeforeStart", visit.start().get(), end);
         }
         if (told.group(3) == null) {
-            return new Reading(Optional.of(closed(visit, end, visit.walked())), Optional.empty());
+            return new Reading(Optional.of(visit.ended(end, visit.walked())), Optional.empty());
         }
         PlaceReading reading = places.read(told.group(3), Optional.of(visit.riverId()));
         if (reading instanceof PlaceReading.Unclear unclear) {
@@ -89,25 +89,6 @@ public final class VisitEnd {
             return Reading.ask("visit.endOutside", at, walked);
         }
         Chainage start = visit.direction().get() == Direction.UPSTREAM ? walked.lower() : walked.upper();
-        return new Reading(Optional.of(closed(visit, end, Optional.of(Stretch.between(start, at)))), Optional.empty());
-    }
-
-    private static Visit closed(Visit visit, LocalTime end, Optional<Stretch> walked) {
-        return new Visit(
-                visit.id(),
-                visit.label(),
-                visit.riverId(),
-                visit.date(),
-                visit.start(),
-                Optional.of(end),
-                walked,
-                visit.direction(),
-                visit.mode(),
-                visit.observers(),
-                visit.lookedFor(),
-                visit.level(),
-                visit.weather(),
-                visit.effective(),
-                visit.note());
+        return new Reading(Optional.of(visit.ended(end, Optional.of(Stretch.between(start, at)))), Optional.empty());
     }
 }

@@ -189,22 +189,7 @@ public final class LogLine {
         for (char letter = 'b'; view.visit(label).isPresent() && letter <= 'z'; letter++) {
             label = visit.label() + letter;
         }
-        return new Visit(
-                visit.id(),
-                label,
-                visit.riverId(),
-                visit.date(),
-                visit.start(),
-                visit.end(),
-                visit.walked(),
-                visit.direction(),
-                visit.mode(),
-                visit.observers(),
-                visit.lookedFor(),
-                visit.level(),
-                visit.weather(),
-                visit.effective(),
-                visit.note());
+        return visit.labelled(label);
     }
 
     private Answer told(String line, Visit visit, Purpose purpose) {
