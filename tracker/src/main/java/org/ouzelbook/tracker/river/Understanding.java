@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.stream.Stream;
 import org.ouzelbook.tracker.domain.Chainage;
 import org.ouzelbook.tracker.domain.GeoPoint;
 import org.ouzelbook.tracker.domain.Keys;
@@ -211,16 +212,23 @@ final class Understanding {
         return mouth instanceof Mouth.First;
     }
 
+    private static boolean reachesWithAxesSwapped(List<GeoPoint> points, MeasuredLine other) {
+        return Stream.of(points.get(0), points.get(points.size() - 1))
+                .filter(end -> Math.abs(end.longitude()) <= 90)
+                .map(end -> new GeoPoint(end.longitude(), end.latitude()))
+                .anyMatch(end -> other.nearest(end).offsetMetres() <= NEAR_METRES);
+    }
+
     private void understand(
             DrawnRiver drawing, Optional<UnderstoodRiver> receiving, List<GeoPoint> upstream, MouthBy by) {
         UUID id = Keys.next();
         RiverLine line = new RiverLine(id, 1, Chainage.ofKm(drawing.kmOrigin()), upstream, drawing.source());
         MeasuredLine measured = MeasuredLine.of(line);
-        Optional<Snap> mouth =
-                receiving.map(other -> MeasuredLine.of(other.line()).nearest(upstream.get(0)));
+        Optional<MeasuredLine> other = receiving.map(joined -> MeasuredLine.of(joined.line()));
+        Optional<Snap> mouth = other.map(joined -> joined.nearest(upstream.get(0)));
         if (mouth.isPresent() && drawing.kmOrigin() == 0 && mouth.get().offsetMetres() > NEAR_METRES) {
             questions.add(Message.of(
-                    "river.mouthFar",
+                    reachesWithAxesSwapped(upstream, other.orElseThrow()) ? "river.axesSwapped" : "river.mouthFar",
                     drawing.name(),
                     receiving.get().river().name(),
                     mouth.get().offsetMetres(),

@@ -40,6 +40,12 @@ class UnderstoodRiversTest {
         return turned;
     }
 
+    private static List<GeoPoint> axesSwapped(List<GeoPoint> points) {
+        return points.stream()
+                .map(point -> new GeoPoint(point.longitude(), point.latitude()))
+                .toList();
+    }
+
     /** 37 pieces of 335 m drawn downstream in no order, three of them upstream, and one gap of 60 m. */
     private static List<List<GeoPoint>> thirtySevenPieces() {
         List<List<GeoPoint>> pieces = new ArrayList<>();
@@ -195,6 +201,10 @@ class UnderstoodRiversTest {
         assertThat(keys(List.of(
                         drawn("One", "", List.of(south(900, 0))), drawn("Two", "One", List.of(south(3800, 1800))))))
                 .containsExactly("river.mouthFar");
+        assertThat(keys(List.of(
+                        drawn("One", "", List.of(south(900, 0))),
+                        drawn("Two", "One", List.of(axesSwapped(south(3800, 900)))))))
+                .containsExactly("river.axesSwapped");
         assertThat(keys(List.of(
                         drawn("One", "", List.of(south(900, 0))), drawn("Leat", "One", List.of(south(700, 500))))))
                 .containsExactly("river.bothEndsNear");
