@@ -51,6 +51,14 @@ class LauncherTest {
     }
 
     @Test
+    void letsLongWorkBeCompiledFully() throws Exception {
+        assertThat(start(program.resolve("bin/ouzelbook"), "map", "book")).contains("-XX:TieredStopAtLevel=1");
+        assertThat(start(program.resolve("bin/ouzelbook"), "import", "book", "file"))
+                .doesNotContain("-XX:TieredStopAtLevel=1")
+                .endsWith("import", "book", "file");
+    }
+
+    @Test
     void findsItsFolderThroughLinks() throws Exception {
         Path first = Files.createSymbolicLink(folder.resolve("first"), program.resolve("bin/ouzelbook"));
         Path second = Files.createSymbolicLink(folder.resolve("second"), first.getFileName());

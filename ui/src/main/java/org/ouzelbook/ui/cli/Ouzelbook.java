@@ -1,6 +1,7 @@
 package org.ouzelbook.ui.cli;
 
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Callable;
 import java.util.function.Function;
@@ -50,7 +51,7 @@ public final class Ouzelbook implements Callable<Integer> {
      * @return 0 done, 1 the data had problems, 2 wrong usage
      */
     public static int run(Terminal terminal, String... arguments) {
-        CommandLine line = commandLine(terminal);
+        CommandLine line = commandLine(terminal, arguments);
         try {
             return line.execute(arguments);
         } catch (OutOfMemoryError e) {
@@ -59,10 +60,20 @@ public final class Ouzelbook implements Callable<Integer> {
         }
     }
 
-    /** {@return the whole command line, ready to run} */
-    static CommandLine commandLine(Terminal terminal) {
+    /**
+     * {@return the command line, ready to run: with the one command that is asked for, since to lay out all of them takes as
+     * long as Java needs to start; with all of them where none is named, or none that is known}
+     *
+     * @param terminal where commands read and write
+     * @param arguments the command and what follows it
+     */
+    static CommandLine commandLine(Terminal terminal, String... arguments) {
+        Map<String, Function<Terminal, Object>> commands = commands();
+        if (arguments.length > 0 && commands.containsKey(arguments[0])) {
+            commands.keySet().retainAll(List.of(arguments[0]));
+        }
         CommandLine line = new CommandLine(new Ouzelbook(terminal));
-        commands().forEach((name, command) -> line.addSubcommand(name, command.apply(terminal)));
+        commands.forEach((name, command) -> line.addSubcommand(name, command.apply(terminal)));
         line.getSubcommands().values().forEach(Ouzelbook::layOut);
         line.getCommandSpec()
                 .addOption(help())
