@@ -117,7 +117,34 @@ public record CountTrend(
             MapSettings settings,
             List<Water> waters,
             double level) {
-        List<Counted> counts = SeasonCounts.of(records, species, seasons, settings, waters);
+        return fitted(
+                records, species, seasons, settings, WaterMap.all(records, species, seasons, settings, waters), level);
+    }
+
+    /**
+     * {@return the trend that maps show}
+     *
+     * @param records the records that the maps were made from
+     * @param maps maps of one species by the same settings, one a season, by season; one or more
+     * @param water the water that they were made for
+     * @param level level of the intervals, between 0 and 1
+     * @throws IllegalArgumentException if there is no map
+     */
+    public static CountTrend of(SurveyRecords records, List<TerritoryMap> maps, Water water, double level) {
+        List<WaterMap> mapped = WaterMap.of(maps, water);
+        TerritoryMap first = maps.get(0);
+        List<Integer> seasons = maps.stream().map(TerritoryMap::season).toList();
+        return fitted(records, first.species(), seasons, first.settings(), mapped, level);
+    }
+
+    private static CountTrend fitted(
+            SurveyRecords records,
+            Species species,
+            List<Integer> seasons,
+            MapSettings settings,
+            List<WaterMap> maps,
+            double level) {
+        List<Counted> counts = SeasonCounts.of(maps);
         List<SeasonTotals> totals = totals(seasons, counts);
         Answer<LineTrend> line = LineTrend.of(
                 counts.stream()

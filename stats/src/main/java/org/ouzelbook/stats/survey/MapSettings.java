@@ -98,21 +98,7 @@ public record MapSettings(
      * @param to its last day; not before the first
      */
     public MapSettings withSeason(MonthDay from, MonthDay to) {
-        return new MapSettings(
-                from,
-                to,
-                minimumRegistrations,
-                registrationsWithFewVisits,
-                registrationsWithManyVisits,
-                manyVisits,
-                minimumSpreadDays,
-                maximumLengthMetres,
-                territorialSpreadDays,
-                doubtfulGapMetres,
-                decisiveCodes,
-                edgeShareInside,
-                youngFrom,
-                independentFrom);
+        return with(from, to, minimumRegistrations, minimumSpreadDays, maximumLengthMetres);
     }
 
     /**
@@ -121,21 +107,7 @@ public record MapSettings(
      * @param registrations days with a registration; 1 or more
      */
     public MapSettings withMinimumRegistrations(int registrations) {
-        return new MapSettings(
-                seasonFrom,
-                seasonTo,
-                Optional.of(registrations),
-                registrationsWithFewVisits,
-                registrationsWithManyVisits,
-                manyVisits,
-                minimumSpreadDays,
-                maximumLengthMetres,
-                territorialSpreadDays,
-                doubtfulGapMetres,
-                decisiveCodes,
-                edgeShareInside,
-                youngFrom,
-                independentFrom);
+        return with(seasonFrom, seasonTo, Optional.of(registrations), minimumSpreadDays, maximumLengthMetres);
     }
 
     /**
@@ -145,10 +117,15 @@ public record MapSettings(
      * @param lengthMetres longest territory along the water, in metres; positive
      */
     public MapSettings withSpreadAndLength(int spreadDays, double lengthMetres) {
+        return with(seasonFrom, seasonTo, minimumRegistrations, spreadDays, lengthMetres);
+    }
+
+    private MapSettings with(
+            MonthDay from, MonthDay to, Optional<Integer> registrations, int spreadDays, double lengthMetres) {
         return new MapSettings(
-                seasonFrom,
-                seasonTo,
-                minimumRegistrations,
+                from,
+                to,
+                registrations,
                 registrationsWithFewVisits,
                 registrationsWithManyVisits,
                 manyVisits,

@@ -7,21 +7,16 @@ import java.util.OptionalLong;
 import org.ouzelbook.stats.survey.CountTrend.Counted;
 import org.ouzelbook.stats.survey.TerritoryMap.RiverMap;
 import org.ouzelbook.tracker.domain.Message;
-import org.ouzelbook.tracker.domain.Species;
 
 /** Counts territories by season and water, and finds the seasons that cannot be counted. */
 final class SeasonCounts {
     private SeasonCounts() {}
 
-    static List<Counted> of(
-            SurveyRecords records, Species species, List<Integer> seasons, MapSettings settings, List<Water> waters) {
+    static List<Counted> of(List<WaterMap> maps) {
         List<Counted> counts = new ArrayList<>();
-        for (int season : seasons) {
-            for (Water water : waters) {
-                for (RiverMap river : TerritoryMap.of(records, species, season, settings, water)
-                        .rivers()) {
-                    counts.add(counted(season, river, water));
-                }
+        for (WaterMap one : maps) {
+            for (RiverMap river : one.map().rivers()) {
+                counts.add(counted(one.map().season(), river, one.water()));
             }
         }
         return counts;
@@ -47,7 +42,7 @@ final class SeasonCounts {
         if (map.visits() == 0) {
             return Optional.of(Message.of("trend.gap.noVisit"));
         }
-        return map.effectiveVisits() < CountTrend.VISITS_TO_COUNT || map.surveyedKm() == 0
+        return !map.isCounted() || map.surveyedKm() == 0
                 ? Optional.of(Message.of("trend.gap.fewVisits", map.effectiveVisits(), map.visits()))
                 : Optional.empty();
     }

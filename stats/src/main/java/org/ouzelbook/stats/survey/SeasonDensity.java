@@ -58,14 +58,34 @@ public record SeasonDensity(Species species, MapSettings settings, List<Row> row
             MapSettings settings,
             List<Water> waters,
             double level) {
+        return of(records, species, settings, WaterMap.all(records, species, seasons, settings, waters), level);
+    }
+
+    /**
+     * {@return the densities that maps show}
+     *
+     * @param records the records that the maps were made from
+     * @param maps maps of one species by the same settings, one a season, by season; one or more
+     * @param water the water that they were made for
+     * @param level level of the intervals, between 0 and 1
+     * @throws IllegalArgumentException if there is no map
+     */
+    public static SeasonDensity of(SurveyRecords records, List<TerritoryMap> maps, Water water, double level) {
+        List<WaterMap> mapped = WaterMap.of(maps, water);
+        TerritoryMap first = maps.get(0);
+        return of(records, first.species(), first.settings(), mapped, level);
+    }
+
+    private static SeasonDensity of(
+            SurveyRecords records, Species species, MapSettings settings, List<WaterMap> maps, double level) {
         List<Row> rows = new ArrayList<>();
         Set<Message> warnings = new LinkedHashSet<>();
-        for (int season : seasons) {
-            for (Water water : waters) {
-                TerritoryMap map = TerritoryMap.of(records, species, season, settings, water);
-                map.rivers().forEach(river -> rows.add(row(season, river, water, records.landmarks(), level)));
-                warnings.addAll(map.warnings());
-            }
+        for (WaterMap one : maps) {
+            one.map()
+                    .rivers()
+                    .forEach(
+                            river -> rows.add(row(one.map().season(), river, one.water(), records.landmarks(), level)));
+            warnings.addAll(one.map().warnings());
         }
         return new SeasonDensity(species, settings, rows, List.copyOf(warnings));
     }

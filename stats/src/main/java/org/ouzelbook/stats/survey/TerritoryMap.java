@@ -41,6 +41,34 @@ public record TerritoryMap(
         return MapMaker.of(Season.of(records, species, season, settings, water));
     }
 
+    /** {@return the counts of all rivers that had visits enough, taken together; empty if none had} */
+    public Optional<Total> total() {
+        List<RiverMap> counted = rivers.stream().filter(RiverMap::isCounted).toList();
+        if (counted.isEmpty()) {
+            return Optional.empty();
+        }
+        return Optional.of(new Total(
+                counted.stream().mapToInt(river -> river.count().likely()).sum(),
+                counted.stream().mapToInt(river -> river.count().min()).sum(),
+                counted.stream().mapToInt(river -> river.count().max()).sum(),
+                counted.stream().mapToDouble(RiverMap::surveyedKm).sum()));
+    }
+
+    /**
+     * The counts of several rivers taken together.
+     *
+     * @param likely territories that count
+     * @param min the fewest under any reading, river by river
+     * @param max the most under any reading, river by river
+     * @param surveyedKm their surveyed km
+     */
+    public record Total(int likely, int min, int max, double surveyedKm) {
+        /** {@return territories per km; 0 without surveyed water} */
+        public double perKm() {
+            return surveyedKm > 0 ? likely / surveyedKm : 0;
+        }
+    }
+
     /**
      * The map of one river.
      *
@@ -68,6 +96,11 @@ public record TerritoryMap(
             surveyed = List.copyOf(surveyed);
             territories = List.copyOf(territories);
             setAside = List.copyOf(setAside);
+        }
+
+        /** {@return whether there were visits enough to count: fewer than two are a gap} */
+        public boolean isCounted() {
+            return effectiveVisits >= CountTrend.VISITS_TO_COUNT;
         }
 
         /** {@return the length of surveyed water, in km} */

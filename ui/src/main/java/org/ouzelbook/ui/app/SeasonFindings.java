@@ -47,9 +47,7 @@ public record SeasonFindings(
                 reading.records(),
                 maps.get(maps.size() - 1),
                 maps,
-                SeasonDensity.of(
-                        reading.records(), scope.species(), years, settings, List.of(reading.water()), scope.level()),
-                CountTrend.of(
-                        reading.records(), scope.species(), years, settings, List.of(reading.water()), scope.level()));
+                SeasonDensity.of(reading.records(), maps, reading.water(), scope.level()),
+                CountTrend.of(reading.records(), maps, reading.water(), scope.level()));
     }
 }

@@ -10,7 +10,6 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.concurrent.Callable;
 import java.util.function.UnaryOperator;
-import org.ouzelbook.stats.survey.CountTrend;
 import org.ouzelbook.stats.survey.TerritoryMap;
 import org.ouzelbook.tracker.domain.River;
 import org.ouzelbook.tracker.domain.Species;
@@ -102,7 +101,7 @@ final class DemoCommand implements Callable<Integer> {
             List<String> cells = new ArrayList<>(List.of(String.valueOf(season.season())));
             for (TerritoryMap.RiverMap map : season.rivers()) {
                 TerritoryMap.Count count = map.count();
-                boolean walked = map.effectiveVisits() >= CountTrend.VISITS_TO_COUNT;
+                boolean walked = map.isCounted();
                 cells.add(walked ? String.valueOf(count.likely()) : "–");
                 cells.add(walked && count.min() < count.max() ? count.min() + "–" + count.max() : "");
                 cells.add(String.format(Locale.ROOT, "%.1f", map.surveyedKm()));

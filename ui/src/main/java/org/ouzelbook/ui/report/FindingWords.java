@@ -17,15 +17,11 @@ import org.ouzelbook.ui.app.TrendWords;
 final class FindingWords {
     private final SeasonFindings findings;
     private final TerritoryMap map;
-    private final List<RiverMap> counted;
     private final double level;
 
     FindingWords(SeasonFindings findings) {
         this.findings = findings;
         this.map = findings.map();
-        this.counted = map.rivers().stream()
-                .filter(river -> river.effectiveVisits() >= CountTrend.VISITS_TO_COUNT)
-                .toList();
         this.level = findings.density().rows().stream()
                 .flatMap(row -> row.perKm().found().stream())
                 .mapToDouble(Estimate::level)
@@ -49,26 +45,29 @@ final class FindingWords {
 
     String walked() {
         int visits = map.rivers().stream().mapToInt(RiverMap::visits).sum();
-        return Texts.of("report.walked", visits, km(map.rivers()));
+        return Texts.of(
+                "report.walked",
+                visits,
+                map.rivers().stream().mapToDouble(RiverMap::surveyedKm).sum());
     }
 
     String count() {
-        if (counted.isEmpty()) {
-            return Texts.of("report.noCount", map.species(), Year.of(map.season()), CountTrend.VISITS_TO_COUNT);
-        }
-        int likely = counted.stream().mapToInt(river -> river.count().likely()).sum();
-        int min = counted.stream().mapToInt(river -> river.count().min()).sum();
-        int max = counted.stream().mapToInt(river -> river.count().max()).sum();
-        String key = min == max ? "report.count" : "report.countWithRange";
+        return map.total()
+                .map(this::count)
+                .orElseGet(() ->
+                        Texts.of("report.noCount", map.species(), Year.of(map.season()), CountTrend.VISITS_TO_COUNT));
+    }
+
+    private String count(TerritoryMap.Total total) {
         return Texts.of(
-                key,
-                likely,
+                total.min() == total.max() ? "report.count" : "report.countWithRange",
+                total.likely(),
                 map.species(),
-                km(counted),
+                total.surveyedKm(),
                 Year.of(map.season()),
-                km(counted) > 0 ? likely / km(counted) : 0,
-                min,
-                max);
+                total.perKm(),
+                total.min(),
+                total.max());
     }
 
     String direction() {
@@ -102,15 +101,10 @@ final class FindingWords {
     }
 
     private Optional<String> density() {
-        long likely =
-                counted.stream().mapToLong(river -> river.count().likely()).sum();
-        return GarwoodInterval.of(likely, km(counted), level)
-                .found()
+        return map.total()
+                .flatMap(total -> GarwoodInterval.of(total.likely(), total.surveyedKm(), level)
+                        .found())
                 .map(perKm ->
                         Texts.of("report.sure.density", perKm.value(), perKm.lower(), perKm.upper(), perKm.level()));
-    }
-
-    private static double km(List<RiverMap> rivers) {
-        return rivers.stream().mapToDouble(RiverMap::surveyedKm).sum();
     }
 }

@@ -3,7 +3,6 @@ package org.ouzelbook.ui.report;
 import java.util.Locale;
 import java.util.Optional;
 import org.ouzelbook.stats.estimator.Estimate;
-import org.ouzelbook.stats.survey.CountTrend;
 import org.ouzelbook.stats.survey.SeasonDensity;
 import org.ouzelbook.stats.survey.Territory;
 import org.ouzelbook.stats.survey.TerritoryMap;
@@ -52,7 +51,7 @@ final class SeasonTable {
                 .map(reach -> row.river().name() + ", " + reach)
                 .orElse(row.river().name());
         html.open("tr").element("td", Integer.toString(row.season())).element("td", water, "class", "words");
-        if (visits < CountTrend.VISITS_TO_COUNT) {
+        if (map.isEmpty() || !map.get().isCounted()) {
             html.element("td", Texts.of("report.table.notCounted"), "colspan", "7", "class", "words");
         } else {
             html.element("td", Integer.toString(row.territories()));

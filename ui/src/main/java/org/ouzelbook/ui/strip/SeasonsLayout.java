@@ -208,8 +208,8 @@ final class SeasonsLayout {
     }
 
     private void count(Optional<TerritoryMap.RiverMap> map, Across scale, double y) {
-        int visits = map.map(TerritoryMap.RiverMap::effectiveVisits).orElse(0);
-        if (map.isEmpty() || visits < 2) {
+        if (map.isEmpty() || !map.get().isCounted()) {
+            int visits = map.map(TerritoryMap.RiverMap::effectiveVisits).orElse(0);
             sheet.write(new Shape.Label(
                     new Point(scale.left() + 6, y + 4.5),
                     Texts.of("strip.noCount", visits),

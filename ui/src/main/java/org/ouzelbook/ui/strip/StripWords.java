@@ -42,9 +42,8 @@ final class StripWords {
     }
 
     static String found(int season, TerritoryMap.RiverMap river) {
-        return river.effectiveVisits() < 2
-                ? Texts.of("strip.say.noCount", river.river().name(), Year.of(season), river.effectiveVisits())
-                : Texts.of(
+        return river.isCounted()
+                ? Texts.of(
                         "strip.say.count",
                         river.river().name(),
                         Year.of(season),
@@ -52,7 +51,8 @@ final class StripWords {
                         river.count().min(),
                         river.count().max(),
                         river.surveyedKm(),
-                        river.effectiveVisits());
+                        river.effectiveVisits())
+                : Texts.of("strip.say.noCount", river.river().name(), Year.of(season), river.effectiveVisits());
     }
 
     static String territory(Territory territory) {

@@ -82,13 +82,7 @@ record BookContents(
         }
         Optional<CountTrend> trend = maps.isEmpty()
                 ? Optional.empty()
-                : Optional.of(CountTrend.of(
-                        records,
-                        species,
-                        List.copyOf(seasons),
-                        MapSettings.usualFor(species),
-                        List.of(Water.ALL),
-                        USUAL_LEVEL));
+                : Optional.of(CountTrend.of(records, List.copyOf(maps.values()), Water.ALL, USUAL_LEVEL));
         return new BookContents(records, there, species, maps, trend);
     }
 

@@ -21,9 +21,6 @@ record Finding(String when, String what, String count, String range) {
      * @param map its territories
      */
     static Finding of(TerritoryMap map) {
-        List<TerritoryMap.RiverMap> counted = map.rivers().stream()
-                .filter(river -> river.effectiveVisits() > 1)
-                .toList();
         int visits =
                 map.rivers().stream().mapToInt(TerritoryMap.RiverMap::visits).sum();
         double km = map.rivers().stream()
@@ -31,19 +28,14 @@ record Finding(String when, String what, String count, String range) {
                 .sum();
         String when = Texts.word(Year.of(map.season()));
         String what = Texts.of("window.finding.walked", visits, km);
-        if (counted.isEmpty()) {
-            return new Finding(when, what, Texts.of("window.finding.none"), Texts.of("window.finding.tooFewVisits"));
-        }
-        int likely = counted.stream().mapToInt(river -> river.count().likely()).sum();
-        int min = counted.stream().mapToInt(river -> river.count().min()).sum();
-        int max = counted.stream().mapToInt(river -> river.count().max()).sum();
-        double countedKm =
-                counted.stream().mapToDouble(TerritoryMap.RiverMap::surveyedKm).sum();
-        return new Finding(
-                when,
-                what,
-                Texts.of("window.finding.territories", likely),
-                Texts.of("window.finding.range", min, max, countedKm > 0 ? likely / countedKm : 0));
+        return map.total()
+                .map(total -> new Finding(
+                        when,
+                        what,
+                        Texts.of("window.finding.territories", total.likely()),
+                        Texts.of("window.finding.range", total.min(), total.max(), total.perKm())))
+                .orElseGet(() -> new Finding(
+                        when, what, Texts.of("window.finding.none"), Texts.of("window.finding.tooFewVisits")));
     }
 
     /**
@@ -53,11 +45,8 @@ record Finding(String when, String what, String count, String range) {
      */
     static Finding of(List<TerritoryMap> maps) {
         List<Integer> counts = maps.stream()
-                .filter(map -> map.rivers().stream().anyMatch(river -> river.effectiveVisits() > 1))
-                .map(map -> map.rivers().stream()
-                        .filter(river -> river.effectiveVisits() > 1)
-                        .mapToInt(river -> river.count().likely())
-                        .sum())
+                .flatMap(map -> map.total().stream())
+                .map(TerritoryMap.Total::likely)
                 .toList();
         Year first = Year.of(maps.get(0).season());
         Year last = Year.of(maps.get(maps.size() - 1).season());
