@@ -1,11 +1,15 @@
 package org.ouzelbook.stats.survey;
 
 import java.util.List;
+import org.ouzelbook.tracker.domain.Decision;
+import org.ouzelbook.tracker.domain.KickSample;
 import org.ouzelbook.tracker.domain.Landmark;
 import org.ouzelbook.tracker.domain.Nest;
 import org.ouzelbook.tracker.domain.NestCheck;
 import org.ouzelbook.tracker.domain.Reach;
+import org.ouzelbook.tracker.domain.RingedBird;
 import org.ouzelbook.tracker.domain.Sighting;
+import org.ouzelbook.tracker.domain.Species;
 import org.ouzelbook.tracker.domain.Visit;
 import org.ouzelbook.tracker.river.RiverNetwork;
 
@@ -19,6 +23,9 @@ import org.ouzelbook.tracker.river.RiverNetwork;
  * @param sightings sightings
  * @param nests nests
  * @param nestChecks checks of those nests
+ * @param ringedBirds birds with colour rings
+ * @param kickSamples kick samples
+ * @param decisions what surveyors decided about territories
  */
 public record SurveyRecords(
         RiverNetwork rivers,
@@ -27,7 +34,10 @@ public record SurveyRecords(
         List<Visit> visits,
         List<Sighting> sightings,
         List<Nest> nests,
-        List<NestCheck> nestChecks) {
+        List<NestCheck> nestChecks,
+        List<RingedBird> ringedBirds,
+        List<KickSample> kickSamples,
+        List<Decision> decisions) {
     /** Copies the lists. */
     public SurveyRecords {
         landmarks = List.copyOf(landmarks);
@@ -36,5 +46,26 @@ public record SurveyRecords(
         sightings = List.copyOf(sightings);
         nests = List.copyOf(nests);
         nestChecks = List.copyOf(nestChecks);
+        ringedBirds = List.copyOf(ringedBirds);
+        kickSamples = List.copyOf(kickSamples);
+        decisions = List.copyOf(decisions);
+    }
+
+    /** {@return the same records, as if no surveyor had decided anything} */
+    public SurveyRecords withoutDecisions() {
+        return new SurveyRecords(
+                rivers, landmarks, reaches, visits, sightings, nests, nestChecks, ringedBirds, kickSamples, List.of());
+    }
+
+    /**
+     * {@return what surveyors decided about the territories of one season}
+     *
+     * @param species whose territories
+     * @param season the year of the season
+     */
+    public List<Decision> decisions(Species species, int season) {
+        return decisions.stream()
+                .filter(decision -> decision.species().equals(species) && decision.season() == season)
+                .toList();
     }
 }

@@ -18,6 +18,9 @@ import org.ouzelbook.tracker.domain.Age;
 import org.ouzelbook.tracker.domain.Bank;
 import org.ouzelbook.tracker.domain.BreedingCode;
 import org.ouzelbook.tracker.domain.Chainage;
+import org.ouzelbook.tracker.domain.Decision;
+import org.ouzelbook.tracker.domain.DecisionKind;
+import org.ouzelbook.tracker.domain.Keys;
 import org.ouzelbook.tracker.domain.Landmark;
 import org.ouzelbook.tracker.domain.Nest;
 import org.ouzelbook.tracker.domain.NestCheck;
@@ -47,6 +50,7 @@ final class Notebook {
     private final List<Sighting> sightings = new ArrayList<>();
     private final List<Nest> nests = new ArrayList<>();
     private final List<NestCheck> checks = new ArrayList<>();
+    private final List<Decision> decisions = new ArrayList<>();
 
     static UUID key(String name) {
         return UUID.nameUUIDFromBytes(name.getBytes(StandardCharsets.UTF_8));
@@ -165,9 +169,33 @@ final class Notebook {
         return this;
     }
 
+    /** Writes down what the surveyor decided; a reason is made up for a note. */
+    Notebook decide(int season, DecisionKind kind, double fromKm, double toKm, String note) {
+        decisions.add(new Decision(
+                Keys.next(),
+                Species.DIPPER,
+                season,
+                rivers.get(0).id(),
+                kind,
+                Stretch.ofKm(fromKm, toKm),
+                Optional.of(note).filter(text -> !text.isBlank()),
+                "Ina Brekke",
+                LocalDate.of(season, 8, 1)));
+        return this;
+    }
+
     SurveyRecords records() {
         return new SurveyRecords(
-                RiverNetwork.of(rivers, List.of()), landmarks, reaches, visits, sightings, nests, checks);
+                RiverNetwork.of(rivers, List.of()),
+                landmarks,
+                reaches,
+                visits,
+                sightings,
+                nests,
+                checks,
+                List.of(),
+                List.of(),
+                decisions);
     }
 
     TerritoryMap map(int season) {

@@ -14,7 +14,8 @@ public sealed interface Entry
                 Nest,
                 NestCheck,
                 RingedBird,
-                KickSample {
+                KickSample,
+                Decision {
 
     /** {@return its key, which nothing else in any book has} */
     UUID id();

@@ -276,6 +276,7 @@ public final class Book implements AutoCloseable {
             History history = new History(writer);
             Step step = choice.apply(history);
             history.playBack(step, ledger, progress);
+            DecisionStore.refuseContradiction(writer);
             Step done = ledger.close(Message.of(key, step.nr(), step.what()), who, Optional.of(step.nr()))
                     .orElseThrow();
             writer.commit();

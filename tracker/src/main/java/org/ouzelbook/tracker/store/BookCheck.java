@@ -36,6 +36,7 @@ final class BookCheck {
             places();
             visits();
             links();
+            DecisionStore.contradiction(database).ifPresent(found::add);
         }
         return List.copyOf(found);
     }

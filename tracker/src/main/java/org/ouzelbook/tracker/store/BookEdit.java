@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.function.Consumer;
+import org.ouzelbook.tracker.domain.Decision;
 import org.ouzelbook.tracker.domain.Entry;
 import org.ouzelbook.tracker.domain.Message;
 import org.ouzelbook.tracker.domain.Origin;
@@ -19,6 +20,7 @@ public final class BookEdit extends BookView {
     private final Ledger ledger;
     private final SimultaneousLinks links;
     private boolean riversChanged;
+    private boolean decisionsChanged;
 
     BookEdit(Database database, Ledger ledger) {
         super(database);
@@ -94,6 +96,7 @@ public final class BookEdit extends BookView {
 
     private void byTheRules(Entry entry, Runnable write) {
         riversChanged |= entry instanceof River || entry instanceof RiverLine;
+        decisionsChanged |= entry instanceof Decision;
         try {
             write.run();
         } catch (BookFailure.RuleBroken e) {
@@ -104,11 +107,18 @@ public final class BookEdit extends BookView {
         }
     }
 
-    /** Writes what has waited for the end of the change. */
+    /**
+     * Writes what has waited for the end of the change, and looks at what can only be judged then.
+     *
+     * @throws BookException if two decisions contradict each other
+     */
     void finish() {
         links.writeAll();
         if (riversChanged) {
             network();
+        }
+        if (decisionsChanged) {
+            DecisionStore.refuseContradiction(database());
         }
     }
 

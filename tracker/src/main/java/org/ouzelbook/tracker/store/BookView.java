@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.function.Consumer;
+import org.ouzelbook.tracker.domain.Decision;
 import org.ouzelbook.tracker.domain.Entry;
 import org.ouzelbook.tracker.domain.ImportedFile;
 import org.ouzelbook.tracker.domain.KickSample;
@@ -19,6 +20,7 @@ import org.ouzelbook.tracker.domain.RingedBird;
 import org.ouzelbook.tracker.domain.River;
 import org.ouzelbook.tracker.domain.RiverLine;
 import org.ouzelbook.tracker.domain.Sighting;
+import org.ouzelbook.tracker.domain.Species;
 import org.ouzelbook.tracker.domain.Visit;
 import org.ouzelbook.tracker.river.RiverNetwork;
 
@@ -203,6 +205,21 @@ public sealed class BookView permits BookEdit {
      */
     public Optional<KickSample> kickSample(String label) {
         return KickSampleStore.labelled(database, label);
+    }
+
+    /** {@return what surveyors decided, season by season, river by river from the mouth up} */
+    public List<Decision> decisions() {
+        return DecisionStore.decisions(database);
+    }
+
+    /**
+     * {@return what surveyors decided about one season, river by river from the mouth up}
+     *
+     * @param species whose territories
+     * @param season the year of the season
+     */
+    public List<Decision> decisions(Species species, int season) {
+        return DecisionStore.decisions(database, species, season);
     }
 
     /** {@return the files that were imported, oldest first} */

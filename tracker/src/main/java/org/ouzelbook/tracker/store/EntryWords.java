@@ -1,5 +1,7 @@
 package org.ouzelbook.tracker.store;
 
+import java.time.Year;
+import org.ouzelbook.tracker.domain.Decision;
 import org.ouzelbook.tracker.domain.Entry;
 import org.ouzelbook.tracker.domain.ImportedFile;
 import org.ouzelbook.tracker.domain.KickSample;
@@ -12,6 +14,7 @@ import org.ouzelbook.tracker.domain.RingedBird;
 import org.ouzelbook.tracker.domain.River;
 import org.ouzelbook.tracker.domain.RiverLine;
 import org.ouzelbook.tracker.domain.Sighting;
+import org.ouzelbook.tracker.domain.Stretch;
 import org.ouzelbook.tracker.domain.Visit;
 
 /** How a person would name a record, for messages about it. */
@@ -49,11 +52,24 @@ final class EntryWords {
         if (entry instanceof KickSample sample) {
             return Message.of("book.entry.sample", sample.label());
         }
+        if (entry instanceof Decision decision) {
+            return decision(decision);
+        }
         Sighting sighting = (Sighting) entry;
         return Message.of(
                 "book.entry.sighting",
                 sighting.species(),
                 sighting.date(),
                 sighting.place().chainage());
+    }
+
+    private static Message decision(Decision decision) {
+        Stretch stretch = decision.stretch();
+        return Message.of(
+                "book.entry.decision",
+                decision.kind(),
+                stretch.length() > 0 ? stretch : stretch.lower(),
+                decision.species(),
+                Year.of(decision.season()));
     }
 }

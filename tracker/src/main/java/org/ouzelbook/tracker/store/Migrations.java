@@ -15,7 +15,7 @@ final class Migrations {
     static final String APPLICATION = "org.ouzelbook";
 
     /** The scripts of this program, oldest first; their number is the version of the schema. */
-    static final Migrations ALL = new Migrations(List.of("0001-first-book.sql"));
+    static final Migrations ALL = new Migrations(List.of("0001-first-book.sql", "0002-decisions.sql"));
 
     private final List<String> scripts;
 

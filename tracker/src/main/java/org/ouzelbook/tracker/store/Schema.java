@@ -21,7 +21,8 @@ final class Schema {
             NestStore.NESTS,
             NestStore.CHECKS,
             RingedBirdStore.BIRDS,
-            KickSampleStore.SAMPLES);
+            KickSampleStore.SAMPLES,
+            DecisionStore.DECISIONS);
 
     /** The tables of records, and the one of links between them. */
     static final List<Table> TABLES = Stream.concat(

@@ -14,6 +14,8 @@ import org.ouzelbook.tracker.domain.Age;
 import org.ouzelbook.tracker.domain.Bank;
 import org.ouzelbook.tracker.domain.BreedingCode;
 import org.ouzelbook.tracker.domain.Chainage;
+import org.ouzelbook.tracker.domain.Decision;
+import org.ouzelbook.tracker.domain.DecisionKind;
 import org.ouzelbook.tracker.domain.Direction;
 import org.ouzelbook.tracker.domain.Entry;
 import org.ouzelbook.tracker.domain.GeoPoint;
@@ -134,12 +136,13 @@ final class BookFixture {
             "T. O’Dell",
             "",
             List.of(new KickSample.Taxon("Baetidae", "C"), new KickSample.Taxon("Heptageniidae", "12")));
+    static final Decision DECISION = decision(DecisionKind.TOGETHER, 8.0, 9.4, "one male sang along all of it");
     static final ImportedFile FILE =
             new ImportedFile(UUID.randomUUID(), "season 2026.csv", "0123456789abcdef".repeat(4));
 
     /** One record of each kind, each after those it points to; two sightings, of which the first names none. */
     static final List<Entry> EVERYTHING =
-            List.of(FILE, WATER, BECK, LINE, ROCK, REACH, VISIT, SINGER, OTHER, NEST, CHECK, BIRD, SAMPLE);
+            List.of(FILE, WATER, BECK, LINE, ROCK, REACH, VISIT, SINGER, OTHER, NEST, CHECK, BIRD, SAMPLE, DECISION);
 
     private BookFixture() {}
 
@@ -190,6 +193,20 @@ final class BookFixture {
                 false,
                 "",
                 "");
+    }
+
+    /** {@return a decision about the dippers of 2026} */
+    static Decision decision(DecisionKind kind, double fromKm, double toKm, String note) {
+        return new Decision(
+                UUID.randomUUID(),
+                Species.DIPPER,
+                2026,
+                WATER.id(),
+                kind,
+                Stretch.ofKm(fromKm, toKm),
+                Optional.of(note),
+                "Ina Brekke",
+                LocalDate.of(2026, 7, 3));
     }
 
     /** {@return the visit with another note} */

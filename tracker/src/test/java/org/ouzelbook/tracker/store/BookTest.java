@@ -13,6 +13,9 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.ouzelbook.tracker.domain.Decision;
+import org.ouzelbook.tracker.domain.DecisionKind;
+import org.ouzelbook.tracker.domain.Message;
 import org.ouzelbook.tracker.domain.Origin;
 import org.ouzelbook.tracker.domain.RingedBird;
 import org.ouzelbook.tracker.domain.River;
@@ -59,6 +62,10 @@ class BookTest {
             assertThat(view.ringedBirds()).containsExactly(BIRD);
             assertThat(view.kickSamples()).containsExactly(SAMPLE);
             assertThat(view.importedFiles()).containsExactly(FILE);
+            assertThat(view.decisions()).containsExactly(DECISION);
+            assertThat(view.decisions(Species.DIPPER, 2026)).containsExactly(DECISION);
+            assertThat(view.decisions(Species.DIPPER, 2025)).isEmpty();
+            assertThat(view.decisions(Species.KINGFISHER, 2026)).isEmpty();
             return null;
         });
     }
@@ -201,6 +208,31 @@ class BookTest {
         List<Visit> visits = book.read(BookView::visits);
         assertThat(visits).isEmpty();
         assertThat(book.history(10)).isEmpty();
+    }
+
+    @Test
+    void refusesADecisionThatContradictsAnother() {
+        addEverything(book);
+        Decision boundary = decision(DecisionKind.BOUNDARY, 8.6, 8.6, "ditch");
+
+        assertThatThrownBy(() -> add(book, boundary))
+                .isInstanceOfSatisfying(
+                        BookException.class,
+                        e -> assertThat(e.told())
+                                .isEqualTo(Message.of(
+                                        "book.decisions.contradict",
+                                        EntryWords.of(DECISION),
+                                        EntryWords.of(boundary))));
+        List<Decision> kept = book.read(BookView::decisions);
+        assertThat(kept).containsExactly(DECISION);
+
+        book.change(SOMETHING, "ina", edit -> {
+            edit.add(boundary);
+            edit.remove(DECISION);
+            return null;
+        });
+        List<Decision> now = book.read(BookView::decisions);
+        assertThat(now).containsExactly(boundary);
     }
 
     @Test

@@ -17,6 +17,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.ouzelbook.tracker.domain.Bank;
 import org.ouzelbook.tracker.domain.Chainage;
+import org.ouzelbook.tracker.domain.Decision;
+import org.ouzelbook.tracker.domain.DecisionKind;
 import org.ouzelbook.tracker.domain.Entry;
 import org.ouzelbook.tracker.domain.Message;
 import org.ouzelbook.tracker.domain.Progress;
@@ -241,6 +243,20 @@ class HistoryTest {
         edit(edit -> edit.remove(NEST));
 
         refuses(() -> undo(2), "book.undo.later", 2L, SOMETHING, 3L, SOMETHING);
+    }
+
+    @Test
+    void refusesToBringBackADecisionThatALaterOneContradicts() {
+        addEverything(book);
+        Decision boundary = decision(DecisionKind.BOUNDARY, 8.6, 8.6, "ditch");
+        edit(edit -> edit.remove(DECISION));
+        add(book, boundary);
+
+        assertThatThrownBy(() -> undo(2))
+                .isInstanceOfSatisfying(
+                        BookException.class, e -> assertThat(e.told().key()).isEqualTo("book.decisions.contradict"));
+        List<Decision> kept = book.read(BookView::decisions);
+        assertThat(kept).containsExactly(boundary);
     }
 
     @Test

@@ -17,7 +17,7 @@ class MigrationsTest {
 
     @Test
     void bringsAnOlderBookUpToDateAfterCopyingIt() {
-        Migrations next = new Migrations(List.of("0001-first-book.sql", "0002-for-tests.sql"));
+        Migrations next = new Migrations(List.of("0001-first-book.sql", "0002-decisions.sql", "0003-for-tests.sql"));
         try (Book book = Book.create(folder.resolve("arrel"))) {
             addEverything(book);
         }
@@ -30,7 +30,7 @@ class MigrationsTest {
             assertThat(weather).isEqualTo("still; dry");
         }
 
-        assertThat(folder.resolve("arrel-backups/arrel-before-version-2.zip")).exists();
+        assertThat(folder.resolve("arrel-backups/arrel-before-version-3.zip")).exists();
         assertThatThrownBy(() -> Book.open(folder.resolve("arrel")).close())
                 .isInstanceOfSatisfying(
                         BookException.class, e -> assertThat(e.told().key()).isEqualTo("book.newer"));

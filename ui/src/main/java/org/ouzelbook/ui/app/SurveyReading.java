@@ -44,7 +44,12 @@ record SurveyReading(SurveyRecords records, Water water, Scope scope) {
                 view.nests(),
                 view.nestChecks().stream()
                         .filter(check -> asked.test(check.date()))
-                        .toList()));
+                        .toList(),
+                view.ringedBirds(),
+                view.kickSamples().stream()
+                        .filter(sample -> asked.test(sample.date()))
+                        .toList(),
+                view.decisions()));
         return new SurveyReading(records, water(records, scope), scope);
     }
 

@@ -53,7 +53,10 @@ record BookContents(
                 view.visits(),
                 view.sightings(SightingQuery.ALL),
                 view.nests(),
-                view.nestChecks()));
+                view.nestChecks(),
+                view.ringedBirds(),
+                view.kickSamples(),
+                view.decisions()));
         return of(records, wanted, progress);
     }
 

@@ -54,7 +54,9 @@ public final class SampleRiver {
 
     public SurveyRecords records() {
         RiverNetwork network = RiverNetwork.of(List.of(ARREL, SORN), List.of());
-        return new SurveyRecords(network, landmarks, List.of(), visits, sightings, List.of(), List.of());
+        return new SurveyRecords(
+                network, landmarks, List.of(), visits, sightings, List.of(), List.of(), List.of(), List.of(),
+                List.of());
     }
 
     private void landmarks() {

@@ -106,7 +106,16 @@ class SeasonLayoutTest {
                 Optional.empty(),
                 "");
         SurveyRecords nested = new SurveyRecords(
-                open.rivers(), landmarks, List.of(), open.visits(), open.sightings(), List.of(nest), List.of());
+                open.rivers(),
+                landmarks,
+                List.of(),
+                open.visits(),
+                open.sightings(),
+                List.of(nest),
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of());
         SeasonScene scene = SeasonScene.of(nested, SAMPLE.map2026());
 
         assertThat(RiverStrip.season(scene, Frame.fitting(scene.waters(), 1040, 600), Optional.empty()))

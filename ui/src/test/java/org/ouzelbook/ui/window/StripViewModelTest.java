@@ -117,6 +117,9 @@ class StripViewModelTest {
                 List.of(),
                 List.of(),
                 List.of(),
+                List.of(),
+                List.of(),
+                List.of(),
                 List.of());
 
         empty.show(BookContents.of(nothing, Optional.empty(), Progress.NONE));

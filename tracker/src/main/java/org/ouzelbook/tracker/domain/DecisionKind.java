@@ -1,0 +1,16 @@
+package org.ouzelbook.tracker.domain;
+
+/** What a surveyor decided about a piece of water. */
+public enum DecisionKind {
+    /** A boundary between two territories stands at this point. */
+    BOUNDARY,
+
+    /** What was found in this stretch belongs to one territory. */
+    TOGETHER,
+
+    /** Nobody holds a territory that lies in this stretch, whatever was found there. */
+    NO_TERRITORY,
+
+    /** Something to remember; it changes no answer. */
+    NOTE
+}
