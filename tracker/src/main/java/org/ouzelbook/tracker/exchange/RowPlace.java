@@ -14,12 +14,14 @@ import org.ouzelbook.tracker.domain.River;
 import org.ouzelbook.tracker.domain.Stretch;
 import org.ouzelbook.tracker.exchange.cell.Words;
 import org.ouzelbook.tracker.exchange.cell.WrittenNumber;
+import org.ouzelbook.tracker.grid.GridReading;
+import org.ouzelbook.tracker.grid.GridReference;
 import org.ouzelbook.tracker.place.PlaceReading;
 import org.ouzelbook.tracker.place.PlaceReading.Found;
 import org.ouzelbook.tracker.place.PlaceReading.Unclear;
 
 /**
- * The place of a row: river km, a landmark with an offset, or coordinates. Where a row gives more than one of them, they must
+ * The place of a row: river km, a landmark with an offset, coordinates, or a grid reference. Where a row gives more than one of them, they must
  * agree to 100 m or within their uncertainties, and the first of this order counts.
  */
 final class RowPlace {
@@ -80,7 +82,10 @@ final class RowPlace {
         boolean byKm = km(river);
         boolean byLandmark = landmark(river.map(River::id));
         boolean byCoordinates = coordinates(river.map(River::id));
-        gridReference(byKm || byLandmark || byCoordinates);
+        boolean byGrid = gridReference(river.map(River::id));
+        if (!byKm && !byLandmark && !byCoordinates && !byGrid) {
+            row.problem(Column.KM, Message.of("import.place.missing"));
+        }
         Bank bank = row.word(Column.BANK, Words.BANKS).orElse(Bank.UNKNOWN);
         Optional<Double> uncertainty = uncertainty();
         if (found.isEmpty() || !agree()) {
@@ -184,13 +189,18 @@ final class RowPlace {
         }
     }
 
-    private void gridReference(boolean toldOtherwise) {
-        boolean grid = row.known(Column.GRID_REF).isPresent();
-        if (grid && !toldOtherwise) {
-            row.problem(Column.GRID_REF, Message.of("import.place.gridReference"));
-        } else if (!grid && !toldOtherwise) {
-            row.problem(Column.KM, Message.of("import.place.missing"));
+    private boolean gridReference(Optional<UUID> riverId) {
+        Optional<String> text = row.known(Column.GRID_REF);
+        if (text.isEmpty()) {
+            return false;
         }
+        GridReading reading = GridReference.of(text.get());
+        if (reading instanceof GridReading.Read read) {
+            take(Column.GRID_REF, book.places().atSquare(read.square(), riverId));
+        } else {
+            row.problem(Column.GRID_REF, ((GridReading.Refused) reading).why());
+        }
+        return true;
     }
 
     private Optional<Double> uncertainty() {

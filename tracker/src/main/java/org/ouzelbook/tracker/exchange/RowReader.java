@@ -215,10 +215,14 @@ final class RowReader {
         return label;
     }
 
-    /** {@return the note, with every cell behind it whose column means nothing to us, under the name of that column} */
+    /**
+     * {@return the note, with the grid reference as written and every cell behind it whose column means nothing to us, under
+     * the name of that column}
+     */
     String note(String... more) {
         List<String> parts = new ArrayList<>();
         parts.add(text(Column.NOTE));
+        known(Column.GRID_REF).ifPresent(reference -> parts.add(Column.GRID_REF.written() + ": " + reference));
         parts.addAll(List.of(more));
         for (int place : table.unknownColumns()) {
             String cell =

@@ -15,6 +15,8 @@ import org.ouzelbook.tracker.domain.GeoPoint;
 import org.ouzelbook.tracker.domain.Landmark;
 import org.ouzelbook.tracker.domain.Message;
 import org.ouzelbook.tracker.domain.River;
+import org.ouzelbook.tracker.grid.GridReference;
+import org.ouzelbook.tracker.grid.GridSquare;
 import org.ouzelbook.tracker.place.PlaceReading.Found;
 import org.ouzelbook.tracker.place.PlaceReading.Unclear;
 import org.ouzelbook.tracker.place.PlaceWords.Told;
@@ -28,6 +30,8 @@ final class PlaceScanner {
     private static final Pattern DEGREES =
             Pattern.compile("([NSEW])?([-+−]?\\d{1,3}(?:[.,]\\d+)?)°?([NSEW])?", Pattern.CASE_INSENSITIVE);
     private static final Pattern OFFSET = Pattern.compile("([-+−])(\\d{1,5})(m?)");
+
+    private static final int MOST_GRID_WORDS = 4;
 
     private final Places places;
 
@@ -82,6 +86,7 @@ final class PlaceScanner {
         }
         return onNamedRiver(words)
                 .or(() -> coordinates(words, riverId))
+                .or(() -> gridReference(words, riverId))
                 .or(() -> km(words, riverId))
                 .or(() -> offsetFirst(words, riverId, meansSomethingElse))
                 .or(() -> landmarkFirst(words, riverId, meansSomethingElse));
@@ -172,6 +177,17 @@ final class PlaceScanner {
         }
         GeoPoint ground = new GeoPoint(degreesNorth, degreesEast);
         return Optional.of(new PlaceScan(2, places.atPoint(ground, OptionalDouble.empty(), riverId)));
+    }
+
+    /** {@code NY 215 072}, {@code ny215072}, {@code 30U VF 4500 4000}: up to four words, 100 m or better. */
+    private Optional<PlaceScan> gridReference(List<Word> words, Optional<UUID> riverId) {
+        for (int count = Math.min(MOST_GRID_WORDS, words.size()); count > 0; count--) {
+            Optional<GridSquare> square = GridReference.amongWords(Word.joined(words.subList(0, count)));
+            if (square.isPresent()) {
+                return Optional.of(new PlaceScan(count, places.atSquare(square.get(), riverId)));
+            }
+        }
+        return Optional.empty();
     }
 
     private static String letters(Matcher degrees) {

@@ -16,6 +16,7 @@ import org.ouzelbook.tracker.domain.Place;
 import org.ouzelbook.tracker.domain.River;
 import org.ouzelbook.tracker.domain.RiverLine;
 import org.ouzelbook.tracker.domain.Stretch;
+import org.ouzelbook.tracker.grid.GridSquare;
 import org.ouzelbook.tracker.place.PlaceReading.Found;
 import org.ouzelbook.tracker.place.PlaceReading.Unclear;
 import org.ouzelbook.tracker.river.MeasuredLine;
@@ -23,10 +24,11 @@ import org.ouzelbook.tracker.river.RiverNetwork;
 import org.ouzelbook.tracker.river.Snap;
 
 /**
- * Finds places on the rivers of a book: by river km, by landmark, by coordinates, or by any of these as typed text.
+ * Finds places on the rivers of a book: by river km, by landmark, by coordinates, by grid square, or by any of these as typed
+ * text.
  *
  * <p>Uncertainty, unless one is given: a landmark 20 m, and a tenth of the offset more; a km by its decimals, none 500 m, one
- * 50 m, two 20 m, three 10 m (common practice, no source); coordinates 30 m. See {@link PlaceSettings}.
+ * 50 m, two 20 m, three 10 m (common practice, no source); coordinates 30 m; a grid reference half the diagonal of its square. See {@link PlaceSettings}.
  */
 public final class Places {
     private static final double[] UNCERTAINTY_BY_DECIMALS = {500, 50, 20, 10};
@@ -36,9 +38,9 @@ public final class Places {
     private final LandmarkNames landmarks;
     private final PlaceSettings settings;
 
-    private Places(RiverNetwork network, List<Landmark> landmarks, PlaceSettings settings) {
+    private Places(RiverNetwork network, LandmarkNames landmarks, PlaceSettings settings) {
         this.network = network;
-        this.landmarks = new LandmarkNames(landmarks);
+        this.landmarks = landmarks;
         this.settings = settings;
     }
 
@@ -50,7 +52,7 @@ public final class Places {
      * @param settings limits and uncertainties
      */
     public static Places of(RiverNetwork network, List<Landmark> landmarks, PlaceSettings settings) {
-        return new Places(network, landmarks, settings);
+        return new Places(network, new LandmarkNames(landmarks), settings);
     }
 
     /** {@return the rivers on which places are found} */
@@ -60,7 +62,7 @@ public final class Places {
 
     /**
      * {@return the place that a text means: {@code otter stone +50}, {@code 150 m below Mill Bridge}, {@code km 8.4 LB},
-     * {@code 8.4 ± 30 m}, {@code Sorn Beck 0.3}, {@code 52.104, -3.412}}
+     * {@code 8.4 ± 30 m}, {@code Sorn Beck 0.3}, {@code 52.104, -3.412}, {@code NY 215 072}}
      *
      * @param text what somebody wrote
      * @param riverId the river that the place must lie on; empty if the text may say
@@ -222,6 +224,23 @@ public final class Places {
         double offset = nearest.snap.offsetMetres();
         candidates.removeIf(candidate -> candidate.snap.offsetMetres() > offset + accuracy);
         return judged(candidates, accuracy);
+    }
+
+    /**
+     * {@return the place on a river nearest to the middle of a grid square, uncertain by half the square's diagonal; a
+     * question as for a point, except that a river that may pass through the square is near enough}
+     *
+     * @param square the square
+     * @param riverId the river that it must lie on; empty for the nearest
+     */
+    public PlaceReading atSquare(GridSquare square, Optional<UUID> riverId) {
+        double radius = square.radiusMetres();
+        PlaceSettings within = new PlaceSettings(
+                Math.max(settings.acceptMetres(), radius),
+                Math.max(settings.askMetres(), radius),
+                settings.landmarkMetres(),
+                settings.gpsMetres());
+        return new Places(network, landmarks, within).atPoint(square.centre(), OptionalDouble.of(radius), riverId);
     }
 
     private record OnRiver(River river, Snap snap) {

@@ -1,6 +1,7 @@
 package org.ouzelbook.tracker.exchange;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
@@ -318,7 +319,7 @@ class SightingsImportTest {
                         "6 place.held",
                         "7 import.coordinates.exchanged",
                         "8 import.coordinates.half",
-                        "9 import.place.gridReference",
+                        "9 place.held",
                         "10 import.place.missing",
                         "11 import.km.negative");
     }
@@ -390,5 +391,27 @@ class SightingsImportTest {
         assertThat(rejected)
                 .content(StandardCharsets.UTF_16LE)
                 .isEqualTo("\uFEFFdate;km;species;note\r\nmid Apr;8,9;dipper;\"a; b\"\r\n");
+    }
+
+    /** 57.05 N 3.40 W, beside km 5.57, is NO 1516 9630 by PROJ 9.1.1, EPSG 27700 with transformation 1314. */
+    @Test
+    void takesGridReferencesAndKeepsThemAsWritten() {
+        ImportResult result = notebooks.file("a.csv", """
+                        date,grid_ref,km,species
+                        2026-03-16,NO 1516 9630,,dipper
+                        2026-03-17,NO 15 96,,dipper
+                        2026-03-18,NO 1516 963,,dipper
+                        2026-03-19,NO 1516 9630,9.0,dipper
+                        """).add();
+
+        assertThat(Notebooks.keys(result, Finding.PROBLEM))
+                .containsExactlyInAnyOrder("4 place.grid.unequal", "5 import.place.disagree");
+        List<Sighting> sightings = sightings();
+        assertThat(sightings)
+                .extracting(Sighting::note)
+                .containsExactly("grid_ref: NO 1516 9630", "grid_ref: NO 15 96");
+        assertThat(sightings.get(0).place().chainage().km()).isCloseTo(5.57, within(0.05));
+        assertThat(sightings.get(0).place().uncertaintyMetres()).isCloseTo(7.07, within(0.01));
+        assertThat(sightings.get(1).place().uncertaintyMetres()).isCloseTo(707, within(0.5));
     }
 }

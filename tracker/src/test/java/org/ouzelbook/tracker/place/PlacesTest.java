@@ -175,4 +175,18 @@ class PlacesTest {
                 .containsExactlyInAnyOrder(ARREL, BECK);
         assertThat(((PlaceReading.Found) main).place().uncertaintyMetres()).isEqualTo(20);
     }
+
+    /**
+     * PROJ 9.1.1, EPSG 27700 with transformation 1314: the middle of SO 042 500 lies at 52.140417, −3.400536. A degree of
+     * latitude holds 111.26 km here.
+     */
+    @Test
+    void findsTheMiddleOfAGridSquareAsUncertainAsTheSquare() {
+        Place hundredMetres = found("SO 042 500 LB");
+
+        assertThat(hundredMetres.riverId()).isEqualTo(ARREL);
+        assertThat(hundredMetres.bank()).isEqualTo(Bank.LEFT);
+        assertThat(hundredMetres.chainage().metres()).isCloseTo(0.040417 * 111_260, within(10.0));
+        assertThat(hundredMetres.uncertaintyMetres()).isCloseTo(71, within(0.5));
+    }
 }
