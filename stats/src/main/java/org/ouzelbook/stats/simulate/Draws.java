@@ -117,6 +117,37 @@ public final class Draws {
     }
 
     /**
+     * {@return a gamma deviate with scale 1, by the method of Marsaglia and Tsang (2000), ACM Trans. Math. Softw. 26:363–372}
+     *
+     * @param shape its shape, which is also its mean; positive
+     */
+    public double gamma(double shape) {
+        if (shape < 1) {
+            return gamma(shape + 1) * StrictMath.pow(1 - uniform(), 1 / shape);
+        }
+        double d = shape - 1.0 / 3;
+        double c = 1 / StrictMath.sqrt(9 * d);
+        while (true) {
+            double x = normal(0, 1);
+            double v = StrictMath.pow(1 + c * x, 3);
+            if (v > 0 && StrictMath.log(1 - uniform()) < 0.5 * x * x + d - d * v + d * StrictMath.log(v)) {
+                return d * v;
+            }
+        }
+    }
+
+    /**
+     * {@return a beta deviate}
+     *
+     * @param mean its mean; above 0 and below 1
+     * @param concentration the sum of its two parameters; positive
+     */
+    public double beta(double mean, double concentration) {
+        double one = gamma(mean * concentration);
+        return one / (one + gamma((1 - mean) * concentration));
+    }
+
+    /**
      * {@return a Poisson deviate, counted as the arrivals of one unit of time}
      *
      * @param mean its mean; not negative, and moderate: the work grows with it

@@ -42,6 +42,20 @@ class DrawsTest {
                 .isCloseTo(Math.log(1000), within(4 * 0.3 / 200.0));
     }
 
+    /** Mean and variance of a gamma law are its shape; a beta law has variance m(1 − m)/(c + 1). */
+    @Test
+    void gammaAndBetaHaveTheirMoments() {
+        Draws draws = Draws.of(21);
+
+        assertThat(mean(DoubleStream.generate(() -> draws.gamma(7)))).isCloseTo(7, within(4 * Math.sqrt(7) / 200.0));
+        assertThat(mean(DoubleStream.generate(() -> draws.gamma(0.4))))
+                .isCloseTo(0.4, within(4 * Math.sqrt(0.4) / 200.0));
+        assertThat(mean(DoubleStream.generate(() -> draws.beta(0.7, 9))))
+                .isCloseTo(0.7, within(4 * Math.sqrt(0.021) / 200.0));
+        assertThat(mean(DoubleStream.generate(() -> Math.pow(draws.beta(0.7, 9) - 0.7, 2))))
+                .isCloseTo(0.021, within(0.001));
+    }
+
     @Test
     void aPoissonOfMeanZeroIsZero() {
         Draws draws = Draws.of(1);
