@@ -14,6 +14,10 @@ public enum Method {
     LOG_LINEAR_POISSON("P. McCullagh & J. A. Nelder (1989), Generalized Linear Models, chapters 6 and 9"),
     /** The same, with variances scaled by Pearson's X² over its degrees of freedom. */
     LOG_LINEAR_QUASI_POISSON("P. McCullagh & J. A. Nelder (1989), Generalized Linear Models, chapters 6 and 9"),
+    /** Occupancy of sites in one season, detected imperfectly. */
+    SEASON_OCCUPANCY("D. I. MacKenzie et al. (2002), Ecology 83:2248–2255"),
+    /** Occupancy of sites over seasons, detected imperfectly. */
+    DYNAMIC_OCCUPANCY("D. I. MacKenzie et al. (2003), Ecology 84:2200–2207"),
     /** Rank test for a trend, with the median of the pairwise slopes. */
     KENDALL_THEIL_SEN("H. B. Mann (1945), Econometrica 13:245–259; P. K. Sen (1968), J. Am. Stat. Assoc. 63:1379–1389");
 

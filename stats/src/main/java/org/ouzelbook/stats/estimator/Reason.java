@@ -59,5 +59,11 @@ public enum Reason {
     /** Counts vary more than Poisson, by a test at 5 %, and limits are not widened for it [X²/df]. */
     OVERDISPERSION_IGNORED,
     /** Counts vary less than Poisson, by a test at 5 %; limits are not narrowed for it [X²/df]. */
-    UNDERDISPERSED
+    UNDERDISPERSED,
+    /** Terms of a model that only repeat what other terms say [list of terms]. */
+    TERMS_REPEAT_OTHERS,
+    /** The data do not tell this parameter from others, of which they set only a combination. */
+    NOT_TOLD_APART,
+    /** The likelihood has several peaks, of which the highest is given [how many, how much lower the next one lies]. */
+    SEVERAL_PEAKS
 }

@@ -1,0 +1,254 @@
+package org.ouzelbook.stats.estimator.likelihood;
+
+import java.util.List;
+import java.util.OptionalDouble;
+import java.util.stream.IntStream;
+import org.apache.commons.math3.linear.RealMatrix;
+import org.ouzelbook.stats.estimator.Answer;
+import org.ouzelbook.stats.estimator.Caution;
+import org.ouzelbook.stats.estimator.Estimate;
+import org.ouzelbook.stats.estimator.Method;
+import org.ouzelbook.stats.estimator.Reason;
+import org.ouzelbook.stats.estimator.ReferenceLaw;
+
+/**
+ * A model fitted by maximum likelihood, whose parts are linear in their terms on the scale of log odds.
+ *
+ * <p>Climbs from several starts find the highest peak; the observed information there, made of differences of the exact
+ * gradient, gives standard errors. An estimate that runs off to 0 or 1 is recognised by a likelihood that does not bend: it
+ * has no standard error, and one limit from the profile likelihood. Where the likelihood does not bend and no probability is
+ * near 0 or 1, the data do not tell the parameters apart, and that is the answer.
+ */
+public final class LikelihoodFit {
+    /** A predictor this far out, with a likelihood that no longer bends, stands for a probability of 0 or 1. */
+    private static final double FAR_OUT = 8;
+    /** Directions are known to about this share. */
+    private static final double LOOSE = 1e-3;
+
+    private final Parts parts;
+    private final LogLikelihood likelihood;
+    private final List<Summit> summits;
+    private final long n;
+    private final Method method;
+    private final RealMatrix toGiven;
+    private final double[][] predictors;
+
+    private LikelihoodFit(Parts parts, LogLikelihood likelihood, List<Summit> summits, long n, Method method) {
+        this.parts = parts;
+        this.likelihood = likelihood;
+        this.summits = summits;
+        this.n = n;
+        this.method = method;
+        this.toGiven = parts.toGiven();
+        this.predictors = parts.predictors(summit().place().point());
+    }
+
+    /**
+     * {@return the fit, or that the likelihood has no peak that could be found}
+     *
+     * @param parts the parts of the model
+     * @param likelihood its log-likelihood
+     * @param n how many observations it rests on, for AICc
+     * @param method what the model is called
+     */
+    public static Answer<LikelihoodFit> of(Parts parts, PredictorLikelihood likelihood, long n, Method method) {
+        LogLikelihood composed = parts.compose(likelihood);
+        List<Summit> summits = Summit.all(composed, parts.starts());
+        return summits.isEmpty()
+                ? Answer.notEstimable(Reason.NOT_CONVERGED)
+                : Answer.of(new LikelihoodFit(parts, composed, summits, n, method));
+    }
+
+    private Summit summit() {
+        return summits.get(0);
+    }
+
+    /** {@return the parts of the model} */
+    public Parts parts() {
+        return parts;
+    }
+
+    /** {@return the highest log-likelihood} */
+    public double logLikelihood() {
+        return summit().value();
+    }
+
+    /** {@return how many observations the fit rests on} */
+    public long n() {
+        return n;
+    }
+
+    /** {@return how many coefficients were estimated} */
+    public int parameters() {
+        return parts.size();
+    }
+
+    /** {@return Akaike's criterion} */
+    public double aic() {
+        return 2.0 * parameters() - 2 * logLikelihood();
+    }
+
+    /** {@return Akaike's criterion for small samples; empty with too few observations for it} */
+    public OptionalDouble aicc() {
+        double k = parameters();
+        double spare = n - k - 1;
+        return spare > 0 ? OptionalDouble.of(aic() + 2 * k * (k + 1) / spare) : OptionalDouble.empty();
+    }
+
+    /** {@return the log-likelihood of each different peak that was reached, the highest first} */
+    public List<Double> peaks() {
+        return summits.stream().map(Summit::value).toList();
+    }
+
+    /** {@return what a reader must know of the fit} */
+    public List<Caution> cautions() {
+        return summits.size() == 1
+                ? List.of()
+                : List.of(Caution.of(
+                        Reason.SEVERAL_PEAKS,
+                        summits.size(),
+                        summit().value() - summits.get(1).value()));
+    }
+
+    /** {@return the fitted linear predictors by part and pattern; far out, but finite, at a boundary} */
+    public double[][] predictors() {
+        return parts.predictors(summit().place().point());
+    }
+
+    /**
+     * {@return the coefficients in order, with limits from their standard errors}
+     *
+     * @param level of the limits, between 0 and 1
+     */
+    public List<Coefficient> coefficients(double level) {
+        return IntStream.range(0, parts.size())
+                .mapToObj(i -> new Coefficient(
+                        parts.list().get(parts.partOf(i)).name(),
+                        parts.term(i),
+                        estimate(toGiven.getRow(i), parts.partOf(i), level)))
+                .toList();
+    }
+
+    /**
+     * {@return the limits of a coefficient from its profile likelihood; infinite where the likelihood sets none}
+     *
+     * @param coefficient its place in {@link #coefficients}
+     * @param level of the limits, between 0 and 1
+     */
+    public double[] profileLimits(int coefficient, double level) {
+        ProfileLimits limits = new ProfileLimits(likelihood, summit(), toGiven.getRow(coefficient), level);
+        return new double[] {limits.lower(), limits.upper()};
+    }
+
+    /**
+     * {@return the linear predictor of one pattern of a part, with limits from its standard error}
+     *
+     * @param part from 0
+     * @param pattern from 0
+     * @param level of the limits, between 0 and 1
+     */
+    public Answer<Estimate> predictor(int part, int pattern, double level) {
+        double[][] slopes = parts.zeros();
+        slopes[part][pattern] = 1;
+        return estimate(parts.pullBack(slopes), part, level);
+    }
+
+    /**
+     * {@return the probability of one pattern of a part: the limits are those of its predictor, the standard error is by the
+     * delta method}
+     *
+     * @param part from 0
+     * @param pattern from 0
+     * @param level of the limits, between 0 and 1
+     */
+    public Answer<Estimate> probability(int part, int pattern, double level) {
+        return predictor(part, pattern, level) instanceof Answer.Found<Estimate> found
+                ? Answer.of(natural(found.finding()))
+                : Answer.notEstimable(Reason.NOT_TOLD_APART);
+    }
+
+    private static Estimate natural(Estimate predictor) {
+        double p = Logit.probability(predictor.value());
+        OptionalDouble error = predictor.standardError().isPresent()
+                ? OptionalDouble.of(predictor.standardError().getAsDouble() * p * (1 - p))
+                : OptionalDouble.empty();
+        return new Estimate(
+                p,
+                error,
+                Logit.probability(predictor.lower()),
+                Logit.probability(predictor.upper()),
+                predictor.level(),
+                predictor.n(),
+                predictor.method(),
+                predictor.warnings());
+    }
+
+    /**
+     * {@return the standard error of a quantity that is computed from the predictors, by the delta method; what lies at a
+     * boundary is taken as known}
+     *
+     * @param slopes derivative of the quantity by each predictor, by part and pattern
+     */
+    public double standardError(double[][] slopes) {
+        double[] gradient = parts.pullBack(slopes);
+        return Math.sqrt(
+                Math.max(0, Climb.dot(gradient, summit().curvature().inverse(0).operate(gradient))));
+    }
+
+    /** {@return the covariance of the coefficients on the scale of their columns; what lies at a boundary is taken as known} */
+    public RealMatrix covariance() {
+        return toGiven.multiply(summit().curvature().inverse(0)).multiply(toGiven.transpose());
+    }
+
+    /** {@return whether every parameter is told apart from the others and lies inside its range} */
+    public boolean isRegular() {
+        return IntStream.range(0, summit().curvature().bends().length).noneMatch(summit().curvature()::isOpen);
+    }
+
+    private Answer<Estimate> estimate(double[] combination, int part, double level) {
+        double value = Climb.dot(combination, summit().place().point());
+        if (summit().curvature().openShare(combination) < LOOSE) {
+            double variance =
+                    Climb.dot(combination, summit().curvature().inverse(0).operate(combination));
+            double error = Math.sqrt(Math.max(0, variance));
+            double halfWidth = ReferenceLaw.NORMAL.halfWidth(level) * error;
+            return Answer.of(new Estimate(
+                    value,
+                    OptionalDouble.of(error),
+                    value - halfWidth,
+                    value + halfWidth,
+                    level,
+                    n,
+                    method,
+                    List.of()));
+        }
+        if (!isFarOut(part)) {
+            return Answer.notEstimable(Reason.NOT_TOLD_APART);
+        }
+        ProfileLimits limits = new ProfileLimits(likelihood, summit(), combination, level);
+        boolean rising = value > 0;
+        return Answer.of(new Estimate(
+                rising ? Double.POSITIVE_INFINITY : Double.NEGATIVE_INFINITY,
+                OptionalDouble.empty(),
+                rising ? limits.lower() : Double.NEGATIVE_INFINITY,
+                rising ? Double.POSITIVE_INFINITY : limits.upper(),
+                level,
+                n,
+                method,
+                List.of(Caution.of(Reason.AT_BOUNDARY))));
+    }
+
+    /** Whether every predictor of a part that open directions move stands for a probability of 0 or 1. */
+    private boolean isFarOut(int part) {
+        Design design = parts.list().get(part).design();
+        for (int pattern = 0; pattern < design.patterns(); pattern++) {
+            double[][] slopes = parts.zeros();
+            slopes[part][pattern] = 1;
+            boolean moved = summit().curvature().openShare(parts.pullBack(slopes)) >= LOOSE;
+            if (moved && Math.abs(predictors[part][pattern]) < FAR_OUT) {
+                return false;
+            }
+        }
+        return true;
+    }
+}

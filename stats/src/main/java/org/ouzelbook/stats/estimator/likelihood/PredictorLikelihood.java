@@ -1,0 +1,13 @@
+package org.ouzelbook.stats.estimator.likelihood;
+
+/** A log-likelihood as a function of the linear predictors of a model's parts. */
+@FunctionalInterface
+public interface PredictorLikelihood {
+    /**
+     * {@return the log-likelihood}
+     *
+     * @param predictors the linear predictor by part and pattern; not to be changed
+     * @param slopes where the derivative by each predictor is added; all 0 before
+     */
+    double at(double[][] predictors, double[][] slopes);
+}
