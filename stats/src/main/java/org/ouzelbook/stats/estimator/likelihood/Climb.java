@@ -30,13 +30,24 @@ final class Climb {
         this.inverse = inverse;
     }
 
-    /**
-     * A point and the log-likelihood there.
-     *
-     * @param point the coefficients
-     * @param value the log-likelihood
-     */
-    record Place(double[] point, double value) {}
+    /** A point and the log-likelihood there. */
+    static final class Place {
+        private final double[] point;
+        private final double value;
+
+        Place(double[] point, double value) {
+            this.point = point;
+            this.value = value;
+        }
+
+        double[] point() {
+            return point;
+        }
+
+        double value() {
+            return value;
+        }
+    }
 
     /** {@return where a climb ends that begins without knowing how the slope bends} */
     static Place from(LogLikelihood likelihood, double[] start) {

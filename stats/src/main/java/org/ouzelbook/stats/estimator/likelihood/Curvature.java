@@ -4,15 +4,8 @@ import org.apache.commons.math3.linear.Array2DRowRealMatrix;
 import org.apache.commons.math3.linear.EigenDecomposition;
 import org.apache.commons.math3.linear.RealMatrix;
 
-/**
- * How a log-likelihood bends at a point: the observed information, by directions in which it is diagonal.
- *
- * @param information the negative matrix of second derivatives
- * @param bends its eigenvalues
- * @param directions its eigenvectors, one a column
- * @param gradient the first derivatives
- */
-record Curvature(RealMatrix information, double[] bends, RealMatrix directions, double[] gradient) {
+/** How a log-likelihood bends at a point: its observed information, by directions in which that is diagonal. */
+final class Curvature {
     /**
      * A direction that bends less is open: the data say nothing of how far to go. In it a standard error would be above 300,
      * on the scale of log odds.
@@ -20,6 +13,16 @@ record Curvature(RealMatrix information, double[] bends, RealMatrix directions, 
     static final double OPEN = 1e-5;
 
     private static final double STEP = 1e-3;
+
+    private final double[] bends;
+    private final RealMatrix directions;
+    private final double[] gradient;
+
+    private Curvature(double[] bends, RealMatrix directions, double[] gradient) {
+        this.bends = bends;
+        this.directions = directions;
+        this.gradient = gradient;
+    }
 
     /** From central differences of the gradient, with an error of order step⁴. */
     static Curvature at(LogLikelihood likelihood, double[] point) {
@@ -38,7 +41,7 @@ record Curvature(RealMatrix information, double[] bends, RealMatrix directions, 
         EigenDecomposition eigen = new EigenDecomposition(information);
         double[] gradient = new double[n];
         likelihood.at(point, gradient);
-        return new Curvature(information, eigen.getRealEigenvalues(), eigen.getV(), gradient);
+        return new Curvature(eigen.getRealEigenvalues(), eigen.getV(), gradient);
     }
 
     private static double[] change(LogLikelihood likelihood, double[] point, int i, double step) {
@@ -53,6 +56,21 @@ record Curvature(RealMatrix information, double[] bends, RealMatrix directions, 
             forward[j] -= backward[j];
         }
         return forward;
+    }
+
+    /** How many directions there are. */
+    int size() {
+        return bends.length;
+    }
+
+    /** The information in a direction: the eigenvalue. */
+    double bend(int direction) {
+        return bends[direction];
+    }
+
+    /** How much the log-likelihood still rises in a direction. */
+    double slope(int direction) {
+        return Climb.dot(direction(direction), gradient);
     }
 
     boolean isOpen(int direction) {

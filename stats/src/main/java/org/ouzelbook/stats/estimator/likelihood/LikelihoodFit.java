@@ -202,7 +202,7 @@ public final class LikelihoodFit {
 
     /** {@return whether every parameter is told apart from the others and lies inside its range} */
     public boolean isRegular() {
-        return IntStream.range(0, summit().curvature().bends().length).noneMatch(summit().curvature()::isOpen);
+        return IntStream.range(0, summit().curvature().size()).noneMatch(summit().curvature()::isOpen);
     }
 
     private Answer<Estimate> estimate(double[] combination, int part, double level) {

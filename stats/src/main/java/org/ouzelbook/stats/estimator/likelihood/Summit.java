@@ -51,7 +51,7 @@ record Summit(Climb.Place place, Curvature curvature) {
         for (int step = 0; step < MOST_STEPS; step++) {
             Curvature curvature = Curvature.at(likelihood, place.point());
             int lowest = lowest(curvature);
-            if (curvature.bends()[lowest] < SADDLE) {
+            if (curvature.bend(lowest) < SADDLE) {
                 if (++saddles > MOST_SADDLES) {
                     return Optional.empty();
                 }
@@ -68,8 +68,8 @@ record Summit(Climb.Place place, Curvature curvature) {
 
     private static int lowest(Curvature curvature) {
         int lowest = 0;
-        for (int i = 1; i < curvature.bends().length; i++) {
-            if (curvature.bends()[i] < curvature.bends()[lowest]) {
+        for (int i = 1; i < curvature.size(); i++) {
+            if (curvature.bend(i) < curvature.bend(lowest)) {
                 lowest = i;
             }
         }
@@ -85,9 +85,9 @@ record Summit(Climb.Place place, Curvature curvature) {
     /** At rest, Newton's step is nothing beside a standard error, in every direction that is not open. */
     private static boolean isAtRest(Curvature curvature, double value) {
         double rounding = ROUNDING * (1 + Math.abs(value));
-        for (int i = 0; i < curvature.bends().length; i++) {
-            double slope = Math.abs(Climb.dot(curvature.direction(i), curvature.gradient()));
-            double bend = curvature.bends()[i];
+        for (int i = 0; i < curvature.size(); i++) {
+            double slope = Math.abs(curvature.slope(i));
+            double bend = curvature.bend(i);
             double still = curvature.isOpen(i) ? AT_REST_IN_THE_OPEN : AT_REST * Math.sqrt(bend);
             if (!(slope < Math.max(still, rounding))) {
                 return false;
@@ -97,11 +97,11 @@ record Summit(Climb.Place place, Curvature curvature) {
     }
 
     private static double[] move(Curvature curvature) {
-        double[] move = new double[curvature.bends().length];
+        double[] move = new double[curvature.size()];
         for (int i = 0; i < move.length; i++) {
             double[] direction = curvature.direction(i);
-            double slope = Climb.dot(direction, curvature.gradient());
-            double bend = Math.max(curvature.bends()[i], LEAST_BEND);
+            double slope = curvature.slope(i);
+            double bend = Math.max(curvature.bend(i), LEAST_BEND);
             double length = Math.max(-LONGEST_STEP, Math.min(LONGEST_STEP, slope / bend));
             for (int j = 0; j < move.length; j++) {
                 move[j] += length * direction[j];
