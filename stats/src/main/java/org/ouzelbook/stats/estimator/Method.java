@@ -19,7 +19,13 @@ public enum Method {
     /** Occupancy of sites over seasons, detected imperfectly. */
     DYNAMIC_OCCUPANCY("D. I. MacKenzie et al. (2003), Ecology 84:2200–2207"),
     /** Rank test for a trend, with the median of the pairwise slopes. */
-    KENDALL_THEIL_SEN("H. B. Mann (1945), Econometrica 13:245–259; P. K. Sen (1968), J. Am. Stat. Assoc. 63:1379–1389");
+    KENDALL_THEIL_SEN("H. B. Mann (1945), Econometrica 13:245–259; P. K. Sen (1968), J. Am. Stat. Assoc. 63:1379–1389"),
+    /** Daily survival of nests: losses by exposure days. */
+    EXPOSURE_DAYS("H. F. Mayfield (1961), Wilson Bull. 73:255–261; D. H. Johnson (1979), Auk 96:651–661"),
+    /** Daily survival of nests: logistic regression with the interval's length as exponent. */
+    LOGISTIC_EXPOSURE("T. L. Shaffer (2004), Auk 121:526–540"),
+    /** Apparent survival and resighting of marked animals. */
+    CORMACK_JOLLY_SEBER("J.-D. Lebreton, K. P. Burnham, J. Clobert & D. R. Anderson (1992), Ecol. Monogr. 62:67–118");
 
     private final String source;
 

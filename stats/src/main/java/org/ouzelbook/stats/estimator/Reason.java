@@ -65,5 +65,15 @@ public enum Reason {
     /** The data do not tell this parameter from others, of which they set only a combination. */
     NOT_TOLD_APART,
     /** The likelihood has several peaks, of which the highest is given [how many, how much lower the next one lies]. */
-    SEVERAL_PEAKS
+    SEVERAL_PEAKS,
+    /** No nest was found alive and looked at again. */
+    NO_NEST_DAYS,
+    /** More losses than exposure days [losses, days]: nests were found too late to say how long they lasted. */
+    MORE_LOSSES_THAN_DAYS,
+    /** Fewer than two occasions [how many]: nobody could be seen again. */
+    TOO_FEW_OCCASIONS,
+    /** No animal was met before the last occasion. */
+    NONE_RELEASED,
+    /** No animal was ever met again [how many releases]: survival and resighting cannot be told apart. */
+    NONE_SEEN_AGAIN
 }

@@ -38,9 +38,14 @@ final class Curvature {
         }
         Array2DRowRealMatrix raw = new Array2DRowRealMatrix(second, false);
         RealMatrix information = raw.add(raw.transpose()).scalarMultiply(0.5);
-        EigenDecomposition eigen = new EigenDecomposition(information);
         double[] gradient = new double[n];
         likelihood.at(point, gradient);
+        return of(information, gradient);
+    }
+
+    /** From the information and the gradient themselves. */
+    static Curvature of(RealMatrix information, double[] gradient) {
+        EigenDecomposition eigen = new EigenDecomposition(information);
         return new Curvature(eigen.getRealEigenvalues(), eigen.getV(), gradient);
     }
 

@@ -163,6 +163,11 @@ public final class Design {
         return patternOfRow[row];
     }
 
+    /** The centred and scaled value of a term in a pattern. */
+    double value(int pattern, int term) {
+        return patterns[pattern][term];
+    }
+
     /** The linear predictor of each pattern. */
     double[] predictors(double[] point, int offset) {
         double[] predictors = new double[patterns.length];

@@ -1,9 +1,13 @@
 package org.ouzelbook.stats.estimator.likelihood;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
+import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
+import org.apache.commons.math3.linear.MatrixUtils;
 import org.apache.commons.math3.linear.RealMatrix;
+import org.apache.commons.math3.linear.SingularValueDecomposition;
 import org.ouzelbook.stats.estimator.Answer;
 import org.ouzelbook.stats.estimator.Caution;
 import org.ouzelbook.stats.estimator.Estimate;
@@ -59,6 +63,34 @@ public final class LikelihoodFit {
                 : Answer.of(new LikelihoodFit(parts, composed, summits, n, method));
     }
 
+    /**
+     * {@return the fit with standard errors from the expected instead of the observed information, or that the likelihood has no
+     * peak that could be found}
+     *
+     * @param parts the parts of the model
+     * @param likelihood its log-likelihood
+     * @param expected its expected information
+     * @param n how many observations it rests on, for AICc
+     * @param method what the model is called
+     */
+    public static Answer<LikelihoodFit> of(
+            Parts parts, PredictorLikelihood likelihood, ExpectedInformation expected, long n, Method method) {
+        LogLikelihood composed = parts.compose(likelihood);
+        List<Summit> summits = Summit.all(composed, parts.starts()).stream()
+                .map(summit -> new Summit(summit.place(), expected(parts, composed, expected, summit.place())))
+                .toList();
+        return summits.isEmpty()
+                ? Answer.notEstimable(Reason.NOT_CONVERGED)
+                : Answer.of(new LikelihoodFit(parts, composed, summits, n, method));
+    }
+
+    private static Curvature expected(
+            Parts parts, LogLikelihood likelihood, ExpectedInformation expected, Climb.Place place) {
+        double[] gradient = new double[parts.size()];
+        likelihood.at(place.point(), gradient);
+        return Curvature.of(parts.information(place.point(), expected), gradient);
+    }
+
     private Summit summit() {
         return summits.get(0);
     }
@@ -78,9 +110,44 @@ public final class LikelihoodFit {
         return n;
     }
 
-    /** {@return how many coefficients were estimated} */
+    /**
+     * {@return how many parameters the data tell: the coefficients, less one for each direction in which the likelihood stays level
+     * without a probability near 0 or 1}
+     */
     public int parameters() {
-        return parts.size();
+        Curvature curvature = summit().curvature();
+        List<double[]> open = IntStream.range(0, curvature.size())
+                .filter(curvature::isOpen)
+                .mapToObj(curvature::direction)
+                .toList();
+        return parts.size() - rank(open);
+    }
+
+    /** How many independent ways there are to move predictors that are not far out, along open directions. */
+    private int rank(List<double[]> open) {
+        if (open.isEmpty()) {
+            return 0;
+        }
+        List<double[]> moves = new ArrayList<>();
+        for (int part = 0; part < predictors.length; part++) {
+            for (int pattern = 0; pattern < predictors[part].length; pattern++) {
+                if (Math.abs(predictors[part][pattern]) < FAR_OUT) {
+                    double[][] slopes = parts.zeros();
+                    slopes[part][pattern] = 1;
+                    double[] row = parts.pullBack(slopes);
+                    moves.add(open.stream()
+                            .mapToDouble(direction -> Climb.dot(direction, row))
+                            .toArray());
+                }
+            }
+        }
+        if (moves.isEmpty()) {
+            return 0;
+        }
+        RealMatrix matrix = MatrixUtils.createRealMatrix(moves.toArray(new double[0][]));
+        return (int) DoubleStream.of(new SingularValueDecomposition(matrix).getSingularValues())
+                .filter(value -> value > LOOSE)
+                .count();
     }
 
     /** {@return Akaike's criterion} */
@@ -193,6 +260,25 @@ public final class LikelihoodFit {
         double[] gradient = parts.pullBack(slopes);
         return Math.sqrt(
                 Math.max(0, Climb.dot(gradient, summit().curvature().inverse(0).operate(gradient))));
+    }
+
+    /**
+     * {@return a quantity that is computed from the predictors, its standard error by the delta method, its limits symmetric; not
+     * estimable if it depends on what the data do not tell apart}
+     *
+     * @param value the quantity
+     * @param slopes its derivative by each predictor, by part and pattern
+     * @param level of the limits, between 0 and 1
+     */
+    public Answer<Estimate> quantity(double value, double[][] slopes, double level) {
+        double[] gradient = parts.pullBack(slopes);
+        if (summit().curvature().openShare(gradient) >= LOOSE) {
+            return Answer.notEstimable(Reason.NOT_TOLD_APART);
+        }
+        double error = standardError(slopes);
+        double half = ReferenceLaw.NORMAL.halfWidth(level) * error;
+        return Answer.of(
+                new Estimate(value, OptionalDouble.of(error), value - half, value + half, level, n, method, List.of()));
     }
 
     /** {@return the covariance of the coefficients on the scale of their columns; what lies at a boundary is taken as known} */

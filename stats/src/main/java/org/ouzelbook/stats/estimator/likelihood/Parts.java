@@ -91,6 +91,22 @@ public final class Parts {
         };
     }
 
+    /** The expected information of the coefficients. */
+    RealMatrix information(double[] point, ExpectedInformation expected) {
+        double[][] information = new double[size()][size()];
+        expected.at(predictors(point), (part, pattern, otherPart, otherPattern, weight) -> {
+            Design one = list.get(part).design();
+            Design other = list.get(otherPart).design();
+            for (int i = 0; i < one.terms().size(); i++) {
+                for (int j = 0; j < other.terms().size(); j++) {
+                    information[offsets[part] + i][offsets[otherPart] + j] +=
+                            one.value(pattern, i) * weight * other.value(otherPattern, j);
+                }
+            }
+        });
+        return MatrixUtils.createRealMatrix(information);
+    }
+
     /** Takes coefficients of centred and scaled columns to those of the columns as given. */
     RealMatrix toGiven() {
         double[][] toGiven = new double[size()][size()];
