@@ -1,6 +1,7 @@
 package org.ouzelbook.stats.estimator;
 
 import java.util.Optional;
+import java.util.function.Function;
 
 /**
  * What an estimator answers: the finding, or the reason why the data carry none. Thin data are no error.
@@ -10,6 +11,14 @@ import java.util.Optional;
 public sealed interface Answer<T> permits Answer.Found, Answer.NotEstimable {
     /** {@return the finding, or nothing} */
     Optional<T> found();
+
+    /**
+     * {@return what follows from the finding, or why there is none}
+     *
+     * @param <R> what follows
+     * @param following from a finding to what follows from it
+     */
+    <R> Answer<R> map(Function<? super T, ? extends R> following);
 
     /**
      * {@return the answer that holds this finding}
@@ -43,6 +52,11 @@ public sealed interface Answer<T> permits Answer.Found, Answer.NotEstimable {
         public Optional<T> found() {
             return Optional.of(finding);
         }
+
+        @Override
+        public <R> Answer<R> map(Function<? super T, ? extends R> following) {
+            return new Found<>(following.apply(finding));
+        }
     }
 
     /**
@@ -55,6 +69,11 @@ public sealed interface Answer<T> permits Answer.Found, Answer.NotEstimable {
         @Override
         public Optional<T> found() {
             return Optional.empty();
+        }
+
+        @Override
+        public <R> Answer<R> map(Function<? super T, ? extends R> following) {
+            return new NotEstimable<>(because);
         }
     }
 }

@@ -14,6 +14,9 @@ public enum Method {
     LOG_LINEAR_POISSON("P. McCullagh & J. A. Nelder (1989), Generalized Linear Models, chapters 6 and 9"),
     /** The same, with variances scaled by Pearson's X² over its degrees of freedom. */
     LOG_LINEAR_QUASI_POISSON("P. McCullagh & J. A. Nelder (1989), Generalized Linear Models, chapters 6 and 9"),
+    /** One estimate from several sets of data in which what is not known was drawn. */
+    MULTIPLE_IMPUTATION(
+            "D. B. Rubin (1987), Multiple Imputation for Nonresponse in Surveys; J. Barnard & D. B. Rubin (1999), Biometrika 86:948–955"),
     /** Occupancy of sites in one season, detected imperfectly. */
     SEASON_OCCUPANCY("D. I. MacKenzie et al. (2002), Ecology 83:2248–2255"),
     /** Occupancy of sites over seasons, detected imperfectly. */

@@ -60,6 +60,8 @@ public enum Reason {
     OVERDISPERSION_IGNORED,
     /** Counts vary less than Poisson, by a test at 5 %; limits are not narrowed for it [X²/df]. */
     UNDERDISPERSED,
+    /** Some sets of drawn counts have no answer, so they have none together [how many have none, of how many]. */
+    DRAWN_SETS_WITHOUT_ANSWER,
     /** Terms of a model that only repeat what other terms say [list of terms]. */
     TERMS_REPEAT_OTHERS,
     /** The data do not tell this parameter from others, of which they set only a combination. */

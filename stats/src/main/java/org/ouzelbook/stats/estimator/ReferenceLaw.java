@@ -1,6 +1,6 @@
 package org.ouzelbook.stats.estimator;
 
-import java.util.OptionalLong;
+import java.util.OptionalDouble;
 import org.apache.commons.math3.distribution.NormalDistribution;
 import org.apache.commons.math3.distribution.RealDistribution;
 import org.apache.commons.math3.distribution.TDistribution;
@@ -9,11 +9,11 @@ import org.apache.commons.math3.distribution.TDistribution;
  * The law that an estimate, less its true value and divided by its standard error, is taken to follow: normal, or Student's t
  * where the variance itself was estimated.
  *
- * @param degreesOfFreedom of Student's t; empty for the normal law
+ * @param degreesOfFreedom of Student's t, above 0 and perhaps no whole number; empty for the normal law
  */
-public record ReferenceLaw(OptionalLong degreesOfFreedom) {
+public record ReferenceLaw(OptionalDouble degreesOfFreedom) {
     /** The standard normal law. */
-    public static final ReferenceLaw NORMAL = new ReferenceLaw(OptionalLong.empty());
+    public static final ReferenceLaw NORMAL = new ReferenceLaw(OptionalDouble.empty());
 
     /**
      * Checks the degrees of freedom.
@@ -21,18 +21,18 @@ public record ReferenceLaw(OptionalLong degreesOfFreedom) {
      * @throws IllegalArgumentException if they are not above 0
      */
     public ReferenceLaw {
-        if (degreesOfFreedom.orElse(1) < 1) {
-            throw new IllegalArgumentException("Student's t needs 1 degree of freedom or more");
+        if (!(degreesOfFreedom.orElse(1) > 0)) {
+            throw new IllegalArgumentException("Student's t needs more than 0 degrees of freedom");
         }
     }
 
     /**
      * {@return Student's t}
      *
-     * @param degreesOfFreedom 1 or more
+     * @param degreesOfFreedom above 0; infinite for the normal law
      */
-    public static ReferenceLaw student(long degreesOfFreedom) {
-        return new ReferenceLaw(OptionalLong.of(degreesOfFreedom));
+    public static ReferenceLaw student(double degreesOfFreedom) {
+        return Double.isInfinite(degreesOfFreedom) ? NORMAL : new ReferenceLaw(OptionalDouble.of(degreesOfFreedom));
     }
 
     /**
@@ -66,6 +66,6 @@ public record ReferenceLaw(OptionalLong degreesOfFreedom) {
     private RealDistribution law() {
         return degreesOfFreedom.isEmpty()
                 ? new NormalDistribution(null, 0, 1)
-                : new TDistribution(null, degreesOfFreedom.getAsLong());
+                : new TDistribution(null, degreesOfFreedom.getAsDouble());
     }
 }

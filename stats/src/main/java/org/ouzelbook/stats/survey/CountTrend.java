@@ -8,9 +8,11 @@ import java.util.OptionalLong;
 import java.util.TreeMap;
 import org.ouzelbook.stats.estimator.Answer;
 import org.ouzelbook.stats.estimator.trend.LineTrend;
+import org.ouzelbook.stats.estimator.trend.PooledTrend;
 import org.ouzelbook.stats.estimator.trend.RankTrend;
 import org.ouzelbook.stats.estimator.trend.SeasonCount;
 import org.ouzelbook.stats.estimator.trend.TrendSettings;
+import org.ouzelbook.stats.estimator.trend.YearlyTrend;
 import org.ouzelbook.tracker.domain.Message;
 import org.ouzelbook.tracker.domain.Species;
 
@@ -24,7 +26,7 @@ import org.ouzelbook.tracker.domain.Species;
  * @param settings the thresholds of the maps
  * @param counts what was counted, by season, then by water
  * @param seasons the counted seasons in all, and the gaps between them
- * @param line the log-linear trend, or why there is none
+ * @param line the log-linear trend, or why there is none; of counts by rule, or pooled over drawn counts
  * @param ranks the rank trend of territories per km of the waters counted every time, or why there is none
  * @param leastSquares the same by least squares on the logs of those densities: a check by another error model
  * @param verdict what may be said
@@ -35,7 +37,7 @@ public record CountTrend(
         MapSettings settings,
         List<Counted> counts,
         List<SeasonTotals> seasons,
-        Answer<LineTrend> line,
+        Answer<YearlyTrend> line,
         Answer<RankTrend> ranks,
         Optional<LeastSquares> leastSquares,
         Verdict verdict,
@@ -118,7 +120,13 @@ public record CountTrend(
             List<Water> waters,
             double level) {
         return fitted(
-                records, species, seasons, settings, WaterMap.all(records, species, seasons, settings, waters), level);
+                records,
+                species,
+                seasons,
+                settings,
+                WaterMap.all(records, species, seasons, settings, waters),
+                level,
+                List.of());
     }
 
     /**
@@ -131,10 +139,25 @@ public record CountTrend(
      * @throws IllegalArgumentException if there is no map
      */
     public static CountTrend of(SurveyRecords records, List<TerritoryMap> maps, Water water, double level) {
+        return of(records, maps, water, level, List.of());
+    }
+
+    /**
+     * {@return the trend that maps show, where the counts of its line are not those by rule but drawn from what is known of them}
+     *
+     * @param records the records that the maps were made from
+     * @param maps maps of one species by the same settings, one a season, by season; one or more
+     * @param water the water that they were made for
+     * @param level level of the intervals, between 0 and 1
+     * @param drawn drawn counts of every water and season that is no gap, as many of each; empty for the counts by rule
+     * @throws IllegalArgumentException if there is no map, or a drawn count is missing
+     */
+    public static CountTrend of(
+            SurveyRecords records, List<TerritoryMap> maps, Water water, double level, List<DrawnCounts> drawn) {
         List<WaterMap> mapped = WaterMap.of(maps, water);
         TerritoryMap first = maps.get(0);
         List<Integer> seasons = maps.stream().map(TerritoryMap::season).toList();
-        return fitted(records, first.species(), seasons, first.settings(), mapped, level);
+        return fitted(records, first.species(), seasons, first.settings(), mapped, level, drawn);
     }
 
     private static CountTrend fitted(
@@ -143,19 +166,15 @@ public record CountTrend(
             List<Integer> seasons,
             MapSettings settings,
             List<WaterMap> maps,
-            double level) {
+            double level,
+            List<DrawnCounts> drawn) {
         List<Counted> counts = SeasonCounts.of(maps);
         List<SeasonTotals> totals = totals(seasons, counts);
-        Answer<LineTrend> line = LineTrend.of(
-                counts.stream()
-                        .filter(counted -> counted.surveyedKm() > 0)
-                        .map(counted -> new SeasonCount(
-                                counted.water(),
-                                counted.season(),
-                                counted.count(),
-                                OptionalDouble.of(counted.surveyedKm())))
-                        .toList(),
-                new TrendSettings(level, TrendSettings.Spread.AT_LEAST_POISSON));
+        TrendSettings judged = new TrendSettings(level, TrendSettings.Spread.AT_LEAST_POISSON);
+        Answer<YearlyTrend> line = drawn.isEmpty()
+                ? LineTrend.of(byRule(counts), judged).map(found -> found)
+                : PooledTrend.of(DrawnCounts.sets(drawn, byRule(counts)), judged)
+                        .map(found -> found);
         ComparableDensities comparable = ComparableDensities.of(counts);
         Optional<LeastSquares> leastSquares = comparable.leastSquares(level);
         int counted =
@@ -171,6 +190,14 @@ public record CountTrend(
                 leastSquares,
                 verdict,
                 TrendWarnings.of(settings, species, records, counts, totals, line, leastSquares));
+    }
+
+    private static List<SeasonCount> byRule(List<Counted> counts) {
+        return counts.stream()
+                .filter(counted -> counted.surveyedKm() > 0)
+                .map(counted -> new SeasonCount(
+                        counted.water(), counted.season(), counted.count(), OptionalDouble.of(counted.surveyedKm())))
+                .toList();
     }
 
     private static List<SeasonTotals> totals(List<Integer> seasons, List<Counted> counts) {

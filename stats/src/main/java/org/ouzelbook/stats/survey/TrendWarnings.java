@@ -8,7 +8,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import org.ouzelbook.stats.estimator.Answer;
 import org.ouzelbook.stats.estimator.Estimate;
-import org.ouzelbook.stats.estimator.trend.LineTrend;
+import org.ouzelbook.stats.estimator.trend.YearlyTrend;
 import org.ouzelbook.stats.survey.CountTrend.Counted;
 import org.ouzelbook.stats.survey.CountTrend.LeastSquares;
 import org.ouzelbook.stats.survey.CountTrend.SeasonTotals;
@@ -28,7 +28,7 @@ final class TrendWarnings {
             SurveyRecords records,
             List<Counted> counts,
             List<SeasonTotals> seasons,
-            Answer<LineTrend> line,
+            Answer<YearlyTrend> line,
             Optional<LeastSquares> leastSquares) {
         TrendWarnings warnings = new TrendWarnings();
         warnings.gaps(counts);
@@ -84,7 +84,7 @@ final class TrendWarnings {
         }
     }
 
-    private void errorModels(LineTrend trend, LeastSquares other) {
+    private void errorModels(YearlyTrend trend, LeastSquares other) {
         Estimate percent = trend.percentPerYear();
         boolean open = percent.lower() <= 0 && percent.upper() >= 0;
         boolean otherOpen = other.lower() <= 0 && other.upper() >= 0;

@@ -4,7 +4,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.ouzelbook.stats.estimator.Answer;
 import org.ouzelbook.stats.estimator.Estimate;
-import org.ouzelbook.stats.estimator.trend.LineTrend;
+import org.ouzelbook.stats.estimator.trend.YearlyTrend;
 import org.ouzelbook.tracker.domain.Message;
 
 /**
@@ -105,7 +105,7 @@ public record Verdict(Word word, Message sentence, OptionalDouble probabilityFal
         }
     }
 
-    static Verdict of(int countedSeasons, Answer<LineTrend> line) {
+    static Verdict of(int countedSeasons, Answer<YearlyTrend> line) {
         if (line.found().isEmpty()) {
             Word word = countedSeasons < SEASONS_FOR_A_TREND ? Word.TOO_FEW_SEASONS : Word.NO_TREND;
             return new Verdict(
@@ -116,7 +116,7 @@ public record Verdict(Word word, Message sentence, OptionalDouble probabilityFal
                     OptionalDouble.empty(),
                     Optional.empty());
         }
-        LineTrend trend = line.found().get();
+        YearlyTrend trend = line.found().get();
         Estimate percent = trend.percentPerYear();
         double falling = trend.probabilityFalling();
         Estimate factor = trend.slope().on(Math::exp);
@@ -148,7 +148,7 @@ public record Verdict(Word word, Message sentence, OptionalDouble probabilityFal
         return withinHalvingAndDoubling ? Word.NO_CLEAR_CHANGE : Word.CANNOT_TELL;
     }
 
-    private static Message sentence(Word word, int seasons, LineTrend trend, Estimate percent, double falling) {
+    private static Message sentence(Word word, int seasons, YearlyTrend trend, Estimate percent, double falling) {
         double value = percent.value();
         double lower = percent.lower();
         double upper = percent.upper();

@@ -1,6 +1,7 @@
 package org.ouzelbook.stats.survey;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 import static org.ouzelbook.stats.survey.Notebook.ARREL;
 
@@ -53,6 +54,41 @@ class CountTrendTest {
         season(book, 2025, 7, 2);
         season(book, 2026, 7, 2);
         return book;
+    }
+
+    /** Draws that say what the rules say leave the trend as it is; draws that vary widen it; gaps stay gaps. */
+    @Test
+    void carriesDrawnCounts() {
+        Notebook book = fiveSeasonsWithAGap();
+        List<TerritoryMap> maps = IntStream.rangeClosed(2021, 2026)
+                .mapToObj(year -> TerritoryMap.of(
+                        book.records(), Species.DIPPER, year, MapSettings.usualFor(Species.DIPPER), Water.ALL))
+                .toList();
+        CountTrend byRule = CountTrend.of(book.records(), maps, Water.ALL, 0.95);
+        CountTrend same = CountTrend.of(book.records(), maps, Water.ALL, 0.95, draws(byRule, 0));
+        CountTrend varied = CountTrend.of(book.records(), maps, Water.ALL, 0.95, draws(byRule, 2));
+
+        assertThat(same.line().found().orElseThrow().slope().upper())
+                .isCloseTo(byRule.line().found().orElseThrow().slope().upper(), within(1e-12));
+        assertThat(varied.line().found().orElseThrow().slope().upper())
+                .isGreaterThan(same.line().found().orElseThrow().slope().upper());
+        assertThat(varied.seasons()).isEqualTo(byRule.seasons());
+        assertThatThrownBy(() -> CountTrend.of(
+                        book.records(), maps, Water.ALL, 0.95, draws(byRule, 0).subList(1, 5)))
+                .isInstanceOf(IllegalArgumentException.class);
+    }
+
+    private static List<DrawnCounts> draws(CountTrend trend, long spread) {
+        return trend.counts().stream()
+                .filter(counted -> counted.gap().isEmpty())
+                .map(counted -> new DrawnCounts(
+                        counted.season(),
+                        counted.water(),
+                        IntStream.range(0, 4)
+                                .mapToObj(draw ->
+                                        counted.count().orElseThrow() + spread * ((counted.season() + draw) % 3))
+                                .toList()))
+                .toList();
     }
 
     /**

@@ -13,9 +13,9 @@ import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.ouzelbook.stats.estimator.Answer;
 import org.ouzelbook.stats.estimator.Estimate;
-import org.ouzelbook.stats.estimator.trend.LineTrend;
 import org.ouzelbook.stats.estimator.trend.RankTrend;
 import org.ouzelbook.stats.estimator.trend.SeasonTotal;
+import org.ouzelbook.stats.estimator.trend.YearlyTrend;
 import org.ouzelbook.stats.survey.CautionMessage;
 import org.ouzelbook.stats.survey.CountTrend;
 import org.ouzelbook.stats.survey.CountTrend.Counted;
@@ -163,7 +163,7 @@ public record TrendAnswer(
      * @param level confidence level of its intervals
      */
     public static TrendAnswer of(CountTrend trend, double level) {
-        Optional<LineTrend> line = trend.line().found();
+        Optional<YearlyTrend> line = trend.line().found();
         Optional<RankTrend> ranks = trend.ranks().found();
         return new TrendAnswer(
                 trend.species(),
@@ -173,9 +173,9 @@ public record TrendAnswer(
                         "app.trend.model",
                         found.slope().method(),
                         found.slope().method().source())),
-                percent(line.map(LineTrend::percentPerYear), level),
-                percent(line.map(LineTrend::percentOverPeriod), level),
-                Numbers.of(line, LineTrend::probabilityFalling),
+                percent(line.map(YearlyTrend::percentPerYear), level),
+                percent(line.map(YearlyTrend::percentOverPeriod), level),
+                Numbers.of(line, YearlyTrend::probabilityFalling),
                 new MannKendall(
                         ranks.map(found -> OptionalLong.of(found.s())).orElse(OptionalLong.empty()),
                         Numbers.of(ranks, RankTrend::tauB),
@@ -195,7 +195,7 @@ public record TrendAnswer(
 
     private static List<Message> why(CountTrend trend) {
         List<Message> why = new ArrayList<>();
-        if (trend.line() instanceof Answer.NotEstimable<LineTrend> not) {
+        if (trend.line() instanceof Answer.NotEstimable<YearlyTrend> not) {
             why.add(CautionMessage.of(not.because()));
         }
         if (trend.ranks() instanceof Answer.NotEstimable<RankTrend> not) {

@@ -5,7 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.ouzelbook.stats.estimator.Estimate;
-import org.ouzelbook.stats.estimator.trend.LineTrend;
+import org.ouzelbook.stats.estimator.trend.YearlyTrend;
 import org.ouzelbook.stats.survey.CountTrend;
 
 /** The trend of the counts in sentences, the same in the window and in the report. */
@@ -54,7 +54,7 @@ public final class TrendWords {
         return lines;
     }
 
-    private static String falling(LineTrend line, Enum<?> word) {
+    private static String falling(YearlyTrend line, Enum<?> word) {
         return Texts.of(
                 "trend.sure.falling",
                 Year.of(line.firstSeason()),

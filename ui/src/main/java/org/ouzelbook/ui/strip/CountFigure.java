@@ -5,8 +5,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.ToIntFunction;
-import org.ouzelbook.stats.estimator.trend.LineTrend;
 import org.ouzelbook.stats.estimator.trend.SeasonTotal;
+import org.ouzelbook.stats.estimator.trend.YearlyTrend;
 import org.ouzelbook.stats.survey.CountTrend;
 import org.ouzelbook.stats.survey.CountTrend.Counted;
 import org.ouzelbook.stats.survey.CountTrend.SeasonTotals;
@@ -31,7 +31,7 @@ public final class CountFigure {
     private final double width;
     private final double height;
     private final List<SeasonTotals> seasons;
-    private final Optional<LineTrend> line;
+    private final Optional<YearlyTrend> line;
     private final double most;
     private final List<Shape> shapes = new ArrayList<>();
 
@@ -84,7 +84,7 @@ public final class CountFigure {
         }
     }
 
-    private void fitted(LineTrend fit) {
+    private void fitted(YearlyTrend fit) {
         List<SeasonTotal> totals = fit.totals();
         List<Step> edge = new ArrayList<>();
         totals.stream()

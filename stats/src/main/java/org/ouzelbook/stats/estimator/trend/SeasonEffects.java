@@ -145,10 +145,7 @@ public final class SeasonEffects {
      * @param to another season
      */
     public Answer<Estimate> percentBetween(int from, int to) {
-        Answer<Estimate> ratio = logRatio(from, to);
-        return ratio.found()
-                .map(found -> Answer.of(found.on(log -> 100 * Math.expm1(log))))
-                .orElse(ratio);
+        return logRatio(from, to).map(ratio -> ratio.on(log -> 100 * Math.expm1(log)));
     }
 
     /**

@@ -130,7 +130,7 @@ public record TrendFit(
 
     /** {@return the law that limits come from} */
     ReferenceLaw law() {
-        return scale > 1 ? ReferenceLaw.student(degreesOfFreedom()) : ReferenceLaw.NORMAL;
+        return scale > 1 ? ReferenceLaw.student((double) degreesOfFreedom()) : ReferenceLaw.NORMAL;
     }
 
     /** {@return the name of the method that this fit used} */

@@ -145,7 +145,7 @@ class LineTrendTest {
         for (int season = 0; season < 10; season++) {
             counts.add(SeasonCount.of("A", 2011 + season, 20));
         }
-        LineTrend.DetectableChange change = trend(counts).smallestDetectable(0.8);
+        YearlyTrend.DetectableChange change = trend(counts).smallestDetectable(0.8);
         double slope = (1.959963985 + 0.841621234) * Math.sqrt(12.0 / (20 * 10 * 9 * 11));
 
         assertThat(change.fall()).isCloseTo(100 * Math.expm1(-slope), within(1e-7));
