@@ -8,6 +8,8 @@ import java.util.Optional;
 import java.util.UUID;
 import org.ouzelbook.stats.survey.Territory.Standing;
 import org.ouzelbook.tracker.domain.Age;
+import org.ouzelbook.tracker.domain.Decision;
+import org.ouzelbook.tracker.domain.DecisionKind;
 import org.ouzelbook.tracker.domain.Message;
 import org.ouzelbook.tracker.domain.River;
 import org.ouzelbook.tracker.domain.Sighting;
@@ -46,6 +48,7 @@ final class ClusterWarnings {
             }
         }
         warnings.links(clusters);
+        warnings.decisions();
         return warnings.warnings;
     }
 
@@ -114,7 +117,7 @@ final class ClusterWarnings {
             if (lower.accepted()
                     && upper.accepted()
                     && reachable
-                    && Separation.between(lower, upper, field).isEmpty()) {
+                    && Separation.between(lower, upper, field, season).isEmpty()) {
                 pairs.add(MapMaker.letter(place - 1) + "–" + MapMaker.letter(place));
             }
         }
@@ -125,6 +128,20 @@ final class ClusterWarnings {
                     pairs,
                     season.settings().maximumLengthMetres() / 1000);
         }
+    }
+
+    private void decisions() {
+        List<Decision> effective = season.decisions().followed().stream()
+                .filter(decision -> decision.kind() != DecisionKind.NOTE)
+                .filter(decision -> season.water().includes(decision.riverId()))
+                .toList();
+        if (!effective.isEmpty()) {
+            warn("map.warning.decided", effective.size());
+        }
+        season.decisions()
+                .contradicting()
+                .forEach(decision ->
+                        warn("map.warning.decidedContradiction", decision.kind(), SeasonDecisions.where(decision)));
     }
 
     private void links(List<Cluster> clusters) {
@@ -152,7 +169,15 @@ final class ClusterWarnings {
                                 link.other().name());
                     }
                 }
-                case BROOD, SIMULTANEOUS -> {}
+                case SIMULTANEOUS -> {
+                    if (together) {
+                        warn(
+                                "map.warning.decidedTwoBirds",
+                                link.one().name(),
+                                link.other().name());
+                    }
+                }
+                case BROOD -> {}
             }
         }
     }

@@ -26,7 +26,7 @@ final class Clustering {
         List<Cluster> clusters = new ArrayList<>();
         for (River river : season.records().rivers().rivers()) {
             List<Member> members = field.on(river.id());
-            Line line = line(field, river.id(), season.settings());
+            Line line = line(field, river.id(), season);
             Partition partition = Partition.of(line, season.acceptance(river.id(), more));
             for (Partition.Cluster cluster : partition.clusters()) {
                 clusters.add(Cluster.of(river.id(), members.subList(cluster.from(), cluster.to()), cluster.accepted()));
@@ -36,7 +36,7 @@ final class Clustering {
     }
 
     /** A river of a field as the estimator sees it; its points are the members in their order. */
-    static Line line(Field field, UUID riverId, MapSettings settings) {
+    static Line line(Field field, UUID riverId, Season season) {
         Map<UUID, Integer> index = new HashMap<>();
         List<LinePoint> points = new ArrayList<>();
         for (Member member : field.on(riverId)) {
@@ -56,6 +56,12 @@ final class Clustering {
                 .filter(wall -> wall.riverId().equals(riverId))
                 .map(Field.Wall::metres)
                 .toList();
-        return new Line(points, apart, together, walls, settings.maximumLengthMetres());
+        return new Line(
+                points,
+                apart,
+                together,
+                walls,
+                season.settings().maximumLengthMetres(),
+                season.decisions().on(riverId));
     }
 }

@@ -5,7 +5,10 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
+import org.ouzelbook.tracker.domain.Chainage;
+import org.ouzelbook.tracker.domain.DecisionKind;
 import org.ouzelbook.tracker.domain.River;
+import org.ouzelbook.tracker.domain.Stretch;
 
 /**
  * Joins clusters of two rivers through the confluence where they meet.
@@ -85,7 +88,15 @@ final class Confluences {
         });
         boolean apart =
                 field.links().stream().anyMatch(link -> link.kind().apart() && link.between(main::holds, side::holds));
-        return !wall && !apart;
+        return !wall && !apart && !isDecided(main, mainId, from, to) && !isDecided(side, sideId, 0, low(side, sideId));
+    }
+
+    /** Whether a surveyor decided that something ends between a cluster and the confluence, or that the cluster is none. */
+    private boolean isDecided(Cluster cluster, UUID riverId, double from, double to) {
+        return !season.decisions()
+                        .partings(riverId, Stretch.between(new Chainage(from), new Chainage(to)))
+                        .isEmpty()
+                || !season.decisions().about(cluster, DecisionKind.NO_TERRITORY).isEmpty();
     }
 
     private static double low(Cluster cluster, UUID riverId) {

@@ -34,7 +34,10 @@ record DoubtfulGap(Cluster lower, Cluster upper, double metres) {
                         && widest.map(gap -> gap.metres < width).orElse(true)) {
                     Cluster lower = part(below, season);
                     Cluster upper = part(above, season);
-                    if (lower.accepted() && upper.accepted() && !field.bindsAcross(lower, upper)) {
+                    if (lower.accepted()
+                            && upper.accepted()
+                            && !field.bindsAcross(lower, upper)
+                            && !season.decisions().bindsAcross(lower, upper)) {
                         widest = Optional.of(new DoubtfulGap(lower, upper, width));
                     }
                 }

@@ -42,7 +42,7 @@ final class HangingRecords {
         this.likely = likely;
         this.countedNow = counted(now);
         this.onRiver = nearby.on(cluster.riverId()).stream().map(Member::id).toList();
-        this.line = Clustering.line(nearby, cluster.riverId(), season.settings());
+        this.line = Clustering.line(nearby, cluster.riverId(), season);
         this.partition = Partition.of(line, season.acceptance(cluster.riverId(), 0));
     }
 
@@ -132,7 +132,7 @@ final class HangingRecords {
     }
 
     private Optional<HangsOn> withoutWallsTo(Cluster neighbour, List<Cluster> listed) {
-        Separation separation = Separation.between(cluster, neighbour, nearby);
+        Separation separation = Separation.between(cluster, neighbour, nearby, season);
         if (separation.isEmpty()) {
             return Optional.empty();
         }

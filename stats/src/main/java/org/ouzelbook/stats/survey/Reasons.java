@@ -1,5 +1,7 @@
 package org.ouzelbook.stats.survey;
 
+import static org.ouzelbook.stats.survey.SeasonDecisions.where;
+
 import java.time.LocalDate;
 import java.time.MonthDay;
 import java.time.temporal.ChronoUnit;
@@ -9,6 +11,8 @@ import org.ouzelbook.stats.estimator.segmentation.Acceptance;
 import org.ouzelbook.stats.survey.Territory.Standing;
 import org.ouzelbook.tracker.domain.BreedingCode;
 import org.ouzelbook.tracker.domain.Chainage;
+import org.ouzelbook.tracker.domain.Decision;
+import org.ouzelbook.tracker.domain.DecisionKind;
 import org.ouzelbook.tracker.domain.Message;
 
 /** Why a cluster stands, or does not, and what bounds it, in sentences that name the lines of the notebook. */
@@ -46,6 +50,7 @@ final class Reasons {
         }
         reasons.sayWhereItEnds();
         reasons.sayTheEvidence();
+        reasons.sayWhatWasNoted();
         return List.copyOf(reasons.reasons);
     }
 
@@ -89,6 +94,12 @@ final class Reasons {
                             "map.because.decisive", member.name(), member.code().number()));
             return;
         }
+        List<Decision> vacant = season.decisions().about(cluster, DecisionKind.NO_TERRITORY);
+        if (!vacant.isEmpty()) {
+            vacant.forEach(
+                    decision -> say("map.because.decidedNone", where(decision), SeasonDecisions.words(decision)));
+            return;
+        }
         Acceptance acceptance = season.acceptance(cluster.riverId(), 0);
         double lower = cluster.lowest().metres();
         double upper = cluster.highest().metres();
@@ -116,6 +127,9 @@ final class Reasons {
     }
 
     private void sayWhatBindsIt() {
+        season.decisions()
+                .about(cluster, DecisionKind.TOGETHER)
+                .forEach(decision -> say("map.because.decidedOne", where(decision), SeasonDecisions.words(decision)));
         cluster.members().stream()
                 .map(member -> member.place().riverId())
                 .filter(river -> !river.equals(cluster.riverId()))
@@ -141,7 +155,7 @@ final class Reasons {
     private void sayWhatSeparates(int neighbourPlace) {
         Cluster neighbour = listed.get(neighbourPlace);
         String letter = MapMaker.letter(neighbourPlace);
-        Separation separation = Separation.between(cluster, neighbour, field);
+        Separation separation = Separation.between(cluster, neighbour, field, season);
         for (Field.Link link : separation.links()) {
             boolean mineFirst = cluster.holds(link.one().id());
             Member mine = mineFirst ? link.one() : link.other();
@@ -161,6 +175,15 @@ final class Reasons {
                         Member.name(wall.sighting()),
                         MonthDay.from(wall.sighting().date()));
             }
+        }
+        for (Decision decision : separation.decisions()) {
+            say(
+                    decision.kind() == DecisionKind.BOUNDARY
+                            ? "map.because.decidedBoundary"
+                            : "map.because.decidedBetween",
+                    letter,
+                    where(decision),
+                    SeasonDecisions.words(decision));
         }
         double together = Separation.lengthTogether(cluster, neighbour);
         if (together > season.settings().maximumLengthMetres()) {
@@ -203,6 +226,15 @@ final class Reasons {
                         .ifPresent(shown -> say("map.because.evidence", shown, code.number(), names(behind)));
             }
         });
+    }
+
+    private void sayWhatWasNoted() {
+        season.decisions().followed().stream()
+                .filter(decision -> decision.kind() == DecisionKind.NOTE)
+                .filter(decision -> decision.riverId().equals(cluster.riverId()))
+                .filter(decision ->
+                        decision.stretch().intersection(cluster.stretch()).isPresent())
+                .forEach(decision -> say("map.because.noted", where(decision), SeasonDecisions.words(decision)));
     }
 
     private static List<Object> names(List<? extends Member> members) {

@@ -23,6 +23,7 @@ import org.ouzelbook.tracker.domain.Species;
  * @param water the water asked about
  * @param sightings sightings of the species in the year, on the rivers of the network
  * @param nests nests of the species that were checked in the season
+ * @param decisions what surveyors decided about it
  * @param efforts the effort by river
  */
 record Season(
@@ -33,6 +34,7 @@ record Season(
         Water water,
         List<Sighting> sightings,
         List<NestHistory> nests,
+        SeasonDecisions decisions,
         Map<UUID, Effort> efforts) {
 
     static Season of(SurveyRecords records, Species species, int year, MapSettings settings, Water water) {
@@ -57,6 +59,7 @@ record Season(
                 water,
                 sightings,
                 NestHistory.of(records, nests, year, settings),
+                SeasonDecisions.of(records, species, year),
                 Map.copyOf(efforts));
     }
 

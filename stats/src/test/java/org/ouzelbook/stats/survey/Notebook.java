@@ -20,7 +20,6 @@ import org.ouzelbook.tracker.domain.BreedingCode;
 import org.ouzelbook.tracker.domain.Chainage;
 import org.ouzelbook.tracker.domain.Decision;
 import org.ouzelbook.tracker.domain.DecisionKind;
-import org.ouzelbook.tracker.domain.Keys;
 import org.ouzelbook.tracker.domain.Landmark;
 import org.ouzelbook.tracker.domain.Nest;
 import org.ouzelbook.tracker.domain.NestCheck;
@@ -169,16 +168,16 @@ final class Notebook {
         return this;
     }
 
-    /** Writes down what the surveyor decided; a reason is made up for a note. */
+    /** Writes down what the surveyor decided about the Arrel Water, the same day each time. */
     Notebook decide(int season, DecisionKind kind, double fromKm, double toKm, String note) {
         decisions.add(new Decision(
-                Keys.next(),
+                key(kind + " " + fromKm),
                 Species.DIPPER,
                 season,
-                rivers.get(0).id(),
+                ARREL.id(),
                 kind,
                 Stretch.ofKm(fromKm, toKm),
-                Optional.of(note).filter(text -> !text.isBlank()),
+                Optional.of(note),
                 "Ina Brekke",
                 LocalDate.of(season, 8, 1)));
         return this;

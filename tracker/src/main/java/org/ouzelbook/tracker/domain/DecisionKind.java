@@ -8,7 +8,7 @@ public enum DecisionKind {
     /** What was found in this stretch belongs to one territory. */
     TOGETHER,
 
-    /** Nobody holds a territory that lies in this stretch, whatever was found there. */
+    /** No territory lies in this stretch or reaches into it, whatever was found there. */
     NO_TERRITORY,
 
     /** Something to remember; it changes no answer. */

@@ -14,6 +14,8 @@ final class GrowingCluster {
     private boolean decisive;
     private int firstWallAbove = Integer.MAX_VALUE;
     private int wallsBelow;
+    private int firstLimitAbove = Integer.MAX_VALUE;
+    private int limitsBelow;
 
     /**
      * A cluster that will start at a point and has none yet.
@@ -33,12 +35,16 @@ final class GrowingCluster {
      * @return whether it was taken in; if not, nothing further up can be either
      */
     boolean takesIn(int next) {
-        if (line.lastApart[next] >= first || line.position[next] - lower() > line.maximumLength) {
+        boolean isOnePiece = line.pieceStart[next] <= first;
+        boolean tooLong = line.position[next] - lower() > line.maximumLength && !isOnePiece;
+        if (line.lastApart[next] >= first || tooLong || line.vacant[next] != line.vacant[first]) {
             return false;
         }
         firstWallAbove = Math.min(firstWallAbove, line.firstWallAbove[next]);
         wallsBelow = Math.max(wallsBelow, line.wallsBelow[next]);
-        if (firstWallAbove < wallsBelow) {
+        firstLimitAbove = Math.min(firstLimitAbove, line.firstLimitAbove[next]);
+        limitsBelow = Math.max(limitsBelow, line.limitsBelow[next]);
+        if (firstWallAbove < wallsBelow || firstLimitAbove < limitsBelow) {
             return false;
         }
         last = next;
@@ -63,7 +69,7 @@ final class GrowingCluster {
     }
 
     boolean isAccepted(Acceptance acceptance) {
-        return acceptance.accepts(decisive, dayCount, lastDay - firstDay, lower(), upper());
+        return !line.vacant[first] && acceptance.accepts(decisive, dayCount, lastDay - firstDay, lower(), upper());
     }
 
     int size() {

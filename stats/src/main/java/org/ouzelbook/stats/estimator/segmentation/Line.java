@@ -14,13 +14,15 @@ import java.util.stream.Collectors;
  * @param walls positions, in metres, that no cluster reaches across; a point no farther from a wall than its uncertainty may
  *     lie on either side
  * @param maximumLength no cluster is longer, in metres; positive
+ * @param decided what is settled whatever the rest says
  */
 public record Line(
         List<LinePoint> points,
         Set<PointPair> apart,
         Set<PointPair> together,
         List<Double> walls,
-        double maximumLength) {
+        double maximumLength,
+        Decided decided) {
     /**
      * Copies the collections, sorts the walls, and checks the rest.
      *
@@ -61,7 +63,7 @@ public record Line(
     public Line without(int left) {
         List<LinePoint> others = new ArrayList<>(points);
         others.remove(left);
-        return new Line(others, without(left, apart), without(left, together), walls, maximumLength);
+        return new Line(others, without(left, apart), without(left, together), walls, maximumLength, decided);
     }
 
     private static Set<PointPair> without(int left, Set<PointPair> pairs) {

@@ -2,6 +2,7 @@ package org.ouzelbook.stats.estimator.segmentation;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.DoubleStream;
 
 /** A line made ready for growing millions of clusters: what each step asks for stands in an array. */
 final class LineIndex {
@@ -24,6 +25,18 @@ final class LineIndex {
     /** For each point, the wall after the last one that it certainly lies above. */
     final int[] wallsBelow;
 
+    /** For each point, the first point that must be in its cluster. */
+    final int[] pieceStart;
+
+    /** For each point, whether it lies where no cluster is accepted. */
+    final boolean[] vacant;
+
+    /** For each point, the first settled limit, from the lower end, that it lies below. */
+    final int[] firstLimitAbove;
+
+    /** For each point, the limit after the last one that it lies above. */
+    final int[] limitsBelow;
+
     LineIndex(Line line) {
         List<LinePoint> points = line.points();
         int size = points.size();
@@ -35,7 +48,15 @@ final class LineIndex {
         bondsCut = new int[size + 1];
         firstWallAbove = new int[size];
         wallsBelow = new int[size];
-        double[] walls = line.walls().stream().mapToDouble(Double::doubleValue).toArray();
+        pieceStart = pieceStarts(line.decided().together());
+        vacant = new boolean[size];
+        firstLimitAbove = new int[size];
+        limitsBelow = new int[size];
+        double[] walls = line.walls().stream()
+                .mapToDouble(Double::doubleValue)
+                .filter(wall -> !isInsidePiece(wall))
+                .toArray();
+        double[] limits = limits(line.decided());
         int firstDay = firstDay(points);
         for (int i = 0; i < size; i++) {
             LinePoint point = points.get(i);
@@ -43,16 +64,59 @@ final class LineIndex {
             days[i] = point.days().stream().mapToInt(day -> day - firstDay).toArray();
             firstWallAbove[i] = wallsUpTo(walls, point.position() + point.uncertainty());
             wallsBelow[i] = wallsUpTo(walls, Math.nextDown(point.position() - point.uncertainty()));
+            vacant[i] = line.decided().vacant().stream().anyMatch(span -> span.holds(point.position()));
+            firstLimitAbove[i] = wallsUpTo(limits, point.position());
+            limitsBelow[i] = wallsUpTo(limits, Math.nextDown(point.position()));
         }
         Arrays.fill(lastApart, -1);
         for (PointPair pair : line.apart()) {
-            lastApart[pair.upper()] = Math.max(lastApart[pair.upper()], pair.lower());
+            if (pair.lower() < pieceStart[pair.upper()]) {
+                lastApart[pair.upper()] = Math.max(lastApart[pair.upper()], pair.lower());
+            }
         }
         for (PointPair pair : line.together()) {
             for (int cut = pair.lower() + 1; cut <= pair.upper(); cut++) {
                 bondsCut[cut]++;
             }
         }
+    }
+
+    private int[] pieceStarts(List<Decided.Span> together) {
+        int[] starts = new int[position.length];
+        for (int i = 0; i < starts.length; i++) {
+            int point = i;
+            boolean goesOn = i > 0
+                    && together.stream()
+                            .anyMatch(span -> span.holds(position[point - 1]) && span.holds(position[point]));
+            starts[i] = goesOn ? starts[i - 1] : i;
+        }
+        return starts;
+    }
+
+    /** Whether a position lies between two points that are one piece. */
+    private boolean isInsidePiece(double place) {
+        for (int i = 1; i < position.length; i++) {
+            if (pieceStart[i] < i && position[i - 1] <= place && place <= position[i]) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** The settled limits in order; a vacant span without a point is one too. */
+    private double[] limits(Decided decided) {
+        return DoubleStream.concat(
+                        decided.limits().stream().mapToDouble(Double::doubleValue),
+                        decided.vacant().stream()
+                                .filter(span -> Arrays.stream(position).noneMatch(span::holds))
+                                .mapToDouble(Decided.Span::middle))
+                .sorted()
+                .toArray();
+    }
+
+    /** Whether a cluster may start at a point, or end just below it. */
+    boolean isCut(int point) {
+        return point == size() || pieceStart[point] == point;
     }
 
     private static int firstDay(List<LinePoint> points) {

@@ -11,6 +11,9 @@ import java.util.List;
  * take in most. It is found exactly, by dynamic programming from the upper end: what is best above a cut does not depend on
  * what lies below it. Time grows with the points times the most points that fit into one maximum length.
  *
+ * <p>What is {@link Decided} binds: no limit is reached across, what is together is never cut, whatever its length, and
+ * where no cluster may be, points make up clusters of their own that are not accepted.
+ *
  * <p>"As many registrations in as few clusters as possible" is the parsimony of the mapping method, R. E. Bult (1995), Limosa
  * 68:29–34, here with a cap on length because with few visits parsimony alone makes clusters too long.
  *
@@ -44,8 +47,14 @@ public record Partition(List<Cluster> clusters) {
         best[size] = Score.NOTHING;
         Cluster[] first = new Cluster[size];
         for (int from = size - 1; from >= 0; from--) {
+            if (!index.isCut(from)) {
+                continue;
+            }
             GrowingCluster cluster = new GrowingCluster(index, from);
             for (int to = from + 1; to <= size && cluster.takesIn(to - 1); to++) {
+                if (!index.isCut(to)) {
+                    continue;
+                }
                 boolean accepted = cluster.isAccepted(acceptance);
                 Score score = best[to].plus(score(cluster, accepted, index.bondsCut[to]));
                 if (first[from] == null || score.compareTo(best[from]) <= 0) {

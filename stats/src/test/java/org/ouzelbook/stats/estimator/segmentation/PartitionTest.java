@@ -6,10 +6,12 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.Comparator;
+import java.util.DoubleSummaryStatistics;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Random;
 import java.util.Set;
+import java.util.function.Predicate;
 import org.junit.jupiter.api.Test;
 import org.ouzelbook.stats.estimator.segmentation.Partition.Cluster;
 
@@ -21,7 +23,7 @@ class PartitionTest {
     }
 
     private static Line line(LinePoint... points) {
-        return new Line(List.of(points), Set.of(), Set.of(), List.of(), 1500);
+        return new Line(List.of(points), Set.of(), Set.of(), List.of(), 1500, Decided.NOTHING);
     }
 
     /** Every partition of small random lines, judged one by one: the dynamic program must find none better. */
@@ -57,7 +59,21 @@ class PartitionTest {
         for (int i = random.nextInt(3); i > 0; i--) {
             walls.add(50.0 * random.nextInt(80));
         }
-        return new Line(points, randomPairs(random, size), randomPairs(random, size), walls, 1500);
+        return new Line(
+                points, randomPairs(random, size), randomPairs(random, size), walls, 1500, randomDecided(random));
+    }
+
+    /** At most one of each: a limit, a span that is together and a vacant one, none contradicting another. */
+    private static Decided randomDecided(Random random) {
+        List<Double> limits = random.nextInt(3) == 0 ? List.of(50.0 * random.nextInt(20)) : List.of();
+        List<Decided.Span> together = random.nextInt(3) == 0 ? List.of(randomSpan(random, 1000)) : List.of();
+        List<Decided.Span> vacant = random.nextInt(3) == 0 ? List.of(randomSpan(random, 3000)) : List.of();
+        return new Decided(limits, together, vacant);
+    }
+
+    private static Decided.Span randomSpan(Random random, double from) {
+        double lower = from + 50 * random.nextInt(20);
+        return new Decided.Span(lower, lower + 50 * (1 + random.nextInt(20)));
     }
 
     private static Set<PointPair> randomPairs(Random random, int size) {
@@ -105,13 +121,53 @@ class PartitionTest {
 
     private static boolean isAllowed(Line line, int from, int to) {
         List<LinePoint> points = line.points().subList(from, to);
+        double lower = points.get(0).position();
+        double upper = points.get(points.size() - 1).position();
+        Decided decided = line.decided();
         boolean shortEnough =
-                points.get(points.size() - 1).position() - points.get(0).position() <= 1500;
-        boolean noPair = line.apart().stream().noneMatch(pair -> pair.lower() >= from && pair.upper() < to);
+                upper - lower <= 1500 || decided.together().stream().anyMatch(holdsBoth(lower, upper));
+        boolean noPair = line.apart().stream()
+                .filter(pair -> decided.together().stream()
+                        .noneMatch(holdsBoth(
+                                line.points().get(pair.lower()).position(),
+                                line.points().get(pair.upper()).position())))
+                .noneMatch(pair -> pair.lower() >= from && pair.upper() < to);
         boolean noWall = line.walls().stream()
+                .filter(wall -> !isInsideWhatIsTogether(line, wall))
                 .noneMatch(wall -> points.stream().anyMatch(point -> point.position() + point.uncertainty() < wall)
                         && points.stream().anyMatch(point -> point.position() - point.uncertainty() > wall));
-        return shortEnough && noPair && noWall;
+        return shortEnough && noPair && noWall && keepsToWhatIsDecided(line, from, to, lower, upper);
+    }
+
+    private static Predicate<Decided.Span> holdsBoth(double one, double other) {
+        return span -> span.holds(one) && span.holds(other);
+    }
+
+    private static boolean isInsideWhatIsTogether(Line line, double wall) {
+        return line.decided().together().stream().anyMatch(span -> {
+            DoubleSummaryStatistics inside = line.points().stream()
+                    .mapToDouble(LinePoint::position)
+                    .filter(span::holds)
+                    .summaryStatistics();
+            return inside.getCount() > 1 && inside.getMin() <= wall && wall <= inside.getMax();
+        });
+    }
+
+    private static boolean keepsToWhatIsDecided(Line line, int from, int to, double lower, double upper) {
+        Decided decided = line.decided();
+        List<LinePoint> points = line.points();
+        boolean noLimit = decided.limits().stream().noneMatch(limit -> lower < limit && limit < upper);
+        boolean uncut = decided.together().stream()
+                .noneMatch(span -> (from > 0
+                                && holdsBoth(points.get(from - 1).position(), lower)
+                                        .test(span))
+                        || (to < points.size()
+                                && holdsBoth(upper, points.get(to).position()).test(span)));
+        boolean outOrIn = decided.vacant().stream()
+                .allMatch(span -> (span.lower() <= lower && upper <= span.upper())
+                        || upper < span.lower()
+                        || lower > span.upper());
+        return noLimit && uncut && outOrIn;
     }
 
     private static boolean isAccepted(Line line, int from, int to, Acceptance acceptance) {
@@ -121,12 +177,14 @@ class PartitionTest {
                 .distinct()
                 .sorted()
                 .toList();
-        return acceptance.accepts(
-                points.stream().anyMatch(LinePoint::decisive),
-                days.size(),
-                days.get(days.size() - 1) - days.get(0),
-                points.get(0).position(),
-                points.get(points.size() - 1).position());
+        double lowest = points.get(0).position();
+        return line.decided().vacant().stream().noneMatch(span -> span.holds(lowest))
+                && acceptance.accepts(
+                        points.stream().anyMatch(LinePoint::decisive),
+                        days.size(),
+                        days.get(days.size() - 1) - days.get(0),
+                        points.get(0).position(),
+                        points.get(points.size() - 1).position());
     }
 
     private static Score score(Line line, List<Cluster> clusters) {
@@ -170,7 +228,8 @@ class PartitionTest {
 
     @Test
     void reachesAcrossNoWall() {
-        Line walled = new Line(List.of(point(0, 1), point(400, 20)), Set.of(), Set.of(), List.of(200.0), 1500);
+        Line walled = new Line(
+                List.of(point(0, 1), point(400, 20)), Set.of(), Set.of(), List.of(200.0), 1500, Decided.NOTHING);
 
         assertThat(Partition.of(walled, TWO_DAYS).clusters()).hasSize(2);
     }
@@ -178,9 +237,60 @@ class PartitionTest {
     @Test
     void letsAPointWithinItsUncertaintyOfAWallLieOnEitherSide() {
         LinePoint nearTheWall = new LinePoint(210, 20, List.of(20), false);
-        Line walled = new Line(List.of(point(0, 1), nearTheWall), Set.of(), Set.of(), List.of(200.0), 1500);
+        Line walled =
+                new Line(List.of(point(0, 1), nearTheWall), Set.of(), Set.of(), List.of(200.0), 1500, Decided.NOTHING);
 
         assertThat(Partition.of(walled, TWO_DAYS).clusters()).containsExactly(new Cluster(0, 2, true));
+    }
+
+    @Test
+    void reachesAcrossNoSettledLimitHoweverUncertainAPointIs() {
+        LinePoint near = new LinePoint(210, 20, List.of(20), false);
+        Decided limit = new Decided(List.of(200.0), List.of(), List.of());
+
+        assertThat(Partition.of(decided(limit, point(0, 1), near), TWO_DAYS).clusters())
+                .containsExactly(new Cluster(0, 1, false), new Cluster(1, 2, false));
+    }
+
+    @Test
+    void keepsTogetherWhatIsSettledWhateverLengthWallsAndPairsSay() {
+        Decided together = new Decided(List.of(), List.of(new Decided.Span(0, 2000)), List.of());
+        Line line = new Line(
+                List.of(point(0, 1), point(900, 20), point(2000, 20), point(2100, 40)),
+                Set.of(new PointPair(0, 1)),
+                Set.of(),
+                List.of(500.0),
+                1500,
+                together);
+
+        assertThat(Partition.of(line, TWO_DAYS).clusters())
+                .containsExactly(new Cluster(0, 3, true), new Cluster(3, 4, false));
+    }
+
+    @Test
+    void acceptsNothingWhereNoClusterMayBe() {
+        Decided vacant = new Decided(List.of(), List.of(), List.of(new Decided.Span(100, 500)));
+
+        assertThat(Partition.of(decided(vacant, point(50, 1), point(100, 1), point(300, 20), point(550, 20)), TWO_DAYS)
+                        .clusters())
+                .containsExactly(new Cluster(0, 1, false), new Cluster(1, 3, false), new Cluster(3, 4, false));
+        assertThat(Partition.of(decided(vacant, point(50, 1), point(550, 20)), TWO_DAYS)
+                        .clusters())
+                .hasSize(2);
+    }
+
+    private static Line decided(Decided decided, LinePoint... points) {
+        return new Line(List.of(points), Set.of(), Set.of(), List.of(), 1500, decided);
+    }
+
+    @Test
+    void refusesWhatCannotBothBeSettled() {
+        List<Decided.Span> span = List.of(new Decided.Span(100, 500));
+
+        assertThatThrownBy(() -> new Decided(List.of(300.0), span, List.of()))
+                .isInstanceOf(IllegalArgumentException.class);
+        assertThatThrownBy(() -> new Decided(List.of(), span, List.of(new Decided.Span(400, 700))))
+                .isInstanceOf(IllegalArgumentException.class);
     }
 
     @Test
@@ -203,7 +313,8 @@ class PartitionTest {
 
     @Test
     void refusesAPairOfAPointThatIsNotThere() {
-        assertThatThrownBy(() -> new Line(List.of(point(1, 1)), Set.of(new PointPair(0, 1)), Set.of(), List.of(), 1500))
+        assertThatThrownBy(() -> new Line(
+                        List.of(point(1, 1)), Set.of(new PointPair(0, 1)), Set.of(), List.of(), 1500, Decided.NOTHING))
                 .isInstanceOf(IllegalArgumentException.class);
     }
 }
