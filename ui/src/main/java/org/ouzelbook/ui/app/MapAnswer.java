@@ -24,9 +24,17 @@ import org.ouzelbook.tracker.domain.Species;
  * @param settings every threshold of the rules
  * @param rivers one element a river that was asked about
  * @param warnings what would mislead a reader who did not know it
+ * @param decisions what surveyors decided about the season
+ * @param withoutDecisions the answer as it would be without those decisions; empty if there are none
  */
 public record MapAnswer(
-        Species species, int season, MapSettings settings, List<OnRiver> rivers, List<Message> warnings) {
+        Species species,
+        int season,
+        MapSettings settings,
+        List<OnRiver> rivers,
+        List<Message> warnings,
+        List<DecisionAnswer> decisions,
+        Optional<MapAnswer> withoutDecisions) {
 
     /**
      * {@return the answer that a map gives}
@@ -40,7 +48,14 @@ public record MapAnswer(
                 map.season(),
                 map.settings(),
                 map.rivers().stream().map(river -> OnRiver.of(river, level)).toList(),
-                map.warnings());
+                map.warnings(),
+                List.of(),
+                Optional.empty());
+    }
+
+    /** {@return this answer beside the one that is made without the surveyor's decisions} */
+    MapAnswer beside(MapAnswer without, List<DecisionAnswer> made) {
+        return new MapAnswer(species, season, settings, rivers, warnings, made, Optional.of(without));
     }
 
     /**

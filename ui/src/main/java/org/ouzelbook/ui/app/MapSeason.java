@@ -1,7 +1,9 @@
 package org.ouzelbook.ui.app;
 
+import java.util.List;
 import java.util.function.UnaryOperator;
 import org.ouzelbook.stats.survey.MapSettings;
+import org.ouzelbook.stats.survey.SurveyRecords;
 import org.ouzelbook.stats.survey.TerritoryMap;
 import org.ouzelbook.tracker.store.Book;
 
@@ -19,8 +21,22 @@ public final class MapSeason {
      */
     public static MapAnswer of(Book book, Scope scope, UnaryOperator<MapSettings> change) {
         SurveyReading reading = SurveyReading.of(book, scope);
+        int season = reading.season();
+        SurveyRecords records = reading.records();
+        MapAnswer answer = answer(reading, records, change);
+        List<DecisionAnswer> decisions = DecisionAnswer.all(records.decisions(), records.rivers()).stream()
+                .filter(decision -> decision.species().equals(scope.species())
+                        && decision.season().getValue() == season)
+                .toList();
+        return decisions.isEmpty()
+                ? answer
+                : answer.beside(answer(reading, records.withoutDecisions(), change), decisions);
+    }
+
+    private static MapAnswer answer(SurveyReading reading, SurveyRecords records, UnaryOperator<MapSettings> change) {
+        Scope scope = reading.scope();
         TerritoryMap map = TerritoryMap.of(
-                reading.records(),
+                records,
                 scope.species(),
                 reading.season(),
                 change.apply(MapSettings.usualFor(scope.species())),

@@ -45,4 +45,13 @@ public record Scope(
                 Optional.empty(),
                 0.95);
     }
+
+    /**
+     * {@return the same of another species}
+     *
+     * @param other the species
+     */
+    Scope of(Species other) {
+        return new Scope(other, season, from, to, river, reach, level);
+    }
 }

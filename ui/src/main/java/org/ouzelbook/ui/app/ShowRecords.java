@@ -2,6 +2,7 @@ package org.ouzelbook.ui.app;
 
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.time.Year;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -183,6 +184,20 @@ public final class ShowRecords {
                 .filter((KickSample sample) -> isOnRiver(sample.place().riverId()) && wish.includes(sample.date()))
                 .map(sample -> ShownRecords.SampleLine.of(
                         sample, riverName(sample.place().riverId())))
+                .toList();
+    }
+
+    /** {@return what surveyors decided about territories, by season, each with its number in the book} */
+    public List<DecisionAnswer> decisions() {
+        return DecisionAnswer.all(view.decisions(), network).stream()
+                .filter(decision -> wish.includes(decision.species()))
+                .filter(decision -> wish.from()
+                                .filter(day -> decision.season().isBefore(Year.from(day)))
+                                .isEmpty()
+                        && wish.to()
+                                .filter(day -> decision.season().isAfter(Year.from(day)))
+                                .isEmpty())
+                .filter(decision -> river.isEmpty() || river.get().name().equals(decision.river()))
                 .toList();
     }
 

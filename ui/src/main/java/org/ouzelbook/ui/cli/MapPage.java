@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import org.ouzelbook.tracker.domain.BreedingCode.EvidenceClass;
 import org.ouzelbook.tracker.domain.Message;
+import org.ouzelbook.ui.app.DecisionAnswer;
 import org.ouzelbook.ui.app.MapAnswer;
 import org.ouzelbook.ui.app.MapAnswer.Cluster;
 import org.ouzelbook.ui.app.MapAnswer.OnRiver;
@@ -32,6 +33,7 @@ final class MapPage {
         if (!answer.warnings().isEmpty()) {
             terminal.out().println();
         }
+        answer.withoutDecisions().ifPresent(without -> decisions(answer, without));
         rules(answer);
         answer.rivers().stream()
                 .flatMap(river -> river.territories().stream())
@@ -131,6 +133,34 @@ final class MapPage {
 
     private void list(List<Message> messages) {
         messages.forEach(message -> paragraph("cli.map.item", message, 4));
+    }
+
+    private void decisions(MapAnswer answer, MapAnswer without) {
+        say("cli.map.decisions");
+        for (DecisionAnswer decision : answer.decisions()) {
+            paragraph(
+                    "cli.map.item",
+                    Message.of(
+                            decision.note().isEmpty() ? "cli.map.decision" : "cli.map.decisionBecause",
+                            decision.kind(),
+                            decision.km(),
+                            decision.river(),
+                            decision.by(),
+                            decision.on(),
+                            decision.note().orElse("")),
+                    4);
+        }
+        for (OnRiver river : without.rivers()) {
+            MapAnswer.ByRule count = river.byRule();
+            say(
+                    "cli.map.without",
+                    river.river(),
+                    count.count(),
+                    count.min(),
+                    count.max(),
+                    count.min() == count.max() ? 0 : 1);
+        }
+        terminal.out().println();
     }
 
     private void rules(MapAnswer answer) {

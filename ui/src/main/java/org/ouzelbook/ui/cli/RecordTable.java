@@ -8,6 +8,7 @@ import java.util.OptionalDouble;
 import java.util.function.Function;
 import org.ouzelbook.tracker.domain.Message;
 import org.ouzelbook.ui.app.BookHistory;
+import org.ouzelbook.ui.app.DecisionAnswer;
 import org.ouzelbook.ui.app.ShownRecords;
 import org.ouzelbook.ui.app.SightingAnswer;
 import org.ouzelbook.ui.app.Texts;
@@ -122,6 +123,19 @@ record RecordTable<T>(String name, List<Column<T>> columns) {
                     new Column<>("show.heading.minutes", ShownRecords.SampleLine::minutes),
                     new Column<>("show.heading.sampler", ShownRecords.SampleLine::sampler),
                     new Column<>("show.heading.taxa", sample -> sample.taxa().size())));
+
+    static final RecordTable<DecisionAnswer> DECISIONS = new RecordTable<>(
+            "decisions",
+            List.of(
+                    new Column<>("show.heading.number", DecisionAnswer::number),
+                    new Column<>("show.heading.season", DecisionAnswer::season),
+                    new Column<>("show.heading.species", DecisionAnswer::species),
+                    new Column<>("show.heading.river", DecisionAnswer::river),
+                    new Column<>("show.heading.decision", DecisionAnswer::kind),
+                    new Column<>("show.heading.km", DecisionAnswer::km),
+                    new Column<>("show.heading.by", DecisionAnswer::by),
+                    new Column<>("show.heading.on", DecisionAnswer::on),
+                    new Column<>("show.heading.because", DecisionAnswer::note)));
 
     static final RecordTable<ShownRecords.FileLine> FILES = new RecordTable<>(
             "files",

@@ -66,6 +66,7 @@ final class ShowCommand implements Callable<Integer> {
             case "nests" -> show(RecordTable.NESTS, ShowRecords::nests);
             case "birds" -> show(RecordTable.BIRDS, ShowRecords::birds);
             case "samples" -> show(RecordTable.SAMPLES, ShowRecords::samples);
+            case "decisions" -> show(RecordTable.DECISIONS, ShowRecords::decisions);
             case "files" -> show(RecordTable.FILES, ShowRecords::files);
             case "history" ->
                 RecordTable.HISTORY.print(BookHistory.steps(Objects.requireNonNull(book), STEPS), terminal, json);

@@ -1,0 +1,170 @@
+package org.ouzelbook.ui.app;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import java.util.function.Consumer;
+import java.util.regex.Pattern;
+import org.ouzelbook.stats.survey.MapSettings;
+import org.ouzelbook.stats.survey.SurveyRecords;
+import org.ouzelbook.stats.survey.TerritoryMap;
+import org.ouzelbook.stats.survey.Water;
+import org.ouzelbook.tracker.domain.Decision;
+import org.ouzelbook.tracker.domain.DecisionKind;
+import org.ouzelbook.tracker.domain.Keys;
+import org.ouzelbook.tracker.domain.Message;
+import org.ouzelbook.tracker.domain.Place;
+import org.ouzelbook.tracker.domain.Species;
+import org.ouzelbook.tracker.domain.Stretch;
+import org.ouzelbook.tracker.place.PlaceReading;
+import org.ouzelbook.tracker.place.PlaceSettings;
+import org.ouzelbook.tracker.place.Places;
+import org.ouzelbook.tracker.store.Book;
+import org.ouzelbook.tracker.store.BookEdit;
+import org.ouzelbook.tracker.store.BookView;
+
+/** Makes and removes a surveyor's decisions about territories, and tells what each changes. */
+public final class DecideTerritories {
+    /** A bare number, which can only be a river km here. */
+    private static final Pattern NUMBER = Pattern.compile("[0-9]+");
+
+    private DecideTerritories() {}
+
+    /**
+     * What became of it.
+     *
+     * @param decision the decision that was made or removed
+     * @param countBefore territories of its season on its river before, by the rules
+     * @param countNow territories now
+     */
+    public record Answer(DecisionAnswer decision, int countBefore, int countNow) {}
+
+    /**
+     * Makes a decision.
+     *
+     * @param book an open book
+     * @param scope species, season and river; the last season and the only river if they are not given
+     * @param line what was decided
+     * @param who who decided it
+     * @param today the day
+     * @return the decision, and what it changed
+     * @throws WrongRequest if it cannot be understood, or was made before
+     * @throws org.ouzelbook.tracker.store.BookException if it contradicts another one
+     */
+    public static Answer make(Book book, Scope scope, DecisionLine line, String who, LocalDate today) {
+        if (line.kind() == DecisionKind.NOTE && line.note().isEmpty()) {
+            throw new WrongRequest(Message.of("decide.emptyNote"));
+        }
+        SurveyReading reading = SurveyReading.of(book, scope);
+        List<Place> places = book.read(view -> places(view, reading, line.places()));
+        Decision decision = new Decision(
+                Keys.next(),
+                scope.species(),
+                reading.season(),
+                places.get(0).riverId(),
+                line.kind(),
+                stretch(line.kind(), places),
+                line.note(),
+                who,
+                today);
+        refuseTwice(reading.records(), decision);
+        return change(book, decision, "decide.step.made", who, edit -> edit.add(decision));
+    }
+
+    /**
+     * Removes a decision; the history keeps it.
+     *
+     * @param book an open book
+     * @param number its number, as {@code show decisions} lists it
+     * @param who who removes it
+     * @return the decision, and what its removal changed
+     * @throws WrongRequest if there is none with this number
+     */
+    public static Answer remove(Book book, int number, String who) {
+        List<Decision> all = book.read(BookView::decisions);
+        if (number < 1 || number > all.size()) {
+            throw new WrongRequest(
+                    all.isEmpty() ? Message.of("decide.none") : Message.of("decide.noNumber", number, all.size()));
+        }
+        Decision decision = all.get(number - 1);
+        return change(book, decision, "decide.step.removed", who, edit -> edit.remove(decision));
+    }
+
+    private static Answer change(Book book, Decision decision, String step, String who, Consumer<BookEdit> work) {
+        DecisionAnswer before = told(book, decision);
+        int countBefore = count(book, decision);
+        book.change(Message.of(step, before.words()), who, edit -> {
+            work.accept(edit);
+            return before;
+        });
+        DecisionAnswer now = told(book, decision);
+        return new Answer(now.number() > 0 ? now : before, countBefore, count(book, decision));
+    }
+
+    /** The decision with its number; 0 if the book has it not. */
+    private static DecisionAnswer told(Book book, Decision decision) {
+        return book.read(view -> DecisionAnswer.of(1 + view.decisions().indexOf(decision), decision, view.network()));
+    }
+
+    private static int count(Book book, Decision decision) {
+        Species species = decision.species();
+        SurveyRecords records =
+                SurveyReading.of(book, Scope.everything().of(species)).records();
+        return TerritoryMap.of(
+                        records,
+                        species,
+                        decision.season(),
+                        MapSettings.usualFor(species),
+                        Water.ofRiver(decision.riverId()))
+                .rivers()
+                .get(0)
+                .count()
+                .likely();
+    }
+
+    private static List<Place> places(BookView view, SurveyReading reading, List<String> written) {
+        Places finder = Places.of(view.network(), view.landmarks(), PlaceSettings.USUAL);
+        Optional<UUID> river = reading.water()
+                .riverId()
+                .or(() -> reading.records().rivers().rivers().size() == 1
+                        ? Optional.of(reading.records().rivers().rivers().get(0).id())
+                        : Optional.empty());
+        List<Place> found = new ArrayList<>();
+        for (String text : written) {
+            Optional<UUID> on =
+                    found.isEmpty() ? river : Optional.of(found.get(0).riverId());
+            PlaceReading read = finder.read(NUMBER.matcher(text).matches() ? "km " + text : text, on);
+            if (read instanceof PlaceReading.Unclear unclear) {
+                throw new WrongRequest(unclear.question());
+            }
+            found.add(((PlaceReading.Found) read).place());
+        }
+        return found;
+    }
+
+    private static Stretch stretch(DecisionKind kind, List<Place> places) {
+        Stretch stretch = Stretch.between(
+                places.get(0).chainage(), places.get(places.size() - 1).chainage());
+        if (!(stretch.length() > 0) && kind != DecisionKind.BOUNDARY && kind != DecisionKind.NOTE) {
+            throw new WrongRequest(Message.of("decide.noLength", kind, stretch.lower()));
+        }
+        return stretch;
+    }
+
+    private static void refuseTwice(SurveyRecords records, Decision decision) {
+        for (Decision other : records.decisions(decision.species(), decision.season())) {
+            if (decision.kind() != DecisionKind.NOTE
+                    && other.kind() == decision.kind()
+                    && other.riverId().equals(decision.riverId())
+                    && other.stretch().equals(decision.stretch())) {
+                throw new WrongRequest(Message.of(
+                        "decide.twice",
+                        DecisionAnswer.of(0, other, records.rivers()).words(),
+                        other.by(),
+                        other.on()));
+            }
+        }
+    }
+}
