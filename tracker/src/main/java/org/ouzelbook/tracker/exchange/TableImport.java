@@ -19,6 +19,7 @@ import org.ouzelbook.tracker.exchange.file.CsvRows;
 import org.ouzelbook.tracker.exchange.file.FileSource;
 import org.ouzelbook.tracker.exchange.file.TableFile;
 import org.ouzelbook.tracker.exchange.file.UnreadableFile;
+import org.ouzelbook.tracker.exchange.xlsx.Workbook;
 import org.ouzelbook.tracker.store.BookEdit;
 
 /**
@@ -29,6 +30,7 @@ public final class TableImport {
     private final ImportAnswers answers;
     private final List<TableSurvey> tables = new ArrayList<>();
     private final List<Problem> unreadable = new ArrayList<>();
+    private final List<Message> skipped = new ArrayList<>();
     private Optional<RiverSources> rivers = Optional.empty();
     private final Map<FileSource, LeftOut> leftOut = new LinkedHashMap<>();
 
@@ -54,12 +56,19 @@ public final class TableImport {
             tables.reading(drawn.get(0), () -> tables.rivers = Optional.of(RiverSources.of(drawn, answers.rivers())));
         }
         for (FileSource source : sources) {
-            if (!RiverSources.isRiver(source)) {
+            if (Workbook.isOne(source)) {
+                tables.reading(source, () -> tables.surveySheets(source, sources.size() == 1, progress));
+            } else if (!RiverSources.isRiver(source)) {
                 tables.reading(source, () -> tables.survey(source, sources.size() == 1, progress));
             }
         }
         tables.tables.sort(Comparator.comparing(table -> table.header().kind()));
         return tables;
+    }
+
+    /** {@return sheets of spreadsheets that are no tables} */
+    public List<Message> skipped() {
+        return List.copyOf(skipped);
     }
 
     private interface Reading {
@@ -76,6 +85,23 @@ public final class TableImport {
             String reason = Optional.ofNullable(e.getMessage()).orElse("");
             unreadable.add(
                     new Problem(source.name(), 0, "", "", Message.of("import.file.unreadable", source.name(), reason)));
+        }
+    }
+
+    /** A sheet that is no table is passed over where another sheet is one. */
+    private void surveySheets(FileSource workbook, boolean alone, Progress progress) throws IOException {
+        List<FileSource> sheets = Workbook.sheets(workbook);
+        List<UnreadableFile> noTables = new ArrayList<>();
+        for (FileSource sheet : sheets) {
+            try {
+                survey(sheet, alone && sheets.size() == 1, progress);
+            } catch (UnreadableFile e) {
+                noTables.add(e);
+                skipped.add(Message.of("import.skipped.noTable", sheet.name()));
+            }
+        }
+        if (sheets.isEmpty() || noTables.size() == sheets.size()) {
+            throw noTables.isEmpty() ? new UnreadableFile(Message.of("import.file.empty")) : noTables.get(0);
         }
     }
 

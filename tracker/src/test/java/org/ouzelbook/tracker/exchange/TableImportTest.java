@@ -15,6 +15,7 @@ import org.ouzelbook.tracker.domain.NestOutcome;
 import org.ouzelbook.tracker.domain.NestStage;
 import org.ouzelbook.tracker.domain.Species;
 import org.ouzelbook.tracker.domain.Visit;
+import org.ouzelbook.tracker.exchange.xlsx.PackedWorkbook;
 import org.ouzelbook.tracker.store.SightingQuery;
 
 class TableImportTest {
@@ -172,6 +173,28 @@ class TableImportTest {
             ImportResult result = notebooks.add();
 
             assertThat(result.tables()).hasSize(headers.length);
+        }
+    }
+
+    @Test
+    void takesTheSheetsOfASpreadsheetThatAreTables() {
+        try (Notebooks notebooks = new Notebooks(folder)) {
+            notebooks.file("notes.xlsx", "");
+            new PackedWorkbook()
+                    .sheet("Read me", "visible", "<row><c t=\"str\"><v>My notes</v></c></row></sheetData>")
+                    .sheet("Birds", "visible", """
+                            <row r="1"><c t="str"><v>date</v></c><c t="str"><v>km</v></c><c t="str"><v>species</v></c></row>
+                            <row r="2"><c t="str"><v>2026-03-16</v></c><c><v>8.35</v></c><c t="str"><v>dipper</v></c></row>
+                            <row r="5"><c t="str"><v>2026-03-17</v></c><c><v>99</v></c><c t="str"><v>dipper</v></c></row>
+                            </sheetData>""")
+                    .write(folder.resolve("notes.xlsx"));
+
+            ImportResult result = notebooks.add();
+
+            assertThat(notebooks.tables().skipped()).extracting(Message::key).containsExactly("import.skipped.noTable");
+            assertThat(result.added()).isEqualTo(1);
+            assertThat(Notebooks.keys(result, Finding.PROBLEM)).containsExactly("5 place.beyondLine");
+            assertThat(notebooks.add().tables().get(0).importedBefore()).isTrue();
         }
     }
 }

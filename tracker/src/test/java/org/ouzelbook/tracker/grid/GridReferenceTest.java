@@ -48,7 +48,7 @@ class GridReferenceTest {
             HU 40725 07878, 59.85409914, -1.27486910
             """)
     void agreesWithTheTestPointsOfGreatBritain(String reference, double latitude, double longitude) {
-        assertThat(metres(square(reference).centre(), latitude, longitude)).isLessThan(5);
+        assertThat(metres(square(reference).centre(), latitude, longitude)).isLessThan(5 + Math.sqrt(0.5));
     }
 
     /** EPSG registry, the middles of the areas of use of EPSG 29903 and 2157 as epsg.io prints them, to 0.01 degrees. */

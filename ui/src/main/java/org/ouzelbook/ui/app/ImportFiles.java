@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.ouzelbook.tracker.domain.Message;
 import org.ouzelbook.tracker.domain.Progress;
 import org.ouzelbook.tracker.domain.River;
@@ -43,14 +44,16 @@ public final class ImportFiles {
         try (Book book = Book.open(request.book())) {
             checkRiver(book);
             TableImport tables = TableImport.of(sources.files(), request.answers(), progress);
+            List<Message> skipped = Stream.concat(sources.skipped().stream(), tables.skipped().stream())
+                    .toList();
             return switch (request.mode()) {
-                case REHEARSE -> report(book.rehearse(edit -> tables.into(edit, progress)), false, sources, List.of());
-                case ALL_OR_NOTHING -> allOrNothing(book, tables, sources, progress);
+                case REHEARSE -> report(book.rehearse(edit -> tables.into(edit, progress)), false, skipped, List.of());
+                case ALL_OR_NOTHING -> allOrNothing(book, tables, skipped, progress);
                 case WHAT_IS_READY ->
                     book.change(what(), request.who(), edit -> {
                         ImportResult result = tables.into(edit, progress);
                         List<String> rejected = writeRejected(tables);
-                        return report(result, result.hasAdded(), sources, rejected);
+                        return report(result, result.hasAdded(), skipped, rejected);
                     });
             };
         }
@@ -79,17 +82,17 @@ public final class ImportFiles {
     }
 
     /** Leaves the change half-way, so that the book undoes it, where the files are not clean. */
-    private ImportReport allOrNothing(Book book, TableImport tables, FileSources sources, Progress progress) {
+    private ImportReport allOrNothing(Book book, TableImport tables, List<Message> skipped, Progress progress) {
         try {
             return book.change(what(), request.who(), edit -> {
                 ImportResult result = tables.into(edit, progress);
                 if (!result.isClean()) {
                     throw new NotClean(result);
                 }
-                return report(result, result.hasAdded(), sources, List.of());
+                return report(result, result.hasAdded(), skipped, List.of());
             });
         } catch (NotClean e) {
-            return report(e.result, false, sources, List.of());
+            return report(e.result, false, skipped, List.of());
         }
     }
 
@@ -103,8 +106,8 @@ public final class ImportFiles {
         }
     }
 
-    private ImportReport report(ImportResult result, boolean imported, FileSources sources, List<String> rejected) {
-        return ImportReport.of(result, request.mode(), imported, sources.skipped(), rejected);
+    private ImportReport report(ImportResult result, boolean imported, List<Message> skipped, List<String> rejected) {
+        return ImportReport.of(result, request.mode(), imported, skipped, rejected);
     }
 
     private Message what() {

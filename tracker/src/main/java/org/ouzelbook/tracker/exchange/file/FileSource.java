@@ -1,5 +1,6 @@
 package org.ouzelbook.tracker.exchange.file;
 
+import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Files;
@@ -8,7 +9,7 @@ import java.util.Locale;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipFile;
 
-/** One file to read, on its own or inside a zip; it can be opened any number of times and is never written to. */
+/** One file to read, on its own, inside a zip or made of a part of another; it can be opened any number of times and is never written to. */
 public sealed interface FileSource {
     /** The most bytes that one file may hold: 2 GiB. */
     long MAX_BYTES = 2L << 30;
@@ -70,6 +71,33 @@ public sealed interface FileSource {
                 opened.close();
                 throw e;
             }
+        }
+    }
+
+    /** A text table that was made of a part of a file of another form, such as a sheet of a spreadsheet. */
+    final class Table implements FileSource {
+        private final String name;
+        private final byte[] text;
+
+        /**
+         * Makes the table.
+         *
+         * @param name the name that problems are told by
+         * @param text the table, comma-separated, in UTF-8
+         */
+        public Table(String name, byte[] text) {
+            this.name = name;
+            this.text = text.clone();
+        }
+
+        @Override
+        public String name() {
+            return name;
+        }
+
+        @Override
+        public InputStream open() {
+            return new ByteArrayInputStream(text);
         }
     }
 }

@@ -6,11 +6,17 @@ import java.io.InputStream;
 import org.ouzelbook.tracker.domain.Message;
 
 /** A stream that refuses to go on after so many bytes, whatever the file said of its size. */
-class LimitedStream extends FilterInputStream {
+public class LimitedStream extends FilterInputStream {
     private final long maxBytes;
     private long seen;
 
-    LimitedStream(InputStream in, long maxBytes) {
+    /**
+     * Makes the stream.
+     *
+     * @param in the bytes
+     * @param maxBytes the most that may be read
+     */
+    public LimitedStream(InputStream in, long maxBytes) {
         super(in);
         this.maxBytes = maxBytes;
     }

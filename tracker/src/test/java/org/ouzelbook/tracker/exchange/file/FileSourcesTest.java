@@ -24,7 +24,7 @@ class FileSourcesTest {
         Files.writeString(folder.resolve("b.csv"), "x");
         Files.writeString(folder.resolve("a.tsv"), "x");
         Files.writeString(folder.resolve("photo.jpg"), "x");
-        Files.writeString(folder.resolve("old.xlsx"), "x");
+        Files.writeString(folder.resolve("old.xls"), "x");
         Files.writeString(folder.resolve("b-rejected.csv"), "x");
         Files.writeString(folder.resolve(".hidden.csv"), "x");
 
