@@ -18,6 +18,8 @@ final class EstimateCommand implements Callable<Integer> {
     static CommandLine of(Terminal terminal) {
         return new CommandLine(new EstimateCommand())
                 .addSubcommand("trend", new EstimateTrendCommand(terminal))
+                .addSubcommand("nests", new EstimateNestsCommand(terminal))
+                .addSubcommand("survival", new EstimateSurvivalCommand(terminal))
                 .addSubcommand("rank-trend", new EstimateTableCommand(terminal, EstimateRankTrend::of))
                 .addSubcommand("rate", new EstimateTableCommand(terminal, EstimateRates::of))
                 .addSubcommand("proportion", new EstimateTableCommand(terminal, EstimateProportions::of));

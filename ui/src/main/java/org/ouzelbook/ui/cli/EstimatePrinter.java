@@ -6,10 +6,13 @@ import java.util.List;
 import java.util.OptionalDouble;
 import org.ouzelbook.tracker.domain.Message;
 import org.ouzelbook.ui.app.Texts;
+import org.ouzelbook.ui.app.estimate.EstimateNests;
+import org.ouzelbook.ui.app.estimate.EstimateNests.Nests;
 import org.ouzelbook.ui.app.estimate.EstimateProportions.Exact;
 import org.ouzelbook.ui.app.estimate.EstimateProportions.Proportions;
 import org.ouzelbook.ui.app.estimate.EstimateRankTrend.Ranked;
 import org.ouzelbook.ui.app.estimate.EstimateRates.Rates;
+import org.ouzelbook.ui.app.estimate.EstimateSurvival.Survival;
 import org.ouzelbook.ui.app.estimate.EstimateTrend.Line;
 import org.ouzelbook.ui.app.estimate.EstimateTrend.Seasons;
 import org.ouzelbook.ui.app.estimate.EstimateTrend.Total;
@@ -39,6 +42,10 @@ final class EstimatePrinter {
             line(line);
         } else if (answer instanceof Seasons seasons) {
             seasons(seasons);
+        } else if (answer instanceof Nests nests) {
+            nests(nests);
+        } else if (answer instanceof Survival survival) {
+            survival(survival);
         } else if (answer instanceof NoAnswer none) {
             head(none.model(), none.source());
             told("estimate.told.none", Texts.of(none.why()));
@@ -129,6 +136,39 @@ final class EstimatePrinter {
         terminal.out().println();
         told("estimate.told.fit", seasons.n(), seasons.sites(), number(seasons.deviance()), seasons.degreesOfFreedom());
         warnings(seasons.warnings());
+    }
+
+    private void nests(Nests nests) {
+        head(nests.model(), nests.source());
+        parameters(nests.parameters(), nests.level());
+        told("estimate.told.likelihood", number(nests.logLikelihood()), number(nests.aicc()), nests.n());
+        told("estimate.told.exposure", nests.exposureDays(), nests.losses());
+        told("estimate.told.mayfield", limits(nests.mayfield()));
+        nests.success().ifPresent(success -> told("estimate.told.success", limits(success)));
+        nests.mayfieldSuccess().ifPresent(success -> told("estimate.told.mayfieldSuccess", limits(success)));
+        warnings(nests.warnings());
+    }
+
+    private static String limits(EstimateNests.Figure one) {
+        return one.estimate().isPresent()
+                ? Texts.of("estimate.told.limits", number(one.estimate()), number(one.lower()), number(one.upper()))
+                : one.why().map(Texts::of).orElse(NONE);
+    }
+
+    private void survival(Survival survival) {
+        head(survival.model(), survival.source());
+        parameters(survival.parameters(), survival.level());
+        told("estimate.told.likelihood", number(survival.logLikelihood()), number(survival.aicc()), survival.n());
+        told("estimate.told.histories", survival.birds(), survival.occasions(), number(survival.deviance()));
+        survival.goodnessOfFit()
+                .components()
+                .forEach(test -> told(
+                        "estimate.told.test",
+                        test.test(),
+                        number(test.chiSquare()),
+                        test.degreesOfFreedom(),
+                        number(test.p())));
+        warnings(survival.warnings());
     }
 
     private void head(Message model, String source) {

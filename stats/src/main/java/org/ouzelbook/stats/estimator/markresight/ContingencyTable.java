@@ -1,5 +1,6 @@
 package org.ouzelbook.stats.estimator.markresight;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.IntStream;
 import org.apache.commons.math3.distribution.ChiSquaredDistribution;
@@ -12,6 +13,8 @@ import org.apache.commons.math3.distribution.ChiSquaredDistribution;
 public record ContingencyTable(List<List<Long>> counts) {
     /** With smaller expected counts the chi-square law is a poor guide. Source: W. G. Cochran (1954), Biometrics 10:417–451. */
     public static final double SMALL = 1;
+
+    private static final int POOLED_UP_TO = 2;
 
     /**
      * Copies the counts.
@@ -41,6 +44,38 @@ public record ContingencyTable(List<List<Long>> counts) {
         return List.of(new ContingencyTable(filled.stream()
                 .map(row -> columns.stream().map(column -> row[column]).toList())
                 .toList()));
+    }
+
+    /**
+     * The table with neighbouring columns put together until every expected count is at least {@value #POOLED_UP_TO}, as Burnham and
+     * others (1987) do; empty if only one column is left.
+     */
+    static List<ContingencyTable> pooled(long[] row, long[] other) {
+        List<long[]> columns = new ArrayList<>();
+        for (int column = 0; column < row.length; column++) {
+            if (row[column] + other[column] > 0) {
+                columns.add(new long[] {row[column], other[column]});
+            }
+        }
+        while (columns.size() > 1) {
+            List<ContingencyTable> table = of(rowOf(columns, 0), rowOf(columns, 1));
+            if (table.isEmpty() || table.get(0).smallestExpected() >= POOLED_UP_TO) {
+                return table;
+            }
+            int least = 0;
+            for (int column = 1; column < columns.size(); column++) {
+                least = sum(columns.get(column)) < sum(columns.get(least)) ? column : least;
+            }
+            long[] gone = columns.remove(least);
+            long[] neighbour = columns.get(Math.max(0, least - 1));
+            neighbour[0] += gone[0];
+            neighbour[1] += gone[1];
+        }
+        return List.of();
+    }
+
+    private static long[] rowOf(List<long[]> columns, int row) {
+        return columns.stream().mapToLong(column -> column[row]).toArray();
     }
 
     private static long sum(long[] numbers) {

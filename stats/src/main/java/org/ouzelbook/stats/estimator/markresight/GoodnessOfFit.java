@@ -10,7 +10,8 @@ import java.util.OptionalDouble;
  * Whether survival and resighting depend on the occasion alone, whatever an animal's past: the assumption of every model here.
  *
  * <p>Test 3 compares, on each occasion, animals just marked with those marked before. Test 2 compares animals met on an occasion
- * with those missed on it but met later. Each table is tested by Pearson's chi-square; their sum has the sum of their degrees of
+ * with those missed on it but met later. Each table is tested by Pearson's chi-square,
+ * columns of small expected counts put together where there are several; their sum has the sum of their degrees of
  * freedom. Divided by them it is ĉ, which says how many times too small the variances are.
  *
  * <p>Source: K. P. Burnham and others (1987), American Fisheries Society Monograph 5; J.-D. Lebreton and others (1992), Ecol.
@@ -61,9 +62,13 @@ public record GoodnessOfFit(List<Tested> tables) {
                     row[history.next(occasion)] += history.count();
                 }
             }
-            add(tables, Component.NEW_SEEN_AGAIN, occasion, everOrNever(fresh), everOrNever(known));
-            add(tables, Component.NEW_SEEN_WHEN, occasion, seen(fresh), seen(known));
-            add(tables, Component.MISSED_SEEN_WHEN, occasion, missed(all, occasion), met(all, occasion));
+            int at = occasion;
+            ContingencyTable.of(everOrNever(fresh), everOrNever(known))
+                    .forEach(table -> tables.add(new Tested(Component.NEW_SEEN_AGAIN, at, table)));
+            ContingencyTable.pooled(seen(fresh), seen(known))
+                    .forEach(table -> tables.add(new Tested(Component.NEW_SEEN_WHEN, at, table)));
+            ContingencyTable.pooled(missed(all, occasion), met(all, occasion))
+                    .forEach(table -> tables.add(new Tested(Component.MISSED_SEEN_WHEN, at, table)));
         }
         return new GoodnessOfFit(tables);
     }
@@ -72,10 +77,6 @@ public record GoodnessOfFit(List<Tested> tables) {
     public static GoodnessOfFit together(Collection<GoodnessOfFit> groups) {
         return new GoodnessOfFit(
                 groups.stream().flatMap(group -> group.tables().stream()).toList());
-    }
-
-    private static void add(List<Tested> tables, Component component, int occasion, long[]... rows) {
-        ContingencyTable.of(rows).forEach(table -> tables.add(new Tested(component, occasion, table)));
     }
 
     /** Histories by the next occasion on which they were seen, the last place being for never. */

@@ -4,9 +4,11 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.stream.DoubleStream;
+import org.ouzelbook.stats.estimator.Answer;
 import org.ouzelbook.stats.estimator.Caution;
 import org.ouzelbook.stats.estimator.Estimate;
 import org.ouzelbook.stats.estimator.Reason;
+import org.ouzelbook.stats.estimator.likelihood.Coefficient;
 import org.ouzelbook.stats.survey.CautionMessage;
 import org.ouzelbook.tracker.domain.Message;
 
@@ -60,6 +62,28 @@ public record Parameter(
                 finite(found.upper()),
                 found.warnings().stream().map(Caution::reason).anyMatch(AT_THE_END::contains),
                 complete ? Optional.empty() : Optional.of(why(found)));
+    }
+
+    /** {@return a fitted coefficient or probability} */
+    static Parameter of(Coefficient coefficient, String scale) {
+        if (coefficient.estimate() instanceof Answer.NotEstimable<Estimate> not) {
+            OptionalDouble none = OptionalDouble.empty();
+            return new Parameter(
+                    coefficient.part(),
+                    coefficient.term(),
+                    scale,
+                    none,
+                    none,
+                    none,
+                    none,
+                    false,
+                    Optional.of(CautionMessage.of(not.because())));
+        }
+        return of(
+                coefficient.part(),
+                coefficient.term(),
+                scale,
+                coefficient.estimate().found().orElseThrow());
     }
 
     /** {@return why an estimate lacks a number} */

@@ -62,6 +62,21 @@ final class PlainTable {
      * @throws BadTable if it is no such table
      */
     static PlainTable read(Path path, List<String> words, List<String> numbers, List<String> optional) {
+        return read(path, words, numbers, List.of(), optional);
+    }
+
+    /**
+     * {@return the table of a file}
+     *
+     * @param path the file
+     * @param words columns of words that it must have, in small letters
+     * @param numbers columns of numbers that it must have
+     * @param optionalWords columns of words that it may have
+     * @param optional columns of numbers that it may have
+     * @throws BadTable if it is no such table
+     */
+    static PlainTable read(
+            Path path, List<String> words, List<String> numbers, List<String> optionalWords, List<String> optional) {
         FileSource source = new FileSource.OnDisk(path.toString(), path);
         if (Files.isDirectory(path)) {
             Message folder = Message.of("estimate.table.folder", source.name());
@@ -69,7 +84,10 @@ final class PlainTable {
         }
         Set<String> known = new HashSet<>(words);
         known.addAll(numbers);
+        known.addAll(optionalWords);
         known.addAll(optional);
+        List<String> texts =
+                Stream.concat(words.stream(), optionalWords.stream()).toList();
         try {
             TableFile layout = TableFile.of(source, cells -> 1 + knownNames(cells, known));
             Map<String, Integer> places = places(layout.header());
@@ -82,7 +100,7 @@ final class PlainTable {
             }
             places.keySet().retainAll(known);
             List<CsvRow> rows = rows(layout);
-            PlainTable table = new PlainTable(source.name(), places, layout.header(), rows, sign(rows, places, words));
+            PlainTable table = new PlainTable(source.name(), places, layout.header(), rows, sign(rows, places, texts));
             rows.forEach(table::checkWidth);
             table.check();
             return table;
@@ -139,8 +157,18 @@ final class PlainTable {
         return evidence.sign();
     }
 
+    /** {@return whether it has a column} */
+    boolean has(String column) {
+        return places.containsKey(column);
+    }
+
+    /** {@return a column's name as the header has it} */
+    String heading(String column) {
+        return header.get(places.getOrDefault(column, 0));
+    }
+
     /** Letters in lower case, without spaces and underscores. */
-    private static String plain(String name) {
+    static String plain(String name) {
         return Blank.plainSpaces(name).toLowerCase(Locale.ROOT).replaceAll("[ _]", "");
     }
 

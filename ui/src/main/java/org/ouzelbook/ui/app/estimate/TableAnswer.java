@@ -7,4 +7,6 @@ public sealed interface TableAnswer
                 EstimateRankTrend.Ranked,
                 EstimateTrend.Line,
                 EstimateTrend.Seasons,
+                EstimateNests.Nests,
+                EstimateSurvival.Survival,
                 NoAnswer {}
