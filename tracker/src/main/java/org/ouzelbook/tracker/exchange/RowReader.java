@@ -19,6 +19,7 @@ import org.ouzelbook.tracker.exchange.cell.Words;
 import org.ouzelbook.tracker.exchange.cell.WrittenNumber;
 import org.ouzelbook.tracker.exchange.cell.WrittenSpecies;
 import org.ouzelbook.tracker.exchange.cell.WrittenTime;
+import org.ouzelbook.tracker.exchange.file.CellText;
 import org.ouzelbook.tracker.exchange.file.CsvRow;
 
 /**
@@ -77,7 +78,7 @@ final class RowReader {
         Integer place = table.header().places().get(column);
         return place == null || place >= row.cells().size()
                 ? ""
-                : Blank.plainSpaces(row.cells().get(place));
+                : CellText.original(Blank.plainSpaces(row.cells().get(place)));
     }
 
     /** {@return the cell, if it says anything: neither blank nor a way of writing that something is unknown} */
@@ -225,8 +226,9 @@ final class RowReader {
         known(Column.GRID_REF).ifPresent(reference -> parts.add(Column.GRID_REF.written() + ": " + reference));
         parts.addAll(List.of(more));
         for (int place : table.unknownColumns()) {
-            String cell =
-                    place < row.cells().size() ? Blank.plainSpaces(row.cells().get(place)) : "";
+            String cell = place < row.cells().size()
+                    ? CellText.original(Blank.plainSpaces(row.cells().get(place)))
+                    : "";
             if (!cell.isEmpty()) {
                 parts.add(table.header().names().get(place).strip() + ": " + cell);
             }

@@ -35,6 +35,7 @@ public final class Ouzelbook implements Callable<Integer> {
         commands.put("density", DensityCommand::new);
         commands.put("trend", TrendCommand::new);
         commands.put("report", ReportCommand::new);
+        commands.put("export", ExportCommand::new);
         commands.put("estimate", EstimateCommand::of);
         commands.put("show", ShowCommand::new);
         commands.put("undo", UndoCommand::new);

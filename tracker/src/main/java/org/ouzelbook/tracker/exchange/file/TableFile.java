@@ -87,7 +87,8 @@ public record TableFile(FileSource source, FileBytes bytes, char separator, long
     }
 
     /**
-     * Writes some rows into a new file of the same layout: same header, separator and encoding.
+     * Writes some rows into a new file of the same layout: same header, separator and encoding. A cell that a spreadsheet
+     * would take for a formula is made {@linkplain CellText#harmless harmless}.
      *
      * @param wanted the numbers of the rows
      * @param target the new file
@@ -105,7 +106,9 @@ public record TableFile(FileSource source, FileBytes bytes, char separator, long
                 csv.writeRecord(header);
                 for (Optional<CsvRow> row = rows.next(); row.isPresent(); row = rows.next()) {
                     if (wanted.get(Math.toIntExact(row.get().row()))) {
-                        csv.writeRecord(row.get().cells());
+                        csv.writeRecord(row.get().cells().stream()
+                                .map(CellText::harmless)
+                                .toList());
                     }
                 }
             }

@@ -1,0 +1,35 @@
+package org.ouzelbook.tracker.exchange.export;
+
+import java.io.Closeable;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.nio.charset.StandardCharsets;
+import java.time.LocalDateTime;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipOutputStream;
+
+/** A zip whose bytes depend on what is put into it and on nothing else. */
+final class FixedZip implements Closeable {
+    /** The first moment that a zip can tell. */
+    private static final LocalDateTime NO_TIME = LocalDateTime.of(1980, 1, 1, 0, 0);
+
+    private final ZipOutputStream zip;
+
+    FixedZip(OutputStream out) {
+        zip = new ZipOutputStream(out, StandardCharsets.UTF_8);
+    }
+
+    /** Puts a file in. */
+    void put(String name, String text) throws IOException {
+        ZipEntry entry = new ZipEntry(name);
+        entry.setTimeLocal(NO_TIME);
+        zip.putNextEntry(entry);
+        zip.write(text.getBytes(StandardCharsets.UTF_8));
+        zip.closeEntry();
+    }
+
+    @Override
+    public void close() throws IOException {
+        zip.close();
+    }
+}

@@ -1,0 +1,78 @@
+package org.ouzelbook.tracker.exchange.export;
+
+import java.util.ArrayDeque;
+import java.util.Deque;
+
+/** An XML document that is being written: texts are escaped, and characters that XML 1.0 cannot hold are replaced. */
+final class XmlText {
+    private final StringBuilder xml = new StringBuilder("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n");
+    private final Deque<String> open = new ArrayDeque<>();
+
+    /** Opens an element with attributes, given as name and value by turns. */
+    XmlText open(String name, Object... attributes) {
+        tag(name, attributes).append('>');
+        open.push(name);
+        return this;
+    }
+
+    /** Writes an element without content. */
+    XmlText empty(String name, Object... attributes) {
+        tag(name, attributes).append("/>\n");
+        return this;
+    }
+
+    /** Writes an element that holds a text, unless the text is blank. */
+    XmlText element(String name, String text, Object... attributes) {
+        if (!text.isBlank()) {
+            tag(name, attributes).append('>');
+            escape(text);
+            xml.append("</").append(name).append(">\n");
+        }
+        return this;
+    }
+
+    private StringBuilder tag(String name, Object... attributes) {
+        xml.append('<').append(name);
+        for (int i = 0; i < attributes.length; i += 2) {
+            xml.append(' ').append(attributes[i]).append("=\"");
+            escape(Numbers.text(attributes[i + 1]));
+            xml.append('"');
+        }
+        return xml;
+    }
+
+    private void escape(String text) {
+        text.codePoints().forEach(point -> {
+            switch (point) {
+                case '&' -> xml.append("&amp;");
+                case '<' -> xml.append("&lt;");
+                case '>' -> xml.append("&gt;");
+                case '"' -> xml.append("&quot;");
+                default -> xml.appendCodePoint(isAllowed(point) ? point : 0xFFFD);
+            }
+        });
+    }
+
+    /** Source: Extensible Markup Language 1.0 (5th edition, 2008), 2.2, characters. */
+    private static boolean isAllowed(int point) {
+        return point == '\t'
+                || point == '\n'
+                || point == '\r'
+                || (point >= 0x20 && point <= 0xD7FF)
+                || (point >= 0xE000 && point <= 0xFFFD)
+                || point >= 0x10000;
+    }
+
+    XmlText close() {
+        xml.append("</").append(open.pop()).append(">\n");
+        return this;
+    }
+
+    /** Closes all that is open. */
+    String end() {
+        while (!open.isEmpty()) {
+            close();
+        }
+        return xml.toString();
+    }
+}

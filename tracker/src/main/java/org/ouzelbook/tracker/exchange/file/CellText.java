@@ -1,0 +1,39 @@
+package org.ouzelbook.tracker.exchange.file;
+
+/**
+ * Texts in tables that spreadsheets open. A text that a spreadsheet would take for a formula gets an apostrophe before it, by
+ * which spreadsheets know that it is text, and loses it again when it is read.
+ *
+ * <p>Source: OWASP, CSV Injection: cells that begin with =, +, -, @, a tab or a carriage return.
+ */
+public final class CellText {
+    private static final String STARTS_FORMULA = "=+-@\t\r";
+
+    private CellText() {}
+
+    /**
+     * {@return the text so that no spreadsheet works it out}
+     *
+     * @param text a cell; a lone sign and a number stay as they are
+     */
+    public static String harmless(String text) {
+        return isFormula(bare(text)) ? "'" + text : text;
+    }
+
+    /**
+     * {@return the text as it was before it was made harmless}
+     *
+     * @param cell a cell of a table
+     */
+    public static String original(String cell) {
+        return cell.startsWith("'") && isFormula(bare(cell)) ? cell.substring(1) : cell;
+    }
+
+    private static String bare(String text) {
+        return text.replaceFirst("^'+", "");
+    }
+
+    private static boolean isFormula(String text) {
+        return text.length() > 1 && STARTS_FORMULA.indexOf(text.charAt(0)) >= 0 && !text.matches("[-+]\\d+([.,]\\d+)?");
+    }
+}

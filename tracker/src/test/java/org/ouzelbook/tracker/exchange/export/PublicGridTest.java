@@ -1,0 +1,69 @@
+package org.ouzelbook.tracker.exchange.export;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.ouzelbook.tracker.domain.Chainage;
+import org.ouzelbook.tracker.domain.GeoPoint;
+import org.ouzelbook.tracker.domain.River;
+import org.ouzelbook.tracker.domain.RiverLine;
+import org.ouzelbook.tracker.domain.Stretch;
+import org.ouzelbook.tracker.river.RiverNetwork;
+
+class PublicGridTest {
+    private static final UUID RIVER = new UUID(0, 1);
+
+    /** A river going north from the equator: a degree of latitude holds 110 574 m there (WGS84). */
+    private static PublicGrid grid(double lowerKm, double upperKm) {
+        GeoPoint start = new GeoPoint(0, 10);
+        GeoPoint end = new GeoPoint((upperKm - lowerKm) / 110.574, 10);
+        return new PublicGrid(RiverNetwork.of(
+                List.of(new River(RIVER, "Arrel Water", Optional.empty())),
+                List.of(new RiverLine(RIVER, 1, Chainage.ofKm(lowerKm), List.of(start, end), "invented"))));
+    }
+
+    @ParameterizedTest
+    @CsvSource(textBlock = """
+            0,   18.6,  0,      0,   1
+            0,   18.6,  0.999,  0,   1
+            0,   18.6,  14.2,  14,  15
+            0,   18.6,  18.59, 18,  18.6
+            0,   18.3,  18.29, 17,  18.3
+            0,   18.3,  17.0,  17,  18.3
+            2.7, 18.3,  2.75,  2.7,  4
+            2.7, 18.3,  3.5,   2.7,  4
+            2.4, 18.3,  2.5,   2.4,  3
+            0,   0.8,   0.3,   0,   0.8
+            0,   1.3,   0.3,   0,   1.3
+            0,   1.7,   1.3,   1,   1.7
+            """)
+    void hasNoCellSmallEnoughToGiveAPlaceAway(double from, double to, double at, double lower, double upper) {
+        Stretch cell = grid(from, to).cell(RIVER, Chainage.ofKm(at));
+
+        assertThat(Math.round(cell.lower().km() * 100) / 100.0).isEqualTo(lower);
+        assertThat(Math.round(cell.upper().km() * 100) / 100.0).isEqualTo(upper);
+    }
+
+    @Test
+    void dividesTheRiverIntoCellsThatMeet() {
+        PublicGrid grid = grid(2.7, 18.3);
+        double at = 2.7;
+        while (at < 18.29) {
+            Stretch cell = grid.cell(RIVER, Chainage.ofKm(at + 0.001));
+
+            assertThat(cell.lower().km()).isEqualTo(at);
+            assertThat(cell.length()).isGreaterThanOrEqualTo(499);
+            at = cell.upper().km();
+        }
+    }
+
+    @Test
+    void tellsAStretchByEveryCellThatItTouches() {
+        assertThat(grid(0, 18.6).cells(RIVER, Stretch.ofKm(14.3, 15.1))).isEqualTo(Stretch.ofKm(14, 16));
+    }
+}

@@ -1,0 +1,197 @@
+package org.ouzelbook.ui.app.export;
+
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Predicate;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.ouzelbook.stats.survey.MapSettings;
+import org.ouzelbook.stats.survey.SurveyRecords;
+import org.ouzelbook.stats.survey.TerritoryMap;
+import org.ouzelbook.stats.survey.Water;
+import org.ouzelbook.tracker.domain.Message;
+import org.ouzelbook.tracker.domain.Species;
+import org.ouzelbook.tracker.exchange.export.Audience;
+import org.ouzelbook.tracker.exchange.export.CsvFiles;
+import org.ouzelbook.tracker.exchange.export.DataTable;
+import org.ouzelbook.tracker.exchange.export.Feature;
+import org.ouzelbook.tracker.exchange.export.GeoJsonFile;
+import org.ouzelbook.tracker.exchange.export.GpxFile;
+import org.ouzelbook.tracker.exchange.export.KmlFile;
+import org.ouzelbook.tracker.exchange.export.PrivateWords;
+import org.ouzelbook.tracker.exchange.export.RecordTables;
+import org.ouzelbook.tracker.exchange.export.Records;
+import org.ouzelbook.tracker.exchange.export.XlsxFile;
+import org.ouzelbook.tracker.store.Book;
+import org.ouzelbook.tracker.store.BookView;
+import org.ouzelbook.tracker.store.SightingQuery;
+
+/** Writes records of a book into a file of another form. The book is not changed. */
+public final class ExportBook {
+    private final ExportRequest request;
+    private final SurveyRecords read;
+    private final Records records;
+
+    private ExportBook(ExportRequest request, SurveyRecords read) {
+        this.request = request;
+        this.read = read;
+        this.records = new Records(
+                read.rivers(),
+                read.landmarks(),
+                read.reaches(),
+                read.visits(),
+                read.sightings(),
+                read.nests(),
+                read.nestChecks(),
+                read.ringedBirds(),
+                read.kickSamples());
+    }
+
+    /**
+     * What was written.
+     *
+     * @param file the file; empty if nothing was written
+     * @param form its form
+     * @param audience who may read it: {@code public} or {@code private}
+     * @param contents how many rows or features of each table or layer it holds
+     * @param leaks private words that stood in a public form, which was therefore not written
+     */
+    public record Answer(
+            Optional<String> file, String form, String audience, Map<String, Integer> contents, List<Message> leaks) {}
+
+    /**
+     * Exports.
+     *
+     * @param request what, and how
+     * @return what was written
+     * @throws IOException if the file cannot be written, or is there already and may not be replaced
+     */
+    public static Answer run(ExportRequest request) throws IOException {
+        Path file = request.out().orElseGet(() -> usualFile(request));
+        if (request.out().isPresent() && !request.replace() && Files.exists(file)) {
+            throw new FileAlreadyExistsException(file.toString());
+        }
+        SurveyRecords read;
+        try (Book book = Book.open(request.book())) {
+            read = book.read(view -> read(view, request));
+        }
+        return new ExportBook(request, read).write(file);
+    }
+
+    private static SurveyRecords read(BookView view, ExportRequest request) {
+        Predicate<LocalDate> asked =
+                day -> request.season().isEmpty() || request.season().get() == day.getYear();
+        return new SurveyRecords(
+                view.network(),
+                view.landmarks(),
+                view.reaches(),
+                view.visits().stream().filter(visit -> asked.test(visit.date())).toList(),
+                view.sightings(SightingQuery.ALL).stream()
+                        .filter(sighting -> asked.test(sighting.date()))
+                        .toList(),
+                view.nests(),
+                view.nestChecks().stream()
+                        .filter(check -> asked.test(check.date()))
+                        .toList(),
+                view.ringedBirds(),
+                view.kickSamples().stream()
+                        .filter(sample -> asked.test(sample.date()))
+                        .toList(),
+                view.decisions());
+    }
+
+    private static Path usualFile(ExportRequest request) {
+        String stem = String.valueOf(request.book().getFileName()).replaceFirst("(\\.mv)?\\.db$", "");
+        return Path.of(
+                stem + "-" + word(request.audience()) + "." + request.format().extension());
+    }
+
+    private static String word(Audience audience) {
+        return audience == Audience.PUBLIC ? "public" : "private";
+    }
+
+    private Answer write(Path file) throws IOException {
+        Map<String, Integer> contents = new LinkedHashMap<>();
+        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+        Stream<String> texts;
+        if (request.format() == ExportFormat.CSV || request.format() == ExportFormat.XLSX) {
+            List<DataTable> tables = RecordTables.of(records, request.audience());
+            tables.forEach(table -> contents.put(table.name(), table.rows().size()));
+            texts = tables.stream().flatMap(DataTable::texts);
+            writeTables(tables, bytes);
+        } else {
+            List<Feature> features = features();
+            features.forEach(feature -> contents.merge(feature.layer(), 1, Integer::sum));
+            texts = features.stream().flatMap(Feature::texts);
+            bytes.writeBytes(text(features).getBytes(StandardCharsets.UTF_8));
+        }
+        List<Message> leaks = request.audience() == Audience.PUBLIC ? leaks(texts) : List.of();
+        if (leaks.isEmpty()) {
+            Files.write(file, bytes.toByteArray());
+        }
+        Optional<String> written =
+                leaks.isEmpty() ? Optional.of(file.toAbsolutePath().toString()) : Optional.empty();
+        return new Answer(written, request.format().written(), word(request.audience()), contents, leaks);
+    }
+
+    private List<Message> leaks(Stream<String> texts) {
+        return PrivateWords.of(records).in(texts.collect(Collectors.toSet())).stream()
+                .map(hit -> Message.of("export.leak", hit.text(), hit.word()))
+                .toList();
+    }
+
+    private void writeTables(List<DataTable> tables, ByteArrayOutputStream bytes) throws IOException {
+        DataTable dictionary = DataDictionary.of(tables);
+        if (request.format() == ExportFormat.XLSX) {
+            List<DataTable> all = new ArrayList<>(tables);
+            all.add(dictionary);
+            XlsxFile.write(all, bytes);
+        } else {
+            Map<String, String> others = new LinkedHashMap<>();
+            others.put("rivers.geojson", GeoJsonFile.text(MapFeatures.rivers(records)));
+            others.put("dictionary.md", DataDictionary.markdown(dictionary));
+            CsvFiles.write(tables, others, bytes);
+        }
+    }
+
+    private List<Feature> features() {
+        List<TerritoryMap> maps = maps();
+        return request.format() == ExportFormat.GPX
+                ? MapFeatures.forTheField(records, maps, request.audience())
+                : MapFeatures.all(records, maps, request.audience());
+    }
+
+    private String text(List<Feature> features) {
+        String title =
+                records.rivers().rivers().stream().map(river -> river.name()).collect(Collectors.joining(", "));
+        return switch (request.format()) {
+            case KML -> KmlFile.text(title, features);
+            case GPX -> GpxFile.text(title, features);
+            default -> GeoJsonFile.text(features);
+        };
+    }
+
+    /** The territories of each species that was looked for in the season, or in the last one. */
+    private List<TerritoryMap> maps() {
+        List<TerritoryMap> maps = new ArrayList<>();
+        for (Species species : Species.all()) {
+            read.visits().stream()
+                    .filter(visit -> visit.lookedFor().contains(species))
+                    .mapToInt(visit -> visit.date().getYear())
+                    .max()
+                    .ifPresent(season ->
+                            maps.add(TerritoryMap.of(read, species, season, MapSettings.usualFor(species), Water.ALL)));
+        }
+        return maps;
+    }
+}

@@ -1,0 +1,48 @@
+package org.ouzelbook.ui.app.export;
+
+import java.util.Locale;
+import java.util.Optional;
+
+/** The forms in which a book's records go out. */
+public enum ExportFormat {
+    /** Text tables in a zip, with the rivers and a data dictionary. */
+    CSV("zip"),
+    /** The same tables as sheets of a spreadsheet. */
+    XLSX("xlsx"),
+    /** Rivers, landmarks, territories and sightings for any GIS. */
+    GEOJSON("geojson"),
+    /** The same for a globe. */
+    KML("kml"),
+    /** Landmarks and territories for a receiver in the field. */
+    GPX("gpx");
+
+    private final String extension;
+
+    ExportFormat(String extension) {
+        this.extension = extension;
+    }
+
+    /** {@return the end of the names of its files} */
+    public String extension() {
+        return extension;
+    }
+
+    /** {@return the name that the command line knows it by} */
+    public String written() {
+        return name().toLowerCase(Locale.ROOT);
+    }
+
+    /**
+     * {@return the form with this name, in any case; empty if none}
+     *
+     * @param name a name
+     */
+    public static Optional<ExportFormat> named(String name) {
+        for (ExportFormat format : values()) {
+            if (format.written().equals(name.strip().toLowerCase(Locale.ROOT))) {
+                return Optional.of(format);
+            }
+        }
+        return Optional.empty();
+    }
+}

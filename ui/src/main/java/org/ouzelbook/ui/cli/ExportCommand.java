@@ -1,0 +1,86 @@
+package org.ouzelbook.ui.cli;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
+import org.ouzelbook.tracker.domain.Message;
+import org.ouzelbook.tracker.exchange.export.Audience;
+import org.ouzelbook.ui.app.Texts;
+import org.ouzelbook.ui.app.WrongRequest;
+import org.ouzelbook.ui.app.export.ExportBook;
+import org.ouzelbook.ui.app.export.ExportFormat;
+import org.ouzelbook.ui.app.export.ExportRequest;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** Writes records into a file for other programs. */
+@Command(name = "export")
+final class ExportCommand implements Callable<Integer> {
+    private final Terminal terminal;
+
+    @Parameters(paramLabel = "BOOK")
+    private @Nullable Path book;
+
+    @Option(names = "--as", paramLabel = "FORM", required = true)
+    private String form = "";
+
+    @Option(names = "--season", paramLabel = "YEAR")
+    private @Nullable Integer season;
+
+    @Option(names = "--private")
+    private boolean privately;
+
+    @Option(names = "--out", paramLabel = "FILE")
+    private @Nullable Path out;
+
+    @Option(names = "--replace")
+    private boolean replace;
+
+    @Option(names = "--json")
+    private boolean json;
+
+    ExportCommand(Terminal terminal) {
+        this.terminal = terminal;
+    }
+
+    @Override
+    public Integer call() throws IOException {
+        ExportFormat format = ExportFormat.named(form)
+                .orElseThrow(() -> new WrongRequest(Message.of(
+                        "export.wrong.form",
+                        form,
+                        Stream.of(ExportFormat.values())
+                                .map(ExportFormat::written)
+                                .toList())));
+        ExportBook.Answer answer = ExportBook.run(new ExportRequest(
+                Objects.requireNonNull(book),
+                format,
+                privately ? Audience.PRIVATE : Audience.PUBLIC,
+                Optional.ofNullable(season),
+                Optional.ofNullable(out),
+                replace));
+        if (json) {
+            Json.print(answer, terminal.out());
+        } else {
+            tell(answer);
+        }
+        return answer.leaks().isEmpty() ? ExitCode.DONE : ExitCode.PROBLEMS;
+    }
+
+    private void tell(ExportBook.Answer answer) {
+        if (answer.file().isEmpty()) {
+            terminal.out().println(Texts.of("export.stopped"));
+            answer.leaks().forEach(leak -> terminal.out().println("  " + Texts.of(leak)));
+            return;
+        }
+        terminal.out().println(answer.file().get());
+        answer.contents()
+                .forEach((name, count) -> terminal.out().println("  " + Texts.of("export.contents", name, count)));
+        terminal.out().println(Texts.of(privately ? "export.private" : "export.public"));
+    }
+}
