@@ -17,6 +17,13 @@ public enum Method {
     /** One estimate from several sets of data in which what is not known was drawn. */
     MULTIPLE_IMPUTATION(
             "D. B. Rubin (1987), Multiple Imputation for Nonresponse in Surveys; J. Barnard & D. B. Rubin (1999), Biometrika 86:948–955"),
+    /** Log-linear model of negative binomial counts with an effect for each site. */
+    LOG_LINEAR_NEGATIVE_BINOMIAL("J. F. Lawless (1987), Can. J. Stat. 15:209–225"),
+    /** Log-linear model with an effect for each site and serial correlation within it. */
+    LOG_LINEAR_SERIAL("K.-Y. Liang & S. L. Zeger (1986), Biometrika 73:13–22"),
+    /** Smooth curve on the log scale with an effect for each site. */
+    PENALISED_SPLINE(
+            "P. H. C. Eilers & B. D. Marx (1996), Stat. Sci. 11:89–121; S. N. Wood (2011), J. R. Stat. Soc. B 73:3–36"),
     /** Occupancy of sites in one season, detected imperfectly. */
     SEASON_OCCUPANCY("D. I. MacKenzie et al. (2002), Ecology 83:2248–2255"),
     /** Occupancy of sites over seasons, detected imperfectly. */

@@ -60,6 +60,10 @@ public enum Reason {
     OVERDISPERSION_IGNORED,
     /** Counts vary less than Poisson, by a test at 5 %; limits are not narrowed for it [X²/df]. */
     UNDERDISPERSED,
+    /** Counts vary no more than Poisson counts, so the negative binomial law is that of Poisson. */
+    NO_NEGATIVE_BINOMIAL_SPREAD,
+    /** Seasons at which the slope was to change that do not lie between others with counts [those seasons]. */
+    CHANGE_NOT_BETWEEN_SEASONS,
     /** Some sets of drawn counts have no answer, so they have none together [how many have none, of how many]. */
     DRAWN_SETS_WITHOUT_ANSWER,
     /** Terms of a model that only repeat what other terms say [list of terms]. */

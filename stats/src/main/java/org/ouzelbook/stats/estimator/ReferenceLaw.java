@@ -15,6 +15,8 @@ public record ReferenceLaw(OptionalDouble degreesOfFreedom) {
     /** The standard normal law. */
     public static final ReferenceLaw NORMAL = new ReferenceLaw(OptionalDouble.empty());
 
+    private static final double AS_GOOD_AS_NORMAL = 1e6;
+
     /**
      * Checks the degrees of freedom.
      *
@@ -29,10 +31,10 @@ public record ReferenceLaw(OptionalDouble degreesOfFreedom) {
     /**
      * {@return Student's t}
      *
-     * @param degreesOfFreedom above 0; infinite for the normal law
+     * @param degreesOfFreedom above 0; without end, or beyond a million, the normal law
      */
     public static ReferenceLaw student(double degreesOfFreedom) {
-        return Double.isInfinite(degreesOfFreedom) ? NORMAL : new ReferenceLaw(OptionalDouble.of(degreesOfFreedom));
+        return degreesOfFreedom > AS_GOOD_AS_NORMAL ? NORMAL : new ReferenceLaw(OptionalDouble.of(degreesOfFreedom));
     }
 
     /**

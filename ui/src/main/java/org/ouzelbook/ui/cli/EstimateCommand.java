@@ -4,7 +4,6 @@ import java.util.concurrent.Callable;
 import org.ouzelbook.tracker.domain.Message;
 import org.ouzelbook.ui.app.WrongRequest;
 import org.ouzelbook.ui.app.estimate.EstimateProportions;
-import org.ouzelbook.ui.app.estimate.EstimateRankTrend;
 import org.ouzelbook.ui.app.estimate.EstimateRates;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -20,7 +19,7 @@ final class EstimateCommand implements Callable<Integer> {
                 .addSubcommand("trend", new EstimateTrendCommand(terminal))
                 .addSubcommand("nests", new EstimateNestsCommand(terminal))
                 .addSubcommand("survival", new EstimateSurvivalCommand(terminal))
-                .addSubcommand("rank-trend", new EstimateTableCommand(terminal, EstimateRankTrend::of))
+                .addSubcommand("rank-trend", new EstimateRankTrendCommand(terminal))
                 .addSubcommand("rate", new EstimateTableCommand(terminal, EstimateRates::of))
                 .addSubcommand("proportion", new EstimateTableCommand(terminal, EstimateProportions::of));
     }

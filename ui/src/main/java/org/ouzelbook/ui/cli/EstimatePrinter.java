@@ -8,6 +8,9 @@ import org.ouzelbook.tracker.domain.Message;
 import org.ouzelbook.ui.app.Texts;
 import org.ouzelbook.ui.app.estimate.EstimateNests;
 import org.ouzelbook.ui.app.estimate.EstimateNests.Nests;
+import org.ouzelbook.ui.app.estimate.EstimateBends.Bends;
+import org.ouzelbook.ui.app.estimate.EstimateCurve.Curve;
+import org.ouzelbook.ui.app.estimate.EstimateCurve.Point;
 import org.ouzelbook.ui.app.estimate.EstimateProportions.Exact;
 import org.ouzelbook.ui.app.estimate.EstimateProportions.Proportions;
 import org.ouzelbook.ui.app.estimate.EstimateRankTrend.Ranked;
@@ -46,6 +49,10 @@ final class EstimatePrinter {
             nests(nests);
         } else if (answer instanceof Survival survival) {
             survival(survival);
+        } else if (answer instanceof Curve curve) {
+            curve(curve);
+        } else if (answer instanceof Bends bends) {
+            bends(bends);
         } else if (answer instanceof NoAnswer none) {
             head(none.model(), none.source());
             told("estimate.told.none", Texts.of(none.why()));
@@ -85,6 +92,7 @@ final class EstimatePrinter {
                 number(Math.abs(ranked.slope())));
         told("estimate.told.kendall", ranked.s(), number(ranked.tau()), number(ranked.tauB()), ranked.n());
         told("estimate.told.kendallP", number(ranked.p()), number(ranked.z()), number(ranked.exactP()));
+        told("estimate.told.ranks", ranked.rankRule());
         ranked.why().ifPresent(why -> terminal.out().println(Texts.of(why)));
         warnings(ranked.warnings());
     }
@@ -108,12 +116,62 @@ final class EstimatePrinter {
                 -line.smallestDetectable().percentPerYear(),
                 line.smallestDetectable().power());
         told("estimate.told.fit", line.n(), line.sites(), number(line.deviance()), line.degreesOfFreedom());
+        emptySites(line.emptySites(), line.emptySitesCount());
         warnings(line.warnings());
     }
 
     private void seasons(Seasons seasons) {
         head(seasons.model(), seasons.source());
         parameters(seasons.parameters(), seasons.level());
+        totals(seasons.totals());
+        told("estimate.told.fit", seasons.n(), seasons.sites(), number(seasons.deviance()), seasons.degreesOfFreedom());
+        emptySites(seasons.emptySites(), seasons.emptySitesCount());
+        warnings(seasons.warnings());
+    }
+
+    private void curve(Curve curve) {
+        head(curve.model(), curve.source());
+        Table table = Table.of(
+                Texts.of("estimate.head.season"),
+                Texts.of("estimate.head.ratio"),
+                Texts.of("estimate.head.lowerAt", curve.level()),
+                Texts.of("estimate.head.upper"),
+                Texts.of("estimate.head.bandLower"),
+                Texts.of("estimate.head.bandUpper"));
+        for (Point point : curve.curve()) {
+            table.add(
+                    Integer.toString(point.season()),
+                    number(point.ratio()),
+                    number(point.lower()),
+                    number(point.upper()),
+                    number(point.bandLower()),
+                    number(point.bandUpper()));
+        }
+        table.print(terminal);
+        terminal.out().println();
+        told("estimate.told.curve", curve.effectiveCoefficients(), number(curve.smoothing()));
+        emptySites(curve.emptySites(), curve.emptySitesCount());
+        warnings(curve.warnings());
+    }
+
+    private void bends(Bends bends) {
+        head(bends.model(), bends.source());
+        parameters(bends.parameters(), bends.level());
+        bends.pieces()
+                .forEach(piece -> told(
+                        "estimate.told.piece",
+                        Integer.toString(piece.from()),
+                        Integer.toString(piece.to()),
+                        piece.perYear().percent(),
+                        piece.perYear().lower(),
+                        piece.perYear().upper()));
+        bends.changes()
+                .forEach(change -> told("estimate.told.change", Integer.toString(change.season()), number(change.p())));
+        emptySites(bends.emptySites(), bends.emptySitesCount());
+        warnings(bends.warnings());
+    }
+
+    private void totals(List<Total> totals) {
         Table table = Table.of(
                 Texts.of("estimate.head.season"),
                 Texts.of("estimate.head.observed"),
@@ -122,7 +180,7 @@ final class EstimatePrinter {
                 Texts.of("estimate.head.se"),
                 Texts.of("estimate.head.lower"),
                 Texts.of("estimate.head.upper"));
-        for (Total total : seasons.totals()) {
+        for (Total total : totals) {
             table.add(
                     Integer.toString(total.season()),
                     Long.toString(total.observed()),
@@ -134,8 +192,12 @@ final class EstimatePrinter {
         }
         table.print(terminal);
         terminal.out().println();
-        told("estimate.told.fit", seasons.n(), seasons.sites(), number(seasons.deviance()), seasons.degreesOfFreedom());
-        warnings(seasons.warnings());
+    }
+
+    private void emptySites(List<String> empty, boolean count) {
+        if (!empty.isEmpty()) {
+            told(count ? "estimate.told.emptySitesIn" : "estimate.told.emptySitesOut");
+        }
     }
 
     private void nests(Nests nests) {

@@ -1,9 +1,15 @@
 package org.ouzelbook.ui.cli;
 
+import java.util.List;
 import java.util.concurrent.Callable;
 import org.ouzelbook.stats.estimator.trend.TrendSettings;
 import org.ouzelbook.stats.estimator.trend.TrendSettings.Spread;
+import org.ouzelbook.tracker.domain.Message;
+import org.ouzelbook.ui.app.WrongRequest;
+import org.ouzelbook.ui.app.estimate.EstimateBends;
+import org.ouzelbook.ui.app.estimate.EstimateCurve;
 import org.ouzelbook.ui.app.estimate.EstimateTrend;
+import org.ouzelbook.ui.app.estimate.TableAnswer;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -22,12 +28,26 @@ final class EstimateTrendCommand implements Callable<Integer> {
     @Option(names = "--poisson")
     private boolean poisson;
 
+    @Option(names = "--negative-binomial")
+    private boolean negativeBinomial;
+
+    @Option(names = "--serial")
+    private boolean serial;
+
+    @Option(names = "--changes", paramLabel = "YEARS", split = ",")
+    private List<Integer> changes = List.of();
+
+    @Option(names = "--count-empty-sites")
+    private boolean countEmptySites;
+
     /** What the seasons follow. */
     enum Shape {
         /** A straight line on the log scale. */
         LINE,
         /** Each its own height. */
-        SEASONS
+        SEASONS,
+        /** A smooth curve on the log scale. */
+        CURVE
     }
 
     EstimateTrendCommand(Terminal terminal) {
@@ -36,11 +56,26 @@ final class EstimateTrendCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        TrendSettings settings = new TrendSettings(table.level(), poisson ? Spread.POISSON : Spread.AT_LEAST_POISSON);
-        return table.tell(
-                terminal,
-                () -> shape == Shape.LINE
+        if (negativeBinomial && (poisson || serial)) {
+            throw new WrongRequest(Message.of("estimate.trend.oneVariation"));
+        }
+        if (!changes.isEmpty() && shape != Shape.LINE) {
+            throw new WrongRequest(Message.of("estimate.trend.changesOfALine"));
+        }
+        Spread widened = negativeBinomial ? Spread.NEGATIVE_BINOMIAL : Spread.AT_LEAST_POISSON;
+        TrendSettings settings =
+                new TrendSettings(table.level(), poisson ? Spread.POISSON : widened, serial, countEmptySites);
+        return table.tell(terminal, () -> answer(settings));
+    }
+
+    private TableAnswer answer(TrendSettings settings) {
+        return switch (shape) {
+            case LINE ->
+                changes.isEmpty()
                         ? EstimateTrend.line(table.file(), settings)
-                        : EstimateTrend.seasons(table.file(), settings));
+                        : EstimateBends.of(table.file(), changes, settings);
+            case SEASONS -> EstimateTrend.seasons(table.file(), settings);
+            case CURVE -> EstimateCurve.of(table.file(), settings);
+        };
     }
 }

@@ -20,13 +20,16 @@ final class CountGrid {
     private final int[] seasons;
     private final List<Row> rows;
     private final List<String> emptySites;
+    private final long emptyCounts;
     private final long[] observed;
     private final int[] counted;
 
-    private CountGrid(int[] seasons, List<Row> rows, List<String> emptySites, long[] observed, int[] counted) {
+    private CountGrid(
+            int[] seasons, List<Row> rows, List<String> emptySites, long emptyCounts, long[] observed, int[] counted) {
         this.seasons = seasons;
         this.rows = List.copyOf(rows);
         this.emptySites = List.copyOf(emptySites);
+        this.emptyCounts = emptyCounts;
         this.observed = observed;
         this.counted = counted;
     }
@@ -48,6 +51,7 @@ final class CountGrid {
         }
         List<Row> rows = new ArrayList<>();
         List<String> emptySites = new ArrayList<>();
+        List<Row> emptyRows = new ArrayList<>();
         long[] observed = new long[seasons.length];
         int[] counted = new int[seasons.length];
         bySite.forEach((site, own) -> {
@@ -60,9 +64,12 @@ final class CountGrid {
                 rows.add(row);
             } else if (row.countedSeasons().length > 0) {
                 emptySites.add(site);
+                emptyRows.add(row);
             }
         });
-        return new CountGrid(seasons, rows, emptySites, observed, counted);
+        long emptyCounts =
+                emptyRows.stream().mapToLong(row -> row.countedSeasons().length).sum();
+        return new CountGrid(seasons, rows, emptySites, emptyCounts, observed, counted);
     }
 
     private static Row row(List<SeasonCount> cells, int[] seasons) {
@@ -102,6 +109,7 @@ final class CountGrid {
                 IntStream.of(kept).map(season -> seasons[season]).toArray(),
                 fewer,
                 emptySites,
+                emptyCounts,
                 IntStream.of(kept).mapToLong(season -> observed[season]).toArray(),
                 IntStream.of(kept).map(season -> counted[season]).toArray());
     }
@@ -143,6 +151,11 @@ final class CountGrid {
         return emptySites;
     }
 
+    /** {@return how many counts those sites have} */
+    long emptyCounts() {
+        return emptyCounts;
+    }
+
     /** {@return what was counted in a season, all sites together} */
     long observed(int season) {
         return observed[season];
@@ -160,10 +173,14 @@ final class CountGrid {
         private final long[] counts;
         private final double[] km;
         private final long total;
+        private final int[] countedSeasons;
 
         private Row(long[] counts, double[] km) {
             this.counts = counts;
             this.km = km;
+            this.countedSeasons = IntStream.range(0, counts.length)
+                    .filter(season -> counts[season] != MISSING)
+                    .toArray();
             this.total = LongStream.of(counts).filter(count -> count != MISSING).sum();
         }
 
@@ -173,7 +190,7 @@ final class CountGrid {
 
         /** {@return the seasons in which it was counted} */
         int[] countedSeasons() {
-            return IntStream.range(0, counts.length).filter(this::counted).toArray();
+            return countedSeasons;
         }
 
         /** {@return the count of a season in which it was counted} */

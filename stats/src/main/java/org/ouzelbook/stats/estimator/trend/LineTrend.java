@@ -46,13 +46,13 @@ public record LineTrend(Estimate slope, TrendFit fit, List<SeasonTotal> totals, 
         double[][] years = IntStream.range(0, grid.size())
                 .mapToObj(season -> new double[] {grid.year(season) - grid.year(0)})
                 .toArray(double[][]::new);
-        Optional<SiteEffectsFit> found = SiteEffectsFit.of(grid, years);
-        Optional<RealMatrix> withoutTrend = SiteEffectsFit.covarianceWithoutEffect(grid, years);
+        Optional<SiteEffectsFit> found = Fitting.of(grid, years, settings);
+        Optional<RealMatrix> withoutTrend = found.flatMap(SiteEffectsFit::covarianceWithoutEffect);
         if (found.isEmpty() || withoutTrend.isEmpty()) {
             return Answer.notEstimable(Reason.NOT_CONVERGED);
         }
         SiteEffectsFit fit = found.get();
-        TrendFit quality = TrendFit.of(fit, settings.spread());
+        TrendFit quality = TrendFit.of(fit, settings);
         List<Caution> cautions = new ArrayList<>(quality.cautions());
         if (!grid.gaps().isEmpty()) {
             cautions.add(Caution.of(Reason.SEASONS_NOT_COUNTED, grid.gaps()));

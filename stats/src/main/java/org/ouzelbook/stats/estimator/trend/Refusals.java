@@ -49,6 +49,23 @@ final class Refusals {
         return birdsBeforeLast ? Optional.empty() : Optional.of(Caution.of(Reason.ONLY_IN_LAST_SEASONS));
     }
 
+    /** A slope can only change at a season that has others with counts before and after it, and after the change before. */
+    static Optional<Caution> ofChanges(CountGrid grid, int[] changes) {
+        List<Integer> outside = new ArrayList<>();
+        for (int k = 0; k < changes.length; k++) {
+            int after = k == 0 ? grid.year(0) - 1 : changes[k - 1];
+            int change = changes[k];
+            int[] before = grid.seasonsWhere(season -> grid.year(season) > after && grid.year(season) <= change);
+            boolean later = grid.year(grid.size() - 1) > change;
+            if (!later || before.length < (k == 0 ? 2 : 1)) {
+                outside.add(change);
+            }
+        }
+        return outside.isEmpty()
+                ? Optional.empty()
+                : Optional.of(Caution.of(Reason.CHANGE_NOT_BETWEEN_SEASONS, outside));
+    }
+
     /**
      * Season effects are finite if, for every split of the seasons in two, some site counted on both sides has birds on the
      * one and some site, it or another, has birds on the other: L. R. Ford (1957), Am. Math. Monthly 64(8, part 2):28–33, cited

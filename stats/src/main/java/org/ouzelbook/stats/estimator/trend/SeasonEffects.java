@@ -58,11 +58,11 @@ public final class SeasonEffects {
         for (int season = 1; season < seasons; season++) {
             basis[season][season - 1] = 1;
         }
-        Optional<SiteEffectsFit> model = SiteEffectsFit.of(grid, basis);
+        Optional<SiteEffectsFit> model = Fitting.of(grid, basis, settings);
         if (model.isEmpty()) {
             return Answer.notEstimable(Reason.NOT_CONVERGED);
         }
-        TrendFit fit = TrendFit.of(model.get(), settings.spread());
+        TrendFit fit = TrendFit.of(model.get(), settings);
         return Answer.of(new SeasonEffects(all, model.get(), fit, settings.level()));
     }
 
@@ -113,19 +113,7 @@ public final class SeasonEffects {
             }
         }
         RealVector contrast = effect(to).subtract(effect(from));
-        double value = contrast.dotProduct(model.coefficients());
-        double error =
-                Math.sqrt(fit.scale() * contrast.dotProduct(model.covariance().operate(contrast)));
-        double halfWidth = fit.law().halfWidth(level) * error;
-        return Answer.of(new Estimate(
-                value,
-                OptionalDouble.of(error),
-                value - halfWidth,
-                value + halfWidth,
-                level,
-                fit.counts(),
-                fit.method(),
-                fit.cautions()));
+        return Answer.of(new Contrasts(model, fit, level).of(contrast));
     }
 
     /** Picks a season's effect out of the coefficients; the first season has none. */

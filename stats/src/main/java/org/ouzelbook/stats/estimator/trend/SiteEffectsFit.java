@@ -10,15 +10,16 @@ import org.apache.commons.math3.linear.RealVector;
 import org.ouzelbook.stats.estimator.trend.CountGrid.Row;
 
 /**
- * Maximum likelihood of the log-linear Poisson model {@code log μᵢⱼ = αᵢ + log kmᵢⱼ + xⱼ·β} with an effect {@code αᵢ} for each
- * site.
+ * The log-linear model {@code log μᵢⱼ = αᵢ + log kmᵢⱼ + xⱼ·β} with an effect {@code αᵢ} for each site, fitted by Newton's method
+ * (Fisher scoring) with step halving.
  *
- * <p>Given β, the site effects have the closed form {@code exp αᵢ = Yᵢ / Sᵢ}, with {@code Yᵢ} the site's total and {@code Sᵢ =
- * Σⱼ kmᵢⱼ exp(xⱼ·β)} over its counted seasons. What is left is the multinomial likelihood of how each site's birds fall on its
- * seasons, with probabilities {@code pᵢⱼ = kmᵢⱼ exp(xⱼ·β) / Sᵢ}; it is concave, and Newton's method with step halving climbs
- * it. The work grows with sites times seasons squared.
+ * <p>Given β, the site effects are found one by one (see {@link Variation}), for Poisson counts in closed form. With {@code Pᵢ}
+ * the working precision of a site's log means and {@code pᵢ = Pᵢ1}, what is left for the seasons is {@code Σᵢ (Pᵢ − pᵢpᵢ′/1′pᵢ)}:
+ * for Poisson counts the multinomial information of how each site's birds fall on its seasons. The work grows with sites times
+ * seasons squared. For a smooth curve the coefficients pay {@code ½ β·Sβ}.
  *
- * <p>Source: P. McCullagh and J. A. Nelder (1989), Generalized Linear Models, 2nd edition, sections 6.4 and 7.2.
+ * <p>Source: P. McCullagh and J. A. Nelder (1989), Generalized Linear Models, 2nd edition, sections 6.4 and 7.2; with serial
+ * correlation the estimating equations of K.-Y. Liang and S. L. Zeger (1986), Biometrika 73:13–22.
  */
 final class SiteEffectsFit {
     private static final int MOST_STEPS = 200;
@@ -32,125 +33,113 @@ final class SiteEffectsFit {
     private static final double WIDEST = 300;
 
     private final CountGrid grid;
+    private final Variation variation;
     private final RealMatrix basis;
+    private final RealVector penalty;
     private final RealVector coefficients;
-    private final RealMatrix covariance;
+    private final RealMatrix information;
+    private final RealMatrix assumedCovariance;
+    private final Optional<RealMatrix> robustCovariance;
 
-    private SiteEffectsFit(CountGrid grid, RealMatrix basis, RealVector coefficients, RealMatrix covariance) {
+    private SiteEffectsFit(
+            CountGrid grid,
+            Variation variation,
+            RealMatrix basis,
+            RealVector penalty,
+            RealVector coefficients,
+            RealMatrix information,
+            Optional<RealMatrix> robustCovariance) {
         this.grid = grid;
+        this.variation = variation;
         this.basis = basis;
+        this.penalty = penalty;
         this.coefficients = coefficients;
-        this.covariance = covariance;
+        this.information = information;
+        this.assumedCovariance = decomposed(penalised(information)).getSolver().getInverse();
+        this.robustCovariance = robustCovariance;
     }
 
     /**
-     * {@return the fit, or nothing if it does not converge}
+     * {@return the fit to Poisson counts, or nothing if it does not converge}
      *
      * @param grid counts whose likelihood has a maximum
      * @param basis a row for each season, a column for each coefficient
      */
     static Optional<SiteEffectsFit> of(CountGrid grid, double[][] basis) {
         RealMatrix design = MatrixUtils.createRealMatrix(basis);
-        RealVector beta = new ArrayRealVector(design.getColumnDimension());
-        try {
-            for (int step = 0; step < MOST_STEPS; step++) {
-                Slope slope = Slope.at(grid, design.operate(beta));
-                CholeskyDecomposition information = decomposed(slope.information(design));
-                RealVector move =
-                        information.getSolver().solve(design.transpose().operate(slope.residuals()));
-                double stride = design.operate(move).getLInfNorm();
-                if (stride > SHORT) {
-                    move = climbing(grid, design, beta, move);
-                }
-                beta = beta.add(move);
-                if (stride < NEARLY_THERE) {
-                    RealVector effects = design.operate(beta);
-                    if (effects.getMaxValue() - effects.getMinValue() > WIDEST) {
-                        return Optional.empty();
-                    }
-                    RealMatrix there = Slope.at(grid, effects).information(design);
-                    return Optional.of(new SiteEffectsFit(
-                            grid, design, beta, decomposed(there).getSolver().getInverse()));
-                }
-            }
-        } catch (NonPositiveDefiniteMatrixException e) {
-            return Optional.empty();
-        }
-        return Optional.empty();
+        RealVector zero = new ArrayRealVector(design.getColumnDimension());
+        return new Climb(grid, new Variation.Poisson(), design, zero).from(zero);
     }
 
-    /** {@return the move, halved until the likelihood rises, or falls by no more than is lost in rounding} */
-    private static RealVector climbing(CountGrid grid, RealMatrix design, RealVector from, RealVector move) {
-        double before = logLikelihood(grid, design.operate(from));
-        double enough = before - ROUNDING * Math.abs(before);
-        RealVector shorter = move;
-        while (!(logLikelihood(grid, design.operate(from.add(shorter))) >= enough)) {
-            shorter = shorter.mapMultiply(0.5);
-        }
-        return shorter;
+    /** {@return the fit with a penalty, a diagonal, and another variation, or nothing if it does not converge} */
+    static Optional<SiteEffectsFit> of(CountGrid grid, double[][] basis, RealVector penalty, Variation variation) {
+        RealMatrix design = MatrixUtils.createRealMatrix(basis);
+        return new Climb(grid, variation, design, penalty).from(new ArrayRealVector(design.getColumnDimension()));
+    }
+
+    /** {@return the fit of the same basis if counts vary otherwise, or nothing if it does not converge} */
+    Optional<SiteEffectsFit> with(Variation other) {
+        return new Climb(grid, other, basis, penalty).from(coefficients);
+    }
+
+    /** {@return the fit of the same basis with another penalty, a diagonal, or nothing if it does not converge} */
+    Optional<SiteEffectsFit> withPenalty(RealVector other) {
+        return new Climb(grid, variation, basis, other).from(coefficients);
     }
 
     /** {@return the covariance that coefficients would have if all were 0} */
-    static Optional<RealMatrix> covarianceWithoutEffect(CountGrid grid, double[][] basis) {
-        RealMatrix design = MatrixUtils.createRealMatrix(basis);
-        RealMatrix information =
-                Slope.at(grid, new ArrayRealVector(design.getRowDimension())).information(design);
+    Optional<RealMatrix> covarianceWithoutEffect() {
+        RealVector none = new ArrayRealVector(basis.getRowDimension());
         try {
-            return Optional.of(decomposed(information).getSolver().getInverse());
+            RealMatrix flat = Slope.at(grid, variation, none).information(basis);
+            return Optional.of(decomposed(penalised(flat)).getSolver().getInverse());
         } catch (NonPositiveDefiniteMatrixException e) {
             return Optional.empty();
         }
+    }
+
+    private RealMatrix penalised(RealMatrix unpenalised) {
+        return unpenalised.add(MatrixUtils.createRealDiagonalMatrix(penalty.toArray()));
     }
 
     private static CholeskyDecomposition decomposed(RealMatrix information) {
         return new CholeskyDecomposition(information, 1e-9, Double.MIN_NORMAL);
     }
 
-    /** The multinomial part, which is all that depends on β. */
-    private static double logLikelihood(CountGrid grid, RealVector effects) {
-        double sum = 0;
-        for (Row row : grid.rows()) {
-            double[] weights = weights(row, effects);
-            double logTotal = Math.log(countedSum(row, weights));
-            for (int j = 0; j < weights.length; j++) {
-                if (row.count(j) > 0) {
-                    sum += row.count(j) * (Math.log(weights[j]) - logTotal);
-                }
-            }
-        }
-        return sum;
-    }
-
     /** km times exp(effect), up to a factor that leaves nothing to overflow. */
-    private static double[] weights(Row row, RealVector effects) {
+    private static double[] relative(Row row, RealVector effects) {
         double highest = effects.getMaxValue();
-        double[] weights = new double[effects.getDimension()];
-        for (int j = 0; j < weights.length; j++) {
-            weights[j] = row.km(j) * Math.exp(effects.getEntry(j) - highest);
+        double[] relative = new double[effects.getDimension()];
+        for (int j = 0; j < relative.length; j++) {
+            relative[j] = row.km(j) * Math.exp(effects.getEntry(j) - highest);
         }
-        return weights;
+        return relative;
     }
 
-    private static double countedSum(Row row, double[] weights) {
-        double sum = 0;
-        for (int j = 0; j < weights.length; j++) {
-            sum += row.counted(j) ? weights[j] : 0;
-        }
-        return sum;
-    }
-
-    /** {@return the expected count of every season at one site, counted or not} */
-    double[] means(Row row) {
-        double[] means = weights(row, basis.operate(coefficients));
-        double factor = row.total() / countedSum(row, means);
+    private static double[] means(Row row, Variation variation, RealVector effects) {
+        double[] means = relative(row, effects);
+        double level = variation.level(row, means);
         for (int j = 0; j < means.length; j++) {
-            means[j] *= factor;
+            means[j] *= level;
         }
         return means;
     }
 
+    /** {@return the expected count of every season at one site, counted or not} */
+    double[] means(Row row) {
+        return means(row, variation, basis.operate(coefficients));
+    }
+
     CountGrid grid() {
         return grid;
+    }
+
+    Variation variation() {
+        return variation;
+    }
+
+    RealMatrix basis() {
+        return basis;
     }
 
     /** {@return the coefficients} */
@@ -158,17 +147,99 @@ final class SiteEffectsFit {
         return coefficients;
     }
 
-    /** {@return their covariance if counts are Poisson} */
+    /** {@return their covariance: robust if this fit is, else that of counts which vary as assumed} */
     RealMatrix covariance() {
-        return covariance;
+        return robustCovariance.orElse(assumedCovariance);
+    }
+
+    /** {@return their covariance if counts vary as assumed} */
+    RealMatrix assumedCovariance() {
+        return assumedCovariance;
+    }
+
+    boolean isRobust() {
+        return robustCovariance.isPresent();
     }
 
     /**
-     * {@return the variance of each season's expected total if counts are Poisson}
+     * {@return this fit with a covariance that holds whatever ties counts of one site together: the sandwich over sites of Liang
+     * and Zeger, times G/(G − p) for G sites and p coefficients}
      *
-     * <p>A site effect is {@code log Yᵢ − log Sᵢ(β)}: its own Poisson error of variance 1/Yᵢ, independent of β, less {@code
-     * Σⱼ pᵢⱼ xⱼ·δβ}. So the total {@code Tₜ = Σᵢ μᵢₜ} has variance {@code Σᵢ μᵢₜ²/Yᵢ + c·V·c} with {@code c = Σᵢ μᵢₜ (xₜ − Σⱼ
-     * pᵢⱼ xⱼ)}.
+     * @param scale what variances will be multiplied by, which the sandwich holds already
+     */
+    SiteEffectsFit robust(double scale) {
+        int count = coefficients.getDimension();
+        RealMatrix middle = MatrixUtils.createRealMatrix(count, count);
+        for (Row row : grid.rows()) {
+            RealVector score =
+                    basis.transpose().operate(new ArrayRealVector(weightedResiduals(row, means(row)), false));
+            middle = middle.add(score.outerProduct(score));
+        }
+        double sites = grid.rows().size();
+        RealMatrix sandwich = assumedCovariance
+                .multiply(middle)
+                .multiply(assumedCovariance)
+                .scalarMultiply(sites / (sites - count) / scale);
+        return new SiteEffectsFit(grid, variation, basis, penalty, coefficients, information, Optional.of(sandwich));
+    }
+
+    private double[] weightedResiduals(Row row, double[] means) {
+        double[] working = new double[means.length];
+        for (int j : row.countedSeasons()) {
+            working[j] = (row.count(j) - means[j]) / means[j];
+        }
+        return variation.precision(row, means).times(working);
+    }
+
+    /** {@return how many coefficients the fit is worth: fewer than it has where they pay a penalty} */
+    double effectiveCoefficients() {
+        return penalty.getLInfNorm() == 0
+                ? coefficients.getDimension()
+                : assumedCovariance.multiply(information).getTrace();
+    }
+
+    /** {@return the log-likelihood} */
+    double logLikelihood() {
+        return logLikelihood(grid, variation, basis.operate(coefficients));
+    }
+
+    /** {@return ½ β·Sβ} */
+    double paid() {
+        return paid(penalty, coefficients);
+    }
+
+    /** {@return the largest penalty} */
+    double smoothing() {
+        return penalty.getMaxValue();
+    }
+
+    /** {@return the log determinant of the information with the penalty} */
+    double logDeterminant() {
+        RealMatrix root = decomposed(penalised(information)).getL();
+        double sum = 0;
+        for (int i = 0; i < root.getRowDimension(); i++) {
+            sum += 2 * Math.log(root.getEntry(i, i));
+        }
+        return sum;
+    }
+
+    private static double paid(RealVector penalty, RealVector coefficients) {
+        return penalty.ebeMultiply(coefficients).dotProduct(coefficients) / 2;
+    }
+
+    private static double logLikelihood(CountGrid grid, Variation variation, RealVector effects) {
+        double sum = 0;
+        for (Row row : grid.rows()) {
+            sum += variation.logLikelihood(row, means(row, variation, effects));
+        }
+        return sum;
+    }
+
+    /**
+     * {@return the variance of each season's expected total if counts vary as assumed}
+     *
+     * <p>A site effect has an error of its own, of variance 1/(1′pᵢ) and independent of β, less {@code pᵢ′X δβ/(1′pᵢ)}. So the
+     * total {@code Tₜ = Σᵢ μᵢₜ} has variance {@code Σᵢ μᵢₜ²/(1′pᵢ) + c·V·c} with {@code c = Σᵢ μᵢₜ (xₜ − pᵢ′X/(1′pᵢ))}.
      */
     double[] totalVariances() {
         int seasons = basis.getRowDimension();
@@ -176,50 +247,113 @@ final class SiteEffectsFit {
         double[][] shift = new double[seasons][seasons];
         for (Row row : grid.rows()) {
             double[] means = means(row);
-            double total = row.total();
+            double[] sums = variation.precision(row, means).rowSums();
+            double total = sum(sums);
             for (int t = 0; t < seasons; t++) {
                 own[t] += means[t] * means[t] / total;
                 shift[t][t] += means[t];
-                for (int j = 0; j < seasons; j++) {
-                    shift[t][j] -= row.counted(j) ? means[t] * means[j] / total : 0;
+                for (int j : row.countedSeasons()) {
+                    shift[t][j] -= means[t] * sums[j] / total;
                 }
             }
         }
         RealMatrix gradients = MatrixUtils.createRealMatrix(shift).multiply(basis);
         for (int t = 0; t < seasons; t++) {
             RealVector c = gradients.getRowVector(t);
-            own[t] += c.dotProduct(covariance.operate(c));
+            own[t] += c.dotProduct(covariance().operate(c));
         }
         return own;
     }
 
+    static double sum(double[] numbers) {
+        double sum = 0;
+        for (double number : numbers) {
+            sum += number;
+        }
+        return sum;
+    }
+
+    /** The way up. */
+    private record Climb(CountGrid grid, Variation variation, RealMatrix basis, RealVector penalty) {
+        Optional<SiteEffectsFit> from(RealVector start) {
+            RealVector beta = start;
+            try {
+                for (int step = 0; step < MOST_STEPS; step++) {
+                    Slope slope = Slope.at(grid, variation, basis.operate(beta));
+                    RealMatrix information = slope.information(basis);
+                    RealVector score =
+                            basis.transpose().operate(slope.residuals()).subtract(penalty.ebeMultiply(beta));
+                    RealVector move = decomposed(
+                                    information.add(MatrixUtils.createRealDiagonalMatrix(penalty.toArray())))
+                            .getSolver()
+                            .solve(score);
+                    double stride = basis.operate(move).getLInfNorm();
+                    if (stride > SHORT && !(variation instanceof Variation.Serial)) {
+                        move = climbing(beta, move);
+                    }
+                    beta = beta.add(move);
+                    RealVector effects = basis.operate(beta);
+                    if (effects.getMaxValue() - effects.getMinValue() > WIDEST || effects.isNaN()) {
+                        return Optional.empty();
+                    }
+                    if (stride < NEARLY_THERE) {
+                        RealMatrix there = Slope.at(grid, variation, effects).information(basis);
+                        return Optional.of(
+                                new SiteEffectsFit(grid, variation, basis, penalty, beta, there, Optional.empty()));
+                    }
+                }
+            } catch (NonPositiveDefiniteMatrixException e) {
+                return Optional.empty();
+            }
+            return Optional.empty();
+        }
+
+        /** The move, halved until the likelihood rises, or falls by no more than is lost in rounding. */
+        private RealVector climbing(RealVector from, RealVector move) {
+            double before = height(from);
+            double enough = before - ROUNDING * Math.abs(before);
+            RealVector shorter = move;
+            for (int halved = 0; halved < MOST_STEPS && !(height(from.add(shorter)) >= enough); halved++) {
+                shorter = shorter.mapMultiply(0.5);
+            }
+            return shorter;
+        }
+
+        private double height(RealVector beta) {
+            return logLikelihood(grid, variation, basis.operate(beta)) - paid(penalty, beta);
+        }
+    }
+
     /**
-     * First and second derivatives of the log-likelihood by season effect.
+     * First and second derivatives of the log-likelihood by season effect, site effects profiled out.
      *
-     * @param residuals counts less expected counts, by season
-     * @param curvature Σᵢ Yᵢ (diag pᵢ − pᵢ pᵢ′)
+     * @param residuals counts less expected counts, weighted, by season
+     * @param curvature Σᵢ (Pᵢ − pᵢpᵢ′/1′pᵢ)
      */
     private record Slope(RealVector residuals, RealMatrix curvature) {
-        static Slope at(CountGrid grid, RealVector effects) {
+        static Slope at(CountGrid grid, Variation variation, RealVector effects) {
             int seasons = effects.getDimension();
             double[] residuals = new double[seasons];
             double[][] curvature = new double[seasons][seasons];
             for (Row row : grid.rows()) {
-                double[] shares = weights(row, effects);
-                double sum = countedSum(row, shares);
-                double total = row.total();
-                for (int j = 0; j < seasons; j++) {
-                    shares[j] = row.counted(j) ? shares[j] / sum : 0;
-                    residuals[j] += row.counted(j) ? row.count(j) - total * shares[j] : 0;
-                    curvature[j][j] += total * shares[j];
-                    for (int k = 0; k <= j; k++) {
-                        curvature[j][k] -= total * shares[j] * shares[k];
-                    }
+                double[] means = means(row, variation, effects);
+                Precision precision = variation.precision(row, means);
+                double[] working = new double[seasons];
+                for (int j : row.countedSeasons()) {
+                    working[j] = (row.count(j) - means[j]) / means[j];
                 }
-            }
-            for (int j = 0; j < seasons; j++) {
-                for (int k = 0; k < j; k++) {
-                    curvature[k][j] = curvature[j][k];
+                double[] weighted = precision.times(working);
+                double[] sums = precision.rowSums();
+                double total = sum(sums);
+                double level = sum(weighted) / total;
+                precision.addTo(curvature);
+                for (int j : row.countedSeasons()) {
+                    residuals[j] += weighted[j] - sums[j] * level;
+                    double share = sums[j] / total;
+                    double[] line = curvature[j];
+                    for (int k : row.countedSeasons()) {
+                        line[k] -= share * sums[k];
+                    }
                 }
             }
             return new Slope(new ArrayRealVector(residuals, false), MatrixUtils.createRealMatrix(curvature));

@@ -33,7 +33,7 @@ class SiteEffectsFitTest {
             yearsAndPeriod[season][3] = pair % 2;
         }
         SiteEffectsFit fit = SiteEffectsFit.of(grid, yearsAndPeriod).orElseThrow();
-        TrendFit quality = TrendFit.of(fit, Spread.AT_LEAST_POISSON);
+        TrendFit quality = TrendFit.of(fit, new TrendSettings(0.95, Spread.AT_LEAST_POISSON));
 
         assertThat(quality.deviance()).isCloseTo(38.69505154, within(1e-7));
         assertThat(quality.pearson()).isCloseTo(42.27525312, within(1e-7));

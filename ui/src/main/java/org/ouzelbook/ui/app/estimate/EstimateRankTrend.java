@@ -3,6 +3,7 @@ package org.ouzelbook.ui.app.estimate;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.ouzelbook.stats.estimator.Answer;
@@ -38,6 +39,7 @@ public final class EstimateRankTrend {
      * @param upper its upper limit; empty with {@code why}
      * @param intercept of the line through the medians, at year 0
      * @param level level of the limits
+     * @param rankRule where limits stand that fall between two ranks: {@code interpolated} or {@code rounded}
      * @param why why a limit is missing; empty if none is
      * @param warnings what else to know
      */
@@ -61,6 +63,7 @@ public final class EstimateRankTrend {
             OptionalDouble upper,
             double intercept,
             double level,
+            String rankRule,
             Optional<Message> why,
             List<Message> warnings)
             implements TableAnswer {}
@@ -72,9 +75,10 @@ public final class EstimateRankTrend {
      *
      * @param file the table
      * @param level level of the limits, between 0 and 1
+     * @param ranks how to read limits between two ranks
      * @throws BadTable if the table must be mended first
      */
-    public static TableAnswer of(Path file, double level) {
+    public static TableAnswer of(Path file, double level, Ranks ranks) {
         PlainTable table = PlainTable.read(file, List.of(), List.of("year", "value"), List.of());
         List<Message> warnings = new ArrayList<>(table.warnings());
         List<PlainTable.Row> rows = table.rows().toList();
@@ -90,7 +94,7 @@ public final class EstimateRankTrend {
                 points.stream().mapToDouble(Point::year).toArray(),
                 points.stream().mapToDouble(Point::value).toArray(),
                 level,
-                Ranks.INTERPOLATED);
+                ranks);
         if (answer instanceof Answer.NotEstimable<RankTrend> none) {
             return NoAnswer.of(Method.KENDALL_THEIL_SEN, points.size(), none.because(), warnings);
         }
@@ -98,10 +102,10 @@ public final class EstimateRankTrend {
         if (trend.exactP() instanceof Answer.NotEstimable<Double> none) {
             warnings.add(CautionMessage.of(none.because()));
         }
-        return ranked(trend, warnings);
+        return ranked(trend, ranks, warnings);
     }
 
-    private static Ranked ranked(RankTrend trend, List<Message> warnings) {
+    private static Ranked ranked(RankTrend trend, Ranks ranks, List<Message> warnings) {
         OptionalDouble none = OptionalDouble.empty();
         return new Ranked(
                 MethodName.of(trend.slope().method()),
@@ -123,6 +127,7 @@ public final class EstimateRankTrend {
                 Parameter.finite(trend.slope().upper()),
                 trend.intercept(),
                 trend.slope().level(),
+                ranks.name().toLowerCase(Locale.ROOT),
                 trend.slope().warnings().stream().map(CautionMessage::of).findFirst(),
                 warnings);
     }

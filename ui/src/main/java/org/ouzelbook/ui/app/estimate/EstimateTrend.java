@@ -42,9 +42,14 @@ public final class EstimateTrend {
      * @param wholePeriod change from the first season counted to the last
      * @param probabilityFalling probability that the direction is down
      * @param smallestDetectable the smallest fall a year that counts at these sites and seasons would show
+     * @param totals all sites together, as the line expects them and as counted with missing counts filled
      * @param dispersion Pearson's X²/df; empty without degrees of freedom
      * @param scale what variances were multiplied by
      * @param degreesOfFreedom counts less parameters
+     * @param emptySitesCount whether sites that never had any birds add to the degrees of freedom
+     * @param negativeBinomial share of the squared mean that the variance has beyond the mean; empty unless estimated
+     * @param serialCorrelation correlation of counts a season apart; empty unless estimated
+     * @param robust whether limits hold whatever ties counts of one site together
      * @param deviance twice the log-likelihood below that of a perfect fit
      * @param sites sites with birds
      * @param emptySites sites that never had any, which take no part
@@ -63,9 +68,14 @@ public final class EstimateTrend {
             Percent wholePeriod,
             double probabilityFalling,
             Detectable smallestDetectable,
+            List<Total> totals,
             OptionalDouble dispersion,
             double scale,
-            long degreesOfFreedom,
+            double degreesOfFreedom,
+            boolean emptySitesCount,
+            OptionalDouble negativeBinomial,
+            OptionalDouble serialCorrelation,
+            boolean robust,
             double deviance,
             int sites,
             List<String> emptySites,
@@ -87,6 +97,10 @@ public final class EstimateTrend {
      * @param dispersion Pearson's X²/df; empty without degrees of freedom
      * @param scale what variances were multiplied by
      * @param degreesOfFreedom counts less parameters
+     * @param emptySitesCount whether sites that never had any birds add to the degrees of freedom
+     * @param negativeBinomial share of the squared mean that the variance has beyond the mean; empty unless estimated
+     * @param serialCorrelation correlation of counts a season apart; empty unless estimated
+     * @param robust whether limits hold whatever ties counts of one site together
      * @param deviance twice the log-likelihood below that of a perfect fit
      * @param sites sites with birds
      * @param emptySites sites that never had any, which take no part
@@ -104,7 +118,11 @@ public final class EstimateTrend {
             List<Total> totals,
             OptionalDouble dispersion,
             double scale,
-            long degreesOfFreedom,
+            double degreesOfFreedom,
+            boolean emptySitesCount,
+            OptionalDouble negativeBinomial,
+            OptionalDouble serialCorrelation,
+            boolean robust,
             double deviance,
             int sites,
             List<String> emptySites,
@@ -120,7 +138,7 @@ public final class EstimateTrend {
      * @param upper upper limit
      */
     public record Percent(double percent, double lower, double upper) {
-        private static Percent of(Estimate change) {
+        static Percent of(Estimate change) {
             return new Percent(change.value(), change.lower(), change.upper());
         }
     }
@@ -137,16 +155,24 @@ public final class EstimateTrend {
      * All sites of a season together.
      *
      * @param season the calendar year
-     * @param total expected, and so what was counted with missing counts filled
+     * @param total expected by the model
      * @param se its standard error; empty in a season of zeros
      * @param lower lower limit
      * @param upper upper limit
+     * @param filled what was counted, with the model’s expectation where nobody did
      * @param observed what was counted
      * @param counted how many sites were counted
      */
     public record Total(
-            int season, double total, OptionalDouble se, double lower, double upper, long observed, int counted) {
-        private static Total of(SeasonTotal total) {
+            int season,
+            double total,
+            OptionalDouble se,
+            double lower,
+            double upper,
+            double filled,
+            long observed,
+            int counted) {
+        static Total of(SeasonTotal total) {
             Estimate expected = total.expected();
             return new Total(
                     total.season(),
@@ -154,6 +180,7 @@ public final class EstimateTrend {
                     expected.standardError(),
                     expected.lower(),
                     expected.upper(),
+                    total.filled(),
                     total.observed(),
                     total.counted());
         }
@@ -183,15 +210,20 @@ public final class EstimateTrend {
                 fit.aicc(),
                 Stream.concat(
                                 Stream.of(Parameter.of("slope", "year", Parameter.LOG, trend.slope())),
-                                dispersion(fit).stream())
+                                spread(fit).stream())
                         .toList(),
                 Percent.of(trend.percentPerYear()),
                 Percent.of(trend.percentOverPeriod()),
                 trend.probabilityFalling(),
                 new Detectable(trend.smallestDetectable(POWER).fall(), POWER),
+                trend.totals().stream().map(Total::of).toList(),
                 fit.dispersion(),
                 fit.scale(),
                 fit.degreesOfFreedom(),
+                settings.emptySitesCount(),
+                fit.negativeBinomial(),
+                fit.serialCorrelation(),
+                fit.robust(),
                 fit.deviance(),
                 fit.sites(),
                 fit.emptySites(),
@@ -226,6 +258,10 @@ public final class EstimateTrend {
                 fit.dispersion(),
                 fit.scale(),
                 fit.degreesOfFreedom(),
+                settings.emptySitesCount(),
+                fit.negativeBinomial(),
+                fit.serialCorrelation(),
+                fit.robust(),
                 fit.deviance(),
                 fit.sites(),
                 fit.emptySites(),
@@ -249,34 +285,46 @@ public final class EstimateTrend {
                                 CautionMessage.of(Caution.of(Reason.SEASON_WITHOUT_EFFECT, total.season())))));
             }
         });
-        dispersion(effects.fit()).ifPresent(parameters::add);
+        parameters.addAll(spread(effects.fit()));
         return parameters;
     }
 
-    private static Optional<Parameter> dispersion(TrendFit fit) {
-        OptionalDouble none = OptionalDouble.empty();
-        return fit.dispersion().isEmpty()
-                ? Optional.empty()
-                : Optional.of(new Parameter(
-                        "dispersion",
-                        Parameter.INTERCEPT,
-                        Parameter.NATURAL,
-                        fit.dispersion(),
-                        none,
-                        none,
-                        none,
-                        false,
-                        Optional.of(Message.of("estimate.trend.dispersion"))));
+    static List<Parameter> spread(TrendFit fit) {
+        List<Parameter> spread = new ArrayList<>();
+        dispersion(fit).ifPresent(spread::add);
+        fit.negativeBinomial().ifPresent(share -> spread.add(withoutLimits("negative binomial", share)));
+        fit.serialCorrelation().ifPresent(correlation -> spread.add(withoutLimits("serial correlation", correlation)));
+        return spread;
     }
 
-    private static NoAnswer refused(CountTable table, Caution because) {
+    private static Optional<Parameter> dispersion(TrendFit fit) {
+        return fit.dispersion().isEmpty()
+                ? Optional.empty()
+                : Optional.of(withoutLimits("dispersion", fit.dispersion().getAsDouble()));
+    }
+
+    private static Parameter withoutLimits(String part, double value) {
+        OptionalDouble none = OptionalDouble.empty();
+        return new Parameter(
+                part,
+                Parameter.INTERCEPT,
+                Parameter.NATURAL,
+                OptionalDouble.of(value),
+                none,
+                none,
+                none,
+                false,
+                Optional.of(Message.of("estimate.trend.withoutLimits")));
+    }
+
+    static NoAnswer refused(CountTable table, Caution because) {
         long counted = table.counts().stream()
                 .filter(count -> count.count().isPresent())
                 .count();
         return NoAnswer.of(Method.LOG_LINEAR_POISSON, counted, because, table.warnings());
     }
 
-    private static List<Message> warnings(CountTable table, List<Caution> cautions) {
+    static List<Message> warnings(CountTable table, List<Caution> cautions) {
         return Stream.concat(table.warnings().stream(), cautions.stream().map(CautionMessage::of))
                 .toList();
     }

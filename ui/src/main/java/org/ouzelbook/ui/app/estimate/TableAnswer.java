@@ -9,4 +9,6 @@ public sealed interface TableAnswer
                 EstimateTrend.Seasons,
                 EstimateNests.Nests,
                 EstimateSurvival.Survival,
+                EstimateCurve.Curve,
+                EstimateBends.Bends,
                 NoAnswer {}
