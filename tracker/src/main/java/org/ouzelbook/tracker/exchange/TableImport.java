@@ -6,10 +6,12 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.ouzelbook.tracker.domain.Message;
 import org.ouzelbook.tracker.domain.Progress;
 import org.ouzelbook.tracker.exchange.cell.CellAt;
@@ -19,6 +21,7 @@ import org.ouzelbook.tracker.exchange.file.CsvRows;
 import org.ouzelbook.tracker.exchange.file.FileSource;
 import org.ouzelbook.tracker.exchange.file.TableFile;
 import org.ouzelbook.tracker.exchange.file.UnreadableFile;
+import org.ouzelbook.tracker.exchange.trip.GpxTrip;
 import org.ouzelbook.tracker.exchange.xlsx.Workbook;
 import org.ouzelbook.tracker.store.BookEdit;
 
@@ -31,6 +34,7 @@ public final class TableImport {
     private final List<TableSurvey> tables = new ArrayList<>();
     private final List<Problem> unreadable = new ArrayList<>();
     private final List<Message> skipped = new ArrayList<>();
+    private final List<GpxTrip> trips = new ArrayList<>();
     private Optional<RiverSources> rivers = Optional.empty();
     private final Map<FileSource, LeftOut> leftOut = new LinkedHashMap<>();
 
@@ -51,7 +55,21 @@ public final class TableImport {
      */
     public static TableImport of(List<FileSource> sources, ImportAnswers answers, Progress progress) {
         TableImport tables = new TableImport(answers);
-        List<FileSource> drawn = sources.stream().filter(RiverSources::isRiver).toList();
+        Set<FileSource> trips = new HashSet<>();
+        for (FileSource source : sources) {
+            boolean read = tables.reading(
+                    source,
+                    () -> GpxTrip.of(source).ifPresent(trip -> {
+                        tables.trips.add(trip);
+                        trips.add(source);
+                    }));
+            if (!read) {
+                trips.add(source);
+            }
+        }
+        List<FileSource> drawn = sources.stream()
+                .filter(source -> RiverSources.isRiver(source) && !trips.contains(source))
+                .toList();
         if (!drawn.isEmpty()) {
             tables.reading(drawn.get(0), () -> tables.rivers = Optional.of(RiverSources.of(drawn, answers.rivers())));
         }
@@ -76,9 +94,10 @@ public final class TableImport {
     }
 
     /** Reads a file; one that cannot be read becomes a problem, and the others go on. */
-    private void reading(FileSource source, Reading reading) {
+    private boolean reading(FileSource source, Reading reading) {
         try {
             reading.run();
+            return true;
         } catch (UnreadableFile e) {
             unreadable.add(new Problem(source.name(), 0, "", "", e.why()));
         } catch (IOException e) {
@@ -86,6 +105,7 @@ public final class TableImport {
             unreadable.add(
                     new Problem(source.name(), 0, "", "", Message.of("import.file.unreadable", source.name(), reason)));
         }
+        return false;
     }
 
     /** A sheet that is no table is passed over where another sheet is one. */
@@ -163,15 +183,36 @@ public final class TableImport {
                     "No river of the book has the name " + answers.river().get());
         }
         List<TableResult> results = new ArrayList<>();
-        long total = tables.stream().mapToLong(TableSurvey::rows).sum();
+        List<TableSurvey> all = new ArrayList<>(tables);
+        trips.forEach(trip -> all.addAll(surveyed(trip, edit, findings, progress)));
+        all.sort(Comparator.comparing(table -> table.header().kind()));
+        long total = all.stream().mapToLong(TableSurvey::rows).sum();
         long done = 0;
-        for (TableSurvey survey : tables) {
+        for (TableSurvey survey : all) {
             TableContext table = TableContext.of(survey, answers, book);
             noteContradiction(table, findings);
             results.add(put(table, findings, done, total, progress));
             done += survey.rows();
         }
         return new ImportResult(riverResults, results, findings);
+    }
+
+    /** {@return the tables of a walk, whose rivers may have come with the same import} */
+    private List<TableSurvey> surveyed(GpxTrip trip, BookEdit edit, Findings findings, Progress progress) {
+        GpxTrip.Tables made = trip.tables(edit.network(), edit.reaches(), answers.zone());
+        made.remarks()
+                .forEach(remark -> findings.add(
+                        Finding.WARNING, new Problem(trip.name(), remark.line(), "", remark.name(), remark.message())));
+        List<TableSurvey> surveys = new ArrayList<>();
+        for (FileSource table : made.tables()) {
+            try {
+                TableFile file = TableFile.of(table, Header::knownColumns);
+                surveys.add(TableSurvey.of(file, Header.kinds(file.header()).get(0), progress));
+            } catch (IOException e) {
+                throw new UncheckedIOException(table.name(), e);
+            }
+        }
+        return surveys;
     }
 
     private TableResult put(TableContext table, Findings findings, long before, long total, Progress progress) {

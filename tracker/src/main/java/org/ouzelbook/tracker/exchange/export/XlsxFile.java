@@ -139,6 +139,7 @@ public final class XlsxFile {
                     "applyFont",
                     font);
         }
+        xml.close().open("cellStyles", "count", 1).empty("cellStyle", "name", "Normal", "xfId", 0, "builtinId", 0);
         return xml.end();
     }
 
