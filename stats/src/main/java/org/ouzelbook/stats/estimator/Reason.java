@@ -81,5 +81,25 @@ public enum Reason {
     /** No animal was met before the last occasion. */
     NONE_RELEASED,
     /** No animal was ever met again [how many releases]: survival and resighting cannot be told apart. */
-    NONE_SEEN_AGAIN
+    NONE_SEEN_AGAIN,
+    /** No site was visited. */
+    NO_VISITS,
+    /** The species was not detected on any visit [how many visits, to how many sites]. */
+    NEVER_DETECTED,
+    /** Sites without a visit: they count in occupancy as their covariates say [how many]. */
+    SITES_NOT_VISITED,
+    /** No site was visited twice in a season, so only covariates part occupancy from detection. */
+    ONE_VISIT_A_SEASON,
+    /** A parameter lies at the end of its range; limits of what follows from it take it as known. */
+    BOUNDARY_TAKEN_AS_KNOWN,
+    /** Visits in one season only: nothing changes. */
+    ONE_SEASON_OF_VISITS,
+    /** Gains and losses differ by season, so there is no share that they tend to. */
+    CHANGES_BY_SEASON,
+    /** Neither gains nor losses. */
+    NO_CHANGE_AT_ALL,
+    /** No site is occupied in the season that is compared. */
+    NOTHING_OCCUPIED,
+    /** Every set of visits fits perfectly, so there is nothing to test. */
+    NOTHING_TO_TEST
 }

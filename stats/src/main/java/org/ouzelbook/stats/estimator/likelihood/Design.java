@@ -149,6 +149,11 @@ public final class Design {
         return terms;
     }
 
+    /** {@return how many rows it has} */
+    public int rows() {
+        return patternOfRow.length;
+    }
+
     /** {@return how many different rows it has} */
     public int patterns() {
         return patterns.length;

@@ -281,6 +281,20 @@ public final class LikelihoodFit {
                 new Estimate(value, OptionalDouble.of(error), value - half, value + half, level, n, method, List.of()));
     }
 
+    /**
+     * {@return the predictors at the peak of another likelihood of the same parts that a climb from this peak reaches: for a
+     * bootstrap, where neither other starts nor standard errors are needed}
+     *
+     * @param other a likelihood of the same parts
+     */
+    public double[][] refit(PredictorLikelihood other) {
+        double[] start = summit().place().point().clone();
+        for (int i = 0; i < start.length; i++) {
+            start[i] = Math.max(-FAR_OUT, Math.min(FAR_OUT, start[i]));
+        }
+        return parts.predictors(Climb.from(parts.compose(other), start).point());
+    }
+
     /** {@return the covariance of the coefficients on the scale of their columns; what lies at a boundary is taken as known} */
     public RealMatrix covariance() {
         return toGiven.multiply(summit().curvature().inverse(0)).multiply(toGiven.transpose());

@@ -51,11 +51,13 @@ final class ProfileLimits {
         double variance =
                 Climb.dot(combination, summit.curvature().inverse(0.01).operate(combination));
         double stride = side * drop * Math.min(Math.sqrt(variance), 5 * unit);
+        double estimate = inside;
+        double farthest = 2 * Math.abs(estimate) + FARTHEST * unit;
         double outside = inside + stride;
         while (height(outside) < 0) {
             inside = outside;
             outside += stride;
-            if (Math.abs(outside - inside) > FARTHEST * unit || Math.abs(outside) > FARTHEST * unit * 10) {
+            if (Math.abs(outside - estimate) > farthest) {
                 return side * Double.POSITIVE_INFINITY;
             }
             stride *= 1.5;
