@@ -9,6 +9,10 @@ final class Climb {
     private static final int MOST_STEPS = 500;
     private static final int MOST_TRIALS = 60;
     private static final double LEVEL_GRADIENT = 1e-8;
+    /** A climb whose last steps gained no more leaves the rest to Newton's method. */
+    private static final double LEAST_GAIN = 1e-8;
+
+    private static final int SMALL_GAINS = 3;
     private static final double LONGEST_STEP = 6;
     private static final double ENOUGH_GAIN = 1e-4;
     private static final double ENOUGH_BEND = 0.9;
@@ -53,7 +57,7 @@ final class Climb {
     static Place from(LogLikelihood likelihood, double[] start) {
         Climb climb = new Climb(likelihood, start, identity(start.length));
         climb.fresh = true;
-        return climb.up();
+        return climb.up(LEAST_GAIN);
     }
 
     /** {@return where a climb ends that begins with an approximate inverse of the information} */
@@ -62,12 +66,18 @@ final class Climb {
         for (int i = 0; i < copy.length; i++) {
             copy[i] = inverse[i].clone();
         }
-        return new Climb(likelihood, start, copy).up();
+        return new Climb(likelihood, start, copy).up(0);
     }
 
-    private Place up() {
+    private Place up(double leastGain) {
+        int small = 0;
         for (int step = 0; step < MOST_STEPS && largest(gradient) > LEVEL_GRADIENT; step++) {
+            double before = value;
             if (!stride() && !startAfresh()) {
+                break;
+            }
+            small = value - before < leastGain ? small + 1 : 0;
+            if (small == SMALL_GAINS) {
                 break;
             }
         }

@@ -186,6 +186,13 @@ public final class Design {
         return predictors;
     }
 
+    /** Adds the row of a pattern: how its predictor follows from the coefficients. */
+    void addRow(int pattern, double[] combination, int offset) {
+        for (int j = 0; j < terms.size(); j++) {
+            combination[offset + j] += patterns[pattern][j];
+        }
+    }
+
     /** Adds derivatives by pattern to those by coefficient: the chain rule. */
     void pullBack(double[] byPattern, double[] gradient, int offset) {
         for (int i = 0; i < patterns.length; i++) {

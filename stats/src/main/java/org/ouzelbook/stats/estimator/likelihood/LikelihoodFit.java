@@ -1,6 +1,5 @@
 package org.ouzelbook.stats.estimator.likelihood;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.stream.DoubleStream;
@@ -128,26 +127,29 @@ public final class LikelihoodFit {
         if (open.isEmpty()) {
             return 0;
         }
-        List<double[]> moves = new ArrayList<>();
+        double[][] moves = new double[open.size()][open.size()];
         for (int part = 0; part < predictors.length; part++) {
             for (int pattern = 0; pattern < predictors[part].length; pattern++) {
                 if (Math.abs(predictors[part][pattern]) < FAR_OUT) {
-                    double[][] slopes = parts.zeros();
-                    slopes[part][pattern] = 1;
-                    double[] row = parts.pullBack(slopes);
-                    moves.add(open.stream()
-                            .mapToDouble(direction -> Climb.dot(direction, row))
-                            .toArray());
+                    addMoves(moves, open, parts.combination(part, pattern));
                 }
             }
         }
-        if (moves.isEmpty()) {
-            return 0;
-        }
-        RealMatrix matrix = MatrixUtils.createRealMatrix(moves.toArray(new double[0][]));
-        return (int) DoubleStream.of(new SingularValueDecomposition(matrix).getSingularValues())
-                .filter(value -> value > LOOSE)
+        RealMatrix squares = MatrixUtils.createRealMatrix(moves);
+        return (int) DoubleStream.of(new SingularValueDecomposition(squares).getSingularValues())
+                .filter(square -> square > LOOSE * LOOSE)
                 .count();
+    }
+
+    private static void addMoves(double[][] moves, List<double[]> open, double[] combination) {
+        double[] move = open.stream()
+                .mapToDouble(direction -> Climb.dot(direction, combination))
+                .toArray();
+        for (int i = 0; i < move.length; i++) {
+            for (int j = 0; j < move.length; j++) {
+                moves[i][j] += move[i] * move[j];
+            }
+        }
     }
 
     /** {@return Akaike's criterion} */
@@ -215,9 +217,7 @@ public final class LikelihoodFit {
      * @param level of the limits, between 0 and 1
      */
     public Answer<Estimate> predictor(int part, int pattern, double level) {
-        double[][] slopes = parts.zeros();
-        slopes[part][pattern] = 1;
-        return estimate(parts.pullBack(slopes), part, level);
+        return estimate(parts.combination(part, pattern), part, level);
     }
 
     /**
@@ -342,10 +342,8 @@ public final class LikelihoodFit {
     private boolean isFarOut(int part) {
         Design design = parts.list().get(part).design();
         for (int pattern = 0; pattern < design.patterns(); pattern++) {
-            double[][] slopes = parts.zeros();
-            slopes[part][pattern] = 1;
-            boolean moved = summit().curvature().openShare(parts.pullBack(slopes)) >= LOOSE;
-            if (moved && Math.abs(predictors[part][pattern]) < FAR_OUT) {
+            if (Math.abs(predictors[part][pattern]) < FAR_OUT
+                    && summit().curvature().openShare(parts.combination(part, pattern)) >= LOOSE) {
                 return false;
             }
         }

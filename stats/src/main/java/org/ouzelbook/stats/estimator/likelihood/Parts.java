@@ -74,6 +74,13 @@ public final class Parts {
         return list.stream().map(part -> new double[part.design().patterns()]).toArray(double[][]::new);
     }
 
+    /** How the predictor of a pattern follows from the coefficients. */
+    double[] combination(int part, int pattern) {
+        double[] combination = new double[size()];
+        list.get(part).design().addRow(pattern, combination, offsets[part]);
+        return combination;
+    }
+
     double[] pullBack(double[][] slopes) {
         double[] gradient = new double[size()];
         for (int i = 0; i < slopes.length; i++) {

@@ -88,16 +88,24 @@ final class ProfileLimits {
             }
             return value;
         };
-        double[] start = new double[n - 1];
-        for (int i = 0, at = 0; i < n; i++) {
-            if (i != pivot) {
-                start[at++] = last[i];
-            }
-        }
-        Climb.Place top = Climb.from(others, start, inverse);
+        double[] fromLast = withoutPivot(last);
+        double[] fromSummit = withoutPivot(summit.place().point());
+        double[] unused = new double[n - 1];
+        boolean nearer = others.at(fromLast, unused) >= others.at(fromSummit, unused);
+        Climb.Place top = Climb.from(others, nearer ? fromLast : fromSummit, inverse);
         complete(top.point(), held, full);
         last = full.clone();
         return top.value();
+    }
+
+    private double[] withoutPivot(double[] full) {
+        double[] others = new double[full.length - 1];
+        for (int i = 0, at = 0; i < full.length; i++) {
+            if (i != pivot) {
+                others[at++] = full[i];
+            }
+        }
+        return others;
     }
 
     private void complete(double[] others, double held, double[] full) {

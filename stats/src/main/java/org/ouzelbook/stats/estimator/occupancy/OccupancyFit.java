@@ -24,6 +24,8 @@ import org.ouzelbook.stats.estimator.likelihood.Parts;
  * <p>Source: D. I. MacKenzie et al. (2002), Ecology 83:2248–2255; D. I. MacKenzie et al. (2003), Ecology 84:2200–2207.
  */
 public final class OccupancyFit {
+    private static final int MOST_ROWS_LISTED = 50;
+
     private final SiteVisits visits;
     private final OccupancyModel model;
     private final LikelihoodFit fit;
@@ -103,13 +105,19 @@ public final class OccupancyFit {
         return cautions;
     }
 
-    /** {@return the probability of each different row of each part, under a label such as {@code season=2021}} */
+    /**
+     * {@return the probability of each different row of each part, under a label such as {@code season=2021}; nothing of a part with
+     * more than fifty of them}
+     */
     public List<Coefficient> probabilities() {
         List<Coefficient> probabilities = new ArrayList<>();
         List<Parts.Part> parts = fit.parts().list();
         for (int part = 0; part < parts.size(); part++) {
             Design design = parts.get(part).design();
             List<Covariate> covariates = covariates(parts.get(part).name());
+            if (design.patterns() > MOST_ROWS_LISTED) {
+                continue;
+            }
             boolean[] known = new boolean[design.patterns()];
             for (int row = 0; row < design.rows(); row++) {
                 int pattern = design.pattern(row);

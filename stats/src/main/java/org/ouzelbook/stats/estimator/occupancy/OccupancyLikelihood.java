@@ -1,7 +1,6 @@
 package org.ouzelbook.stats.estimator.occupancy;
 
 import java.util.List;
-import org.ouzelbook.stats.estimator.likelihood.Logit;
 import org.ouzelbook.stats.estimator.likelihood.PredictorLikelihood;
 import org.ouzelbook.stats.estimator.occupancy.SiteClasses.Cell;
 import org.ouzelbook.stats.estimator.occupancy.SiteClasses.SiteClass;
@@ -50,17 +49,29 @@ final class OccupancyLikelihood implements PredictorLikelihood {
         return slopes;
     }
 
-    /** A probability by pattern, and its complement without loss of digits. */
+    /** A probability by pattern, its complement without loss of digits, and the logarithms of both. */
     private static final class Share {
         private final double[] yes;
         private final double[] no;
+        private final double[] logYes;
+        private final double[] logNo;
 
         Share(double[] predictors) {
-            yes = new double[predictors.length];
-            no = new double[predictors.length];
-            for (int i = 0; i < predictors.length; i++) {
-                yes[i] = Logit.probability(predictors[i]);
-                no[i] = Logit.probability(-predictors[i]);
+            int n = predictors.length;
+            yes = new double[n];
+            no = new double[n];
+            logYes = new double[n];
+            logNo = new double[n];
+            for (int i = 0; i < n; i++) {
+                double odds = Math.exp(-Math.abs(predictors[i]));
+                double logBoth = Math.log1p(odds);
+                boolean likely = predictors[i] >= 0;
+                double larger = 1 / (1 + odds);
+                double smaller = odds / (1 + odds);
+                yes[i] = likely ? larger : smaller;
+                no[i] = likely ? smaller : larger;
+                logYes[i] = Math.min(0, predictors[i]) - logBoth;
+                logNo[i] = Math.min(0, -predictors[i]) - logBoth;
             }
         }
     }
@@ -83,24 +94,17 @@ final class OccupancyLikelihood implements PredictorLikelihood {
         private final double[] occupied = new double[seasons];
 
         Chain(double[][] predictors) {
-            double[] ofDetection = predictors[predictors.length - 1];
             occupancy = new Share(predictors[0]);
-            colonisation = new Share(seasons > 1 ? predictors[1] : ofDetection);
-            extinction = new Share(seasons > 1 ? predictors[2] : ofDetection);
-            detection = new Share(ofDetection);
-            double[] logDetected = new double[ofDetection.length];
-            double[] logMissed = new double[ofDetection.length];
-            for (int i = 0; i < ofDetection.length; i++) {
-                logDetected[i] = Logit.logProbability(ofDetection[i]);
-                logMissed[i] = Logit.logProbability(-ofDetection[i]);
-            }
+            detection = new Share(predictors[predictors.length - 1]);
+            colonisation = seasons > 1 ? new Share(predictors[1]) : detection;
+            extinction = seasons > 1 ? new Share(predictors[2]) : detection;
             List<Cell> cells = sites.cells();
             shared = new double[cells.size()];
             ifOccupied = new double[cells.size()];
             ifEmpty = new double[cells.size()];
             occupiedByCell = new double[cells.size()];
             for (int i = 0; i < shared.length; i++) {
-                double log = cells.get(i).logGivenOccupied(logDetected, logMissed);
+                double log = cells.get(i).logGivenOccupied(detection.logYes, detection.logNo);
                 boolean seen = cells.get(i).anyDetected();
                 shared[i] = seen ? log : 0;
                 ifOccupied[i] = seen ? 1 : Math.exp(log);
