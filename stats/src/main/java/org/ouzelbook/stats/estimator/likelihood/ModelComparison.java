@@ -54,8 +54,7 @@ public record ModelComparison(List<Row> rows, boolean smallSample) {
      * @param candidates fits to the same data
      */
     public static ModelComparison of(List<Candidate> candidates) {
-        boolean smallSample =
-                candidates.stream().allMatch(one -> one.fit.aicc().isPresent());
+        boolean smallSample = candidates.stream().allMatch(one -> one.fit.aicc().isPresent());
         double best = candidates.stream()
                 .mapToDouble(one -> criterion(one.fit, smallSample))
                 .min()

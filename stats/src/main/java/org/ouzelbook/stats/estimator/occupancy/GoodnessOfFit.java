@@ -33,7 +33,10 @@ public record GoodnessOfFit(double chiSquare, double expected, double p, int dra
                 .parallel()
                 .mapToDouble(draw -> statistic(visits, fit, new SplittableRandom(seed + 7919L * draw)))
                 .toArray();
-        double mean = IntStream.range(0, draws).mapToDouble(draw -> simulated[draw]).average().orElse(0);
+        double mean = IntStream.range(0, draws)
+                .mapToDouble(draw -> simulated[draw])
+                .average()
+                .orElse(0);
         if (!(mean > ALL_ROUNDING)) {
             return Answer.notEstimable(Reason.NOTHING_TO_TEST);
         }
@@ -50,8 +53,7 @@ public record GoodnessOfFit(double chiSquare, double expected, double p, int dra
 
     private static double statistic(SiteVisits visits, LikelihoodFit fit, SplittableRandom random) {
         SiteVisits drawn = simulate(visits, fit.parts(), fit.predictors(), random);
-        OccupancyLikelihood likelihood =
-                new OccupancyLikelihood(new SiteClasses(drawn, fit.parts()), visits.seasons());
+        OccupancyLikelihood likelihood = new OccupancyLikelihood(new SiteClasses(drawn, fit.parts()), visits.seasons());
         return new HistoryCounts(drawn, fit.parts()).chiSquare(fit.refit(likelihood));
     }
 
@@ -59,7 +61,8 @@ public record GoodnessOfFit(double chiSquare, double expected, double p, int dra
     static SiteVisits simulate(SiteVisits visits, Parts parts, double[][] predictors, SplittableRandom random) {
         boolean[][] occupied = new boolean[visits.sites()][visits.seasons()];
         for (int site = 0; site < visits.sites(); site++) {
-            occupied[site][0] = happens(random, predictors[0][parts.list().get(0).design().pattern(site)]);
+            occupied[site][0] =
+                    happens(random, predictors[0][parts.list().get(0).design().pattern(site)]);
             for (int season = 1; season < visits.seasons(); season++) {
                 int row = site * (visits.seasons() - 1) + season - 1;
                 int part = occupied[site][season - 1] ? 2 : 1;
@@ -73,7 +76,9 @@ public record GoodnessOfFit(double chiSquare, double expected, double p, int dra
         for (int row = 0; row < visits.visits().size(); row++) {
             SiteVisit visit = visits.visits().get(row);
             boolean detected = occupied[visit.site()][visit.season()]
-                    & happens(random, predictors[last][parts.list().get(last).design().pattern(row)]);
+                    & happens(
+                            random,
+                            predictors[last][parts.list().get(last).design().pattern(row)]);
             drawn.add(new SiteVisit(visit.site(), visit.season(), visit.occasion(), detected));
         }
         return new SiteVisits(visits.sites(), visits.seasons(), drawn);

@@ -4,9 +4,9 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.ouzelbook.stats.estimator.likelihood.Design;
 import org.ouzelbook.stats.estimator.likelihood.Logit;
 import org.ouzelbook.stats.estimator.likelihood.Parts;
-import org.ouzelbook.stats.estimator.likelihood.Design;
 
 /**
  * How often each detection history was seen, beside how often a model expects it.
@@ -38,7 +38,8 @@ final class HistoryCounts {
                     continue;
                 }
                 made.sort((a, b) -> Integer.compare(
-                        visits.visits().get(a).occasion(), visits.visits().get(b).occasion()));
+                        visits.visits().get(a).occasion(),
+                        visits.visits().get(b).occasion()));
                 List<Integer> occasions = made.stream()
                         .map(row -> visits.visits().get(row).occasion())
                         .toList();
@@ -109,11 +110,14 @@ final class HistoryCounts {
     }
 
     private double occupied(double[][] predictors, int site, int season) {
-        double occupied = Logit.probability(predictors[0][parts.list().get(0).design().pattern(site)]);
+        double occupied =
+                Logit.probability(predictors[0][parts.list().get(0).design().pattern(site)]);
         for (int before = 0; before < season; before++) {
             int row = site * (seasons - 1) + before;
-            double gamma = Logit.probability(predictors[1][parts.list().get(1).design().pattern(row)]);
-            double epsilon = Logit.probability(predictors[2][parts.list().get(2).design().pattern(row)]);
+            double gamma =
+                    Logit.probability(predictors[1][parts.list().get(1).design().pattern(row)]);
+            double epsilon =
+                    Logit.probability(predictors[2][parts.list().get(2).design().pattern(row)]);
             occupied = occupied * (1 - epsilon) + (1 - occupied) * gamma;
         }
         return occupied;

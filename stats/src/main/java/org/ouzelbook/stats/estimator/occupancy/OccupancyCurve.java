@@ -166,8 +166,7 @@ final class OccupancyCurve {
         }
         return fit.quantity(Logit.of(value), slopes, level)
                 .map(logit -> withError(
-                        logit.on(Logit::probability),
-                        logit.standardError().orElse(0) * spread));
+                        logit.on(Logit::probability), logit.standardError().orElse(0) * spread));
     }
 
     private Quantity occupied(int season) {

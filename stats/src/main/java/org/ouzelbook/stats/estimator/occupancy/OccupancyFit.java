@@ -34,7 +34,12 @@ public final class OccupancyFit {
     private final double level;
 
     private OccupancyFit(
-            SiteVisits visits, OccupancyModel model, LikelihoodFit fit, OccupancyLikelihood likelihood, SiteClasses sites, double level) {
+            SiteVisits visits,
+            OccupancyModel model,
+            LikelihoodFit fit,
+            OccupancyLikelihood likelihood,
+            SiteClasses sites,
+            double level) {
         this.visits = visits;
         this.model = model;
         this.fit = fit;
@@ -57,8 +62,7 @@ public final class OccupancyFit {
             return Answer.notEstimable(Reason.NO_VISITS);
         }
         if (visits.visits().stream().noneMatch(SiteVisit::detected)) {
-            return Answer.notEstimable(
-                    Reason.NEVER_DETECTED, visits.visits().size(), visits.visitedSites());
+            return Answer.notEstimable(Reason.NEVER_DETECTED, visits.visits().size(), visits.visitedSites());
         }
         Answer<Parts> parts = model.parts(visits);
         if (parts instanceof Answer.NotEstimable<Parts> not) {

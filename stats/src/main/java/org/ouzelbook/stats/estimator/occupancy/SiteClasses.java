@@ -145,7 +145,8 @@ final class SiteClasses {
     }
 
     private static Cell cell(List<Integer> results) {
-        int[] patterns = results.stream().mapToInt(result -> result / 2).distinct().toArray();
+        int[] patterns =
+                results.stream().mapToInt(result -> result / 2).distinct().toArray();
         int[] detected = new int[patterns.length];
         int[] missed = new int[patterns.length];
         for (int result : results) {

@@ -61,8 +61,7 @@ public record SiteVisits(int sites, int seasons, List<SiteVisit> visits) {
             List<SiteVisit> made =
                     visits.stream().filter(visit -> visit.season() == asked).toList();
             naive.add(new Naive(
-                    (int) made.stream().mapToInt(SiteVisit::site).distinct().count(),
-                    (int) made.stream()
+                    (int) made.stream().mapToInt(SiteVisit::site).distinct().count(), (int) made.stream()
                             .filter(SiteVisit::detected)
                             .mapToInt(SiteVisit::site)
                             .distinct()

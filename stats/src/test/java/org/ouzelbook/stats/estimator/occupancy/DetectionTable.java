@@ -72,7 +72,8 @@ final class DetectionTable {
         for (int site = 0; site < table.rows().size(); site++) {
             for (int season = 0; season < seasons; season++) {
                 for (int occasion = 0; occasion < columns.get(season).size(); occasion++) {
-                    String cell = table.column(columns.get(season).get(occasion)).get(site);
+                    String cell =
+                            table.column(columns.get(season).get(occasion)).get(site);
                     if (!cell.isEmpty()) {
                         action.on(site, season, occasion, cell.equals("1"));
                     }

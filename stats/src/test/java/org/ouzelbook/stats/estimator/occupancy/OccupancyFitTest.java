@@ -91,14 +91,12 @@ class OccupancyFitTest {
                         ESTIMATE);
         assertThat(errors(probabilities(fit)))
                 .containsExactly(
-                        new double[] {0.117567033, 0.08451253, 0.07405403, 0.11900406, 0.11369995, 0.10101810},
-                        ERROR);
+                        new double[] {0.117567033, 0.08451253, 0.07405403, 0.11900406, 0.11369995, 0.10101810}, ERROR);
     }
 
     @Test
     void agreesWithAnIndependentFitWithCovariatesAndMissingVisits() {
-        OccupancyFit fit = fit(
-                SITES.visits(), oneSeason(List.of(SITES.ofSites("x")), List.of(SITES.ofVisits("w"))));
+        OccupancyFit fit = fit(SITES.visits(), oneSeason(List.of(SITES.ofSites("x")), List.of(SITES.ofVisits("w"))));
 
         assertThat(fit.fit().logLikelihood()).isCloseTo(-138.4811242, LIKELIHOOD);
         assertThat(values(coefficients(fit)))
@@ -109,7 +107,9 @@ class OccupancyFitTest {
         assertThat(fit.fit().covariance().getEntry(2, 3)).isCloseTo(-0.0055284097, ERROR);
         assertThat(fit.occupied(1)[0]).isCloseTo(0.107673995, ESTIMATE);
         assertThat(fit.occupied(5)[0]).isCloseTo(0.036339090, ESTIMATE);
-        assertThat(IntStream.range(0, 80).mapToDouble(site -> fit.occupied(site)[0]).sum())
+        assertThat(IntStream.range(0, 80)
+                        .mapToDouble(site -> fit.occupied(site)[0])
+                        .sum())
                 .isCloseTo(46.2358886, within(1e-5));
     }
 
@@ -160,7 +160,13 @@ class OccupancyFitTest {
         assertThat(values(probabilities(changes)))
                 .containsExactly(
                         new double[] {
-                            0.595011465, 0.316834441, 0.026856360, 0.115783322, 0.152070064, 0.173968613, 0.196144088,
+                            0.595011465,
+                            0.316834441,
+                            0.026856360,
+                            0.115783322,
+                            0.152070064,
+                            0.173968613,
+                            0.196144088,
                             0.532628703
                         },
                         ESTIMATE);
@@ -188,7 +194,8 @@ class OccupancyFitTest {
     /** The statistic of MacKenzie and Bailey (2004) over all 16 histories, summed up independently. */
     @Test
     void sumsTheHistoriesUp() {
-        SiteVisits visits = DetectionTable.of("invented-histories.csv", FOUR_VISITS).visits();
+        SiteVisits visits =
+                DetectionTable.of("invented-histories.csv", FOUR_VISITS).visits();
         OccupancyFit fit = fit(visits, OccupancyModel.constant());
 
         assertThat(values(probabilities(fit))).containsExactly(new double[] {0.5035615355, 0.3888965290}, ESTIMATE);
@@ -232,8 +239,7 @@ class OccupancyFitTest {
         List<Estimate> estimates = probabilities(fit);
 
         assertThat(estimates.get(0).value()).isCloseTo(0.35, within(1e-6));
-        assertThat(estimates.get(0).standardError().orElseThrow())
-                .isCloseTo(Math.sqrt(0.35 * 0.65 / 20), within(1e-5));
+        assertThat(estimates.get(0).standardError().orElseThrow()).isCloseTo(Math.sqrt(0.35 * 0.65 / 20), within(1e-5));
         assertThat(estimates.get(1).value()).isEqualTo(1);
         assertThat(estimates.get(1).lower()).isBetween(0.7, 0.95);
     }
@@ -289,9 +295,8 @@ class OccupancyFitTest {
                 visits.add(new SiteVisit(site, 0, visit, site >= 12 && (site + visit) % 3 != 0));
             }
         }
-        OccupancyFit fit = fit(
-                new SiteVisits(24, 1, visits),
-                oneSeason(List.of(Covariate.numbers("slope", slope)), List.of()));
+        OccupancyFit fit =
+                fit(new SiteVisits(24, 1, visits), oneSeason(List.of(Covariate.numbers("slope", slope)), List.of()));
 
         Estimate estimate = coefficients(fit).get(1);
 

@@ -52,8 +52,7 @@ class OccupancyRecoveryTest {
                     .found()
                     .orElseThrow();
             for (int i = 0; i < 4; i++) {
-                Estimate estimate =
-                        fit.fit().probability(i, 0, LEVEL).found().orElseThrow();
+                Estimate estimate = fit.fit().probability(i, 0, LEVEL).found().orElseThrow();
                 sum[i] += estimate.value();
                 held[i] += estimate.lower() <= TRUTH[i] && TRUTH[i] <= estimate.upper() ? 1 : 0;
             }
@@ -120,7 +119,8 @@ class OccupancyRecoveryTest {
         assertThat(Duration.ofNanos(System.nanoTime() - start)).isLessThan(Duration.ofSeconds(20));
         for (int i = 0; i < 4; i++) {
             Estimate estimate = fit.fit().probability(i, 0, LEVEL).found().orElseThrow();
-            assertThat(estimate.value()).isCloseTo(TRUTH[i], within(5 * estimate.standardError().orElseThrow()));
+            assertThat(estimate.value())
+                    .isCloseTo(TRUTH[i], within(5 * estimate.standardError().orElseThrow()));
         }
     }
 }
