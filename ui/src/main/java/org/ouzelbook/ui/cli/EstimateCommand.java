@@ -16,6 +16,7 @@ final class EstimateCommand implements Callable<Integer> {
     /** {@return the command with all its estimators} */
     static CommandLine of(Terminal terminal) {
         return new CommandLine(new EstimateCommand())
+                .addSubcommand("occupancy", new EstimateOccupancyCommand(terminal))
                 .addSubcommand("trend", new EstimateTrendCommand(terminal))
                 .addSubcommand("nests", new EstimateNestsCommand(terminal))
                 .addSubcommand("survival", new EstimateSurvivalCommand(terminal))

@@ -11,6 +11,7 @@ import org.ouzelbook.ui.app.estimate.EstimateCurve.Curve;
 import org.ouzelbook.ui.app.estimate.EstimateCurve.Point;
 import org.ouzelbook.ui.app.estimate.EstimateNests;
 import org.ouzelbook.ui.app.estimate.EstimateNests.Nests;
+import org.ouzelbook.ui.app.estimate.EstimateOccupancy.Occupied;
 import org.ouzelbook.ui.app.estimate.EstimateProportions.Exact;
 import org.ouzelbook.ui.app.estimate.EstimateProportions.Proportions;
 import org.ouzelbook.ui.app.estimate.EstimateRankTrend.Ranked;
@@ -53,6 +54,8 @@ final class EstimatePrinter {
             curve(curve);
         } else if (answer instanceof Bends bends) {
             bends(bends);
+        } else if (answer instanceof Occupied occupied) {
+            new OccupancyPrinter(terminal, this).print(occupied);
         } else if (answer instanceof NoAnswer none) {
             head(none.model(), none.source());
             told("estimate.told.none", Texts.of(none.why()));
@@ -211,7 +214,7 @@ final class EstimatePrinter {
         warnings(nests.warnings());
     }
 
-    private static String limits(EstimateNests.Figure one) {
+    static String limits(EstimateNests.Figure one) {
         return one.estimate().isPresent()
                 ? Texts.of("estimate.told.limits", number(one.estimate()), number(one.lower()), number(one.upper()))
                 : one.why().map(Texts::of).orElse(NONE);
@@ -233,13 +236,13 @@ final class EstimatePrinter {
         warnings(survival.warnings());
     }
 
-    private void head(Message model, String source) {
+    void head(Message model, String source) {
         terminal.out().println(terminal.bold(Texts.of(model)));
         terminal.out().println(source);
         terminal.out().println();
     }
 
-    private void parameters(List<Parameter> parameters, double level) {
+    void parameters(List<Parameter> parameters, double level) {
         Table table = Table.of(
                 Texts.of("estimate.head.part"),
                 Texts.of("estimate.head.term"),
@@ -262,19 +265,19 @@ final class EstimatePrinter {
         terminal.out().println();
     }
 
-    private void told(String key, Object... facts) {
+    void told(String key, Object... facts) {
         terminal.out().println(Texts.of(key, facts));
     }
 
-    private void warnings(List<Message> warnings) {
+    void warnings(List<Message> warnings) {
         warnings.forEach(warning -> told("estimate.told.warning", Texts.of(warning)));
     }
 
-    private static String number(OptionalDouble number) {
+    static String number(OptionalDouble number) {
         return number.isPresent() ? number(number.getAsDouble()) : NONE;
     }
 
-    private static String number(double number) {
+    static String number(double number) {
         BigDecimal rounded = new BigDecimal(number).round(FOUR_DIGITS);
         boolean plain = number == 0 || (Math.abs(number) >= 1e-5 && Math.abs(number) < 1e9);
         return plain ? rounded.toPlainString() : rounded.toString();

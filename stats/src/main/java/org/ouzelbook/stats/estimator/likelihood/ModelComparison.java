@@ -11,10 +11,11 @@ import java.util.OptionalDouble;
  * <p>Source: K. P. Burnham and D. R. Anderson (2002), Model Selection and Multimodel Inference, 2nd ed., chapter 2 (cited from
  * memory).
  *
+ * @param <M> what says which model it is
  * @param rows the models
  * @param smallSample whether they were ordered by AICc
  */
-public record ModelComparison(List<Row> rows, boolean smallSample) {
+public record ModelComparison<M>(List<Row<M>> rows, boolean smallSample) {
     /** Copies the list. */
     public ModelComparison {
         rows = List.copyOf(rows);
@@ -23,7 +24,8 @@ public record ModelComparison(List<Row> rows, boolean smallSample) {
     /**
      * One model.
      *
-     * @param name what the caller calls it
+     * @param <M> what says which model it is
+     * @param model the model
      * @param parameters how many the data tell
      * @param logLikelihood the highest
      * @param aic Akaike's criterion
@@ -31,8 +33,8 @@ public record ModelComparison(List<Row> rows, boolean smallSample) {
      * @param delta how far its criterion lies above the best
      * @param weight its Akaike weight; the weights add up to 1
      */
-    public record Row(
-            String name,
+    public record Row<M>(
+            M model,
             int parameters,
             double logLikelihood,
             double aic,
@@ -43,17 +45,19 @@ public record ModelComparison(List<Row> rows, boolean smallSample) {
     /**
      * A model to compare.
      *
-     * @param name what it is called
+     * @param <M> what says which model it is
+     * @param model the model
      * @param fit the fitted model
      */
-    public record Candidate(String name, LikelihoodFit fit) {}
+    public record Candidate<M>(M model, LikelihoodFit fit) {}
 
     /**
      * {@return the comparison}
      *
+     * @param <M> what says which model it is
      * @param candidates fits to the same data
      */
-    public static ModelComparison of(List<Candidate> candidates) {
+    public static <M> ModelComparison<M> of(List<Candidate<M>> candidates) {
         boolean smallSample = candidates.stream().allMatch(one -> one.fit.aicc().isPresent());
         double best = candidates.stream()
                 .mapToDouble(one -> criterion(one.fit, smallSample))
@@ -62,11 +66,11 @@ public record ModelComparison(List<Row> rows, boolean smallSample) {
         double sum = candidates.stream()
                 .mapToDouble(one -> Math.exp((best - criterion(one.fit, smallSample)) / 2))
                 .sum();
-        List<Row> rows = new ArrayList<>();
-        for (Candidate one : candidates) {
+        List<Row<M>> rows = new ArrayList<>();
+        for (Candidate<M> one : candidates) {
             double delta = criterion(one.fit, smallSample) - best;
-            rows.add(new Row(
-                    one.name,
+            rows.add(new Row<>(
+                    one.model,
                     one.fit.parameters(),
                     one.fit.logLikelihood(),
                     one.fit.aic(),
@@ -75,7 +79,7 @@ public record ModelComparison(List<Row> rows, boolean smallSample) {
                     Math.exp(-delta / 2) / sum));
         }
         rows.sort(Comparator.comparingDouble(Row::delta));
-        return new ModelComparison(rows, smallSample);
+        return new ModelComparison<>(rows, smallSample);
     }
 
     private static double criterion(LikelihoodFit fit, boolean smallSample) {

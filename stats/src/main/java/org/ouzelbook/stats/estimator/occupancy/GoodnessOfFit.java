@@ -76,7 +76,7 @@ public record GoodnessOfFit(double chiSquare, double expected, double p, int dra
         for (int row = 0; row < visits.visits().size(); row++) {
             SiteVisit visit = visits.visits().get(row);
             boolean detected = occupied[visit.site()][visit.season()]
-                    & happens(
+                    && happens(
                             random,
                             predictors[last][parts.list().get(last).design().pattern(row)]);
             drawn.add(new SiteVisit(visit.site(), visit.season(), visit.occasion(), detected));

@@ -1,7 +1,9 @@
 package org.ouzelbook.stats.estimator.occupancy;
 
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Set;
 import org.ouzelbook.stats.estimator.Answer;
 import org.ouzelbook.stats.estimator.likelihood.Covariate;
 import org.ouzelbook.stats.estimator.likelihood.Design;
@@ -41,6 +43,19 @@ public record OccupancyModel(
     /** {@return the model in which everything is constant} */
     public static OccupancyModel constant() {
         return new OccupancyModel(List.of(), List.of(), List.of(), List.of());
+    }
+
+    /** {@return this model and all that have some of its parts constant instead, this one first} */
+    public List<OccupancyModel> simpler() {
+        Set<OccupancyModel> models = new LinkedHashSet<>();
+        for (int kept = 15; kept >= 0; kept--) {
+            models.add(new OccupancyModel(
+                    (kept & 8) > 0 ? occupancy : List.of(),
+                    (kept & 4) > 0 ? colonisation : List.of(),
+                    (kept & 2) > 0 ? extinction : List.of(),
+                    (kept & 1) > 0 ? detection : List.of()));
+        }
+        return List.copyOf(models);
     }
 
     /** The parts for these visits, or why they cannot be told apart: occupancy, the two of many seasons, detection. */

@@ -33,10 +33,13 @@ final class CovariateColumns {
 
     /** {@return a column as a covariate: numbers if every cell is one, else levels; an empty cell is a problem} */
     static Covariate of(PlainTable table, String name, List<PlainTable.Row> rows) {
-        List<String> cells = filled(name, rows);
+        return of(table.heading(PlainTable.plain(name)), filled(name, rows));
+    }
+
+    /** {@return cells as a covariate: numbers if every cell is one, else levels} */
+    static Covariate of(String heading, List<String> cells) {
         boolean numeric = !cells.isEmpty()
                 && cells.stream().allMatch(cell -> NUMBER.matcher(cell).matches());
-        String heading = table.heading(PlainTable.plain(name));
         return numeric
                 ? new Covariate(
                         heading,

@@ -13,6 +13,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.function.Predicate;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.ouzelbook.tracker.domain.Message;
@@ -77,11 +78,7 @@ final class PlainTable {
      */
     static PlainTable read(
             Path path, List<String> words, List<String> numbers, List<String> optionalWords, List<String> optional) {
-        FileSource source = new FileSource.OnDisk(path.toString(), path);
-        if (Files.isDirectory(path)) {
-            Message folder = Message.of("estimate.table.folder", source.name());
-            throw new BadTable(List.of(new Problem(source.name(), 0, "", "", folder)));
-        }
+        FileSource source = source(path);
         Set<String> known = new HashSet<>(words);
         known.addAll(numbers);
         known.addAll(optionalWords);
@@ -109,6 +106,41 @@ final class PlainTable {
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
+    }
+
+    /**
+     * {@return the names of a table's columns: the first row of several different names of which one tells that it is the header}
+     *
+     * @param path the file
+     * @param telling whether a name, in small letters, is one that only a header has
+     * @throws BadTable if it has no such row
+     */
+    static List<String> header(Path path, Predicate<String> telling) {
+        FileSource source = source(path);
+        try {
+            return TableFile.of(source, cells -> {
+                        List<String> names = cells.stream()
+                                .map(PlainTable::plain)
+                                .filter(name -> !name.isEmpty())
+                                .distinct()
+                                .toList();
+                        return names.stream().anyMatch(telling) ? 1 + names.size() : 0;
+                    })
+                    .header();
+        } catch (UnreadableFile e) {
+            throw new BadTable(List.of(new Problem(source.name(), 0, "", "", e.why())));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private static FileSource source(Path path) {
+        FileSource source = new FileSource.OnDisk(path.toString(), path);
+        if (Files.isDirectory(path)) {
+            Message folder = Message.of("estimate.table.folder", source.name());
+            throw new BadTable(List.of(new Problem(source.name(), 0, "", "", folder)));
+        }
+        return source;
     }
 
     private static int knownNames(List<String> cells, Set<String> known) {

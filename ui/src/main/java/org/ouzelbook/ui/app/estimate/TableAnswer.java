@@ -5,6 +5,7 @@ public sealed interface TableAnswer
         permits EstimateRates.Rates,
                 EstimateProportions.Proportions,
                 EstimateRankTrend.Ranked,
+                EstimateOccupancy.Occupied,
                 EstimateTrend.Line,
                 EstimateTrend.Seasons,
                 EstimateNests.Nests,

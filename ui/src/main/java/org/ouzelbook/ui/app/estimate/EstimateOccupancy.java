@@ -1,0 +1,365 @@
+package org.ouzelbook.ui.app.estimate;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.stream.DoubleStream;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
+import org.ouzelbook.stats.estimator.Answer;
+import org.ouzelbook.stats.estimator.Estimate;
+import org.ouzelbook.stats.estimator.Method;
+import org.ouzelbook.stats.estimator.likelihood.Coefficient;
+import org.ouzelbook.stats.estimator.likelihood.LikelihoodFit;
+import org.ouzelbook.stats.estimator.likelihood.ModelComparison;
+import org.ouzelbook.stats.estimator.occupancy.GoodnessOfFit;
+import org.ouzelbook.stats.estimator.occupancy.OccupancyFit;
+import org.ouzelbook.stats.estimator.occupancy.OccupancyModel;
+import org.ouzelbook.stats.estimator.occupancy.SiteVisits;
+import org.ouzelbook.stats.survey.CautionMessage;
+import org.ouzelbook.tracker.domain.Message;
+import org.ouzelbook.ui.app.WrongRequest;
+import org.ouzelbook.ui.app.estimate.EstimateNests.Figure;
+
+/** Occupancy of the sites of a table of visits, in one season or over many. */
+public final class EstimateOccupancy {
+    private static final long SEED = 20_040_301;
+    private static final int USUAL_DRAWS = 200;
+    private static final int MOST_VISITS_DRAWN_UNASKED = 20_000;
+    private static final double SURPRISING = 0.05;
+
+    private EstimateOccupancy() {}
+
+    /**
+     * What is asked.
+     *
+     * @param occupancyBy what occupancy of the first season depends on
+     * @param colonisationBy what colonisation depends on
+     * @param extinctionBy what local extinction depends on
+     * @param detectionBy what detection depends on
+     * @param draws simulated sets of visits for the goodness of fit; empty for as many as take no long time
+     * @param profile whether to give limits from the profile likelihood
+     * @param compare whether to compare with the models that lack some of what is named
+     * @param level level of the limits, between 0 and 1
+     */
+    public record Model(
+            List<String> occupancyBy,
+            List<String> colonisationBy,
+            List<String> extinctionBy,
+            List<String> detectionBy,
+            Optional<Integer> draws,
+            boolean profile,
+            boolean compare,
+            double level) {
+        /** {@return the names in an option, with commas between} */
+        public static List<String> names(String option) {
+            return CovariateColumns.names(option);
+        }
+
+        List<String> names() {
+            return Stream.of(occupancyBy, colonisationBy, extinctionBy, detectionBy)
+                    .flatMap(List::stream)
+                    .distinct()
+                    .toList();
+        }
+    }
+
+    /**
+     * A fitted model.
+     *
+     * @param model how it was computed
+     * @param source where that was published
+     * @param n sites with a visit
+     * @param sites sites of the table
+     * @param seasons how many seasons
+     * @param visits visits that were made
+     * @param logLikelihood of the histories, without multinomial coefficients
+     * @param aic Akaike's criterion
+     * @param aicc the same for small samples; empty with too few sites
+     * @param parameters coefficients and probabilities
+     * @param profile limits of the coefficients from the profile likelihood; empty if not asked for
+     * @param bySeason occupancy of the seasons
+     * @param growth occupancy over that of the season before
+     * @param turnover share of the occupied sites that were empty the season before
+     * @param equilibrium share at which gains and losses balance; empty for one season
+     * @param goodnessOfFit how well the model fits
+     * @param models the model beside those that lack some of its covariates; empty if not asked for
+     * @param occupied the sites one by one
+     * @param level level of the limits
+     * @param warnings what else to know
+     */
+    public record Occupied(
+            Message model,
+            String source,
+            long n,
+            int sites,
+            int seasons,
+            int visits,
+            double logLikelihood,
+            double aic,
+            OptionalDouble aicc,
+            List<Parameter> parameters,
+            List<Profile> profile,
+            List<Season> bySeason,
+            List<Change> growth,
+            List<Change> turnover,
+            Optional<Figure> equilibrium,
+            Fit goodnessOfFit,
+            List<Compared> models,
+            List<Site> occupied,
+            double level,
+            List<Message> warnings)
+            implements TableAnswer {}
+
+    /**
+     * Limits of a coefficient from its profile likelihood.
+     *
+     * @param part the part
+     * @param term the term
+     * @param lower lower limit; empty where the likelihood sets none
+     * @param upper upper limit
+     */
+    public record Profile(String part, String term, OptionalDouble lower, OptionalDouble upper) {}
+
+    /**
+     * One season.
+     *
+     * @param season the season
+     * @param visited sites with a visit
+     * @param detected sites with a detection
+     * @param naive share of the visited sites with a detection; empty without a visit
+     * @param occupancy expected share of occupied sites
+     * @param se its standard error
+     * @param lower lower limit
+     * @param upper upper limit
+     * @param why why a number is missing; empty where none is
+     */
+    public record Season(
+            int season,
+            int visited,
+            int detected,
+            OptionalDouble naive,
+            OptionalDouble occupancy,
+            OptionalDouble se,
+            OptionalDouble lower,
+            OptionalDouble upper,
+            Optional<Message> why) {}
+
+    /**
+     * From the season before to this one.
+     *
+     * @param season the later season
+     * @param figure the number
+     */
+    public record Change(int season, Figure figure) {}
+
+    /**
+     * How well a model fits its histories.
+     *
+     * @param chiSquare Pearson's statistic
+     * @param cHat the statistic over its mean in simulated sets; empty with {@code why}
+     * @param p share of the sets with a statistic at least as large
+     * @param draws simulated sets
+     * @param why why there is no test; empty if there is one
+     */
+    public record Fit(double chiSquare, OptionalDouble cHat, OptionalDouble p, int draws, Optional<Message> why) {
+        /** {@return the test of a fit} */
+        public static Fit of(OccupancyFit fit, int draws) {
+            if (draws == 0) {
+                return without(fit, Message.of("estimate.occupancy.notTested"));
+            }
+            Answer<GoodnessOfFit> answer = fit.goodnessOfFit(draws, SEED);
+            if (answer instanceof Answer.NotEstimable<GoodnessOfFit> not) {
+                return without(fit, CautionMessage.of(not.because()));
+            }
+            GoodnessOfFit found = answer.found().orElseThrow();
+            return new Fit(
+                    found.chiSquare(),
+                    OptionalDouble.of(found.cHat()),
+                    OptionalDouble.of(found.p()),
+                    draws,
+                    Optional.empty());
+        }
+
+        private static Fit without(OccupancyFit fit, Message why) {
+            return new Fit(fit.chiSquare(), OptionalDouble.empty(), OptionalDouble.empty(), 0, Optional.of(why));
+        }
+
+        /** {@return that the model does not fit, if so} */
+        public Optional<Message> warning() {
+            return p.isPresent() && p.getAsDouble() < SURPRISING
+                    ? Optional.of(Message.of("estimate.occupancy.doesNotFit", p.getAsDouble(), cHat.orElseThrow()))
+                    : Optional.empty();
+        }
+    }
+
+    /**
+     * One of several models.
+     *
+     * @param occupancyBy what its occupancy depends on
+     * @param colonisationBy what its colonisation depends on
+     * @param extinctionBy what its extinction depends on
+     * @param detectionBy what its detection depends on
+     * @param parameters how many
+     * @param logLikelihood the highest
+     * @param aic Akaike's criterion
+     * @param aicc the same for small samples
+     * @param delta how far it lies above the best, by AICc where all have it
+     * @param weight its Akaike weight
+     */
+    public record Compared(
+            List<String> occupancyBy,
+            List<String> colonisationBy,
+            List<String> extinctionBy,
+            List<String> detectionBy,
+            int parameters,
+            double logLikelihood,
+            double aic,
+            OptionalDouble aicc,
+            double delta,
+            double weight) {
+        /** {@return a row of a comparison} */
+        public static Compared of(ModelComparison.Row<OccupancyModel> row) {
+            return new Compared(
+                    row.model().occupancy().stream().map(one -> one.name()).toList(),
+                    row.model().colonisation().stream().map(one -> one.name()).toList(),
+                    row.model().extinction().stream().map(one -> one.name()).toList(),
+                    row.model().detection().stream().map(one -> one.name()).toList(),
+                    row.parameters(),
+                    row.logLikelihood(),
+                    row.aic(),
+                    row.aicc(),
+                    row.delta(),
+                    row.weight());
+        }
+    }
+
+    /**
+     * One site.
+     *
+     * @param site its name
+     * @param probability that it was occupied, by season, given all its visits
+     */
+    public record Site(String site, List<Double> probability) {}
+
+    /**
+     * {@return the occupancy of a table's sites, or why it shows none}
+     *
+     * @param file the table
+     * @param asked what is asked
+     * @throws BadTable if the table must be mended first
+     * @throws WrongRequest if changes are asked about and there is one season
+     */
+    public static TableAnswer of(Path file, Model asked) {
+        OccupancyTable table = OccupancyTable.read(file, asked);
+        SiteVisits visits = table.visits();
+        if (visits.seasons() == 1
+                && !(asked.colonisationBy().isEmpty() && asked.extinctionBy().isEmpty())) {
+            throw new WrongRequest(Message.of("estimate.occupancy.oneSeason"));
+        }
+        Answer<OccupancyFit> answer = OccupancyFit.of(visits, table.model(), asked.level());
+        if (answer instanceof Answer.NotEstimable<OccupancyFit> none) {
+            return NoAnswer.of(OccupancyFit.method(visits), visits.visitedSites(), none.because(), table.warnings());
+        }
+        return occupied(table, asked, answer.found().orElseThrow());
+    }
+
+    private static Occupied occupied(OccupancyTable table, Model asked, OccupancyFit found) {
+        LikelihoodFit fit = found.fit();
+        Method method = OccupancyFit.method(table.visits());
+        int usual = table.visits().visits().size() <= MOST_VISITS_DRAWN_UNASKED ? USUAL_DRAWS : 0;
+        Fit goodness = Fit.of(found, asked.draws().orElse(usual));
+        List<Message> warnings = new ArrayList<>(table.warnings());
+        found.cautions().forEach(caution -> warnings.add(CautionMessage.of(caution)));
+        goodness.warning().ifPresent(warnings::add);
+        return new Occupied(
+                MethodName.of(method),
+                method.source(),
+                fit.n(),
+                table.visits().sites(),
+                table.visits().seasons(),
+                table.visits().visits().size(),
+                fit.logLikelihood(),
+                fit.aic(),
+                fit.aicc(),
+                parameters(found, asked.level()),
+                asked.profile() ? profile(fit, asked.level()) : List.of(),
+                seasons(found, table.seasons()),
+                changes(found.growth(), table.seasons()),
+                changes(found.turnover(), table.seasons()),
+                table.visits().seasons() == 1 ? Optional.empty() : Optional.of(Figure.of(found.equilibrium())),
+                goodness,
+                asked.compare() ? compared(table, asked.level()) : List.of(),
+                IntStream.range(0, table.visits().sites())
+                        .mapToObj(site -> new Site(
+                                table.siteNames().get(site),
+                                DoubleStream.of(found.occupied(site)).boxed().toList()))
+                        .toList(),
+                asked.level(),
+                warnings);
+    }
+
+    /** {@return all parameters of a fit in the order in which they are printed} */
+    public static List<Parameter> parameters(OccupancyFit found, double level) {
+        return Stream.concat(
+                        found.fit().coefficients(level).stream().map(one -> Parameter.of(one, Parameter.LOGIT)),
+                        found.probabilities().stream().map(one -> Parameter.of(one, Parameter.NATURAL)))
+                .toList();
+    }
+
+    /** {@return limits of the coefficients from the profile likelihood} */
+    public static List<Profile> profile(LikelihoodFit fit, double level) {
+        List<Coefficient> coefficients = fit.coefficients(level);
+        List<Profile> profile = new ArrayList<>();
+        for (int i = 0; i < coefficients.size(); i++) {
+            double[] limits = fit.profileLimits(i, level);
+            profile.add(new Profile(
+                    coefficients.get(i).part(),
+                    coefficients.get(i).term(),
+                    Parameter.finite(limits[0]),
+                    Parameter.finite(limits[1])));
+        }
+        return profile;
+    }
+
+    /** {@return the seasons of a fit} */
+    public static List<Season> seasons(OccupancyFit found, List<Integer> labels) {
+        List<Season> seasons = new ArrayList<>();
+        List<Answer<Estimate>> occupancy = found.occupancy();
+        List<SiteVisits.Naive> naive = found.visits().naive();
+        for (int i = 0; i < labels.size(); i++) {
+            Figure figure = Figure.of(occupancy.get(i));
+            int visited = naive.get(i).visited();
+            int detected = naive.get(i).detected();
+            seasons.add(new Season(
+                    labels.get(i),
+                    visited,
+                    detected,
+                    visited == 0 ? OptionalDouble.empty() : OptionalDouble.of(detected / (double) visited),
+                    figure.estimate(),
+                    figure.se(),
+                    figure.lower(),
+                    figure.upper(),
+                    figure.why()));
+        }
+        return seasons;
+    }
+
+    private static List<Change> changes(List<Answer<Estimate>> answers, List<Integer> labels) {
+        return IntStream.range(0, answers.size())
+                .mapToObj(i -> new Change(labels.get(i + 1), Figure.of(answers.get(i))))
+                .toList();
+    }
+
+    private static List<Compared> compared(OccupancyTable table, double level) {
+        List<ModelComparison.Candidate<OccupancyModel>> candidates = new ArrayList<>();
+        for (OccupancyModel model : table.model().simpler()) {
+            OccupancyFit.of(table.visits(), model, level)
+                    .found()
+                    .ifPresent(found -> candidates.add(new ModelComparison.Candidate<>(model, found.fit())));
+        }
+        return ModelComparison.of(candidates).rows().stream().map(Compared::of).toList();
+    }
+}
