@@ -125,7 +125,7 @@ class EstimateOccupancyCommandTest {
         assertThat(none.out()).contains("Nothing was detected");
         assertThat(oneSeason.exitCode()).isEqualTo(ExitCode.WRONG_USAGE);
         assertThat(missing.exitCode()).isEqualTo(ExitCode.PROBLEMS);
-        assertThat(missing.err()).contains("table.csv:3:4");
+        assertThat(missing.err()).contains("table.csv:3:x");
     }
 
     @Test

@@ -110,8 +110,8 @@ public final class OccupancyFit {
     }
 
     /**
-     * {@return the probability of each different row of each part, under a label such as {@code season=2021}; nothing of a part with
-     * more than fifty of them}
+     * {@return the probability of each different row of each part, under a label such as {@code season=2021}; nothing of a part that
+     * depends on numbers, or has more than fifty different rows}
      */
     public List<Coefficient> probabilities() {
         List<Coefficient> probabilities = new ArrayList<>();
@@ -119,7 +119,7 @@ public final class OccupancyFit {
         for (int part = 0; part < parts.size(); part++) {
             Design design = parts.get(part).design();
             List<Covariate> covariates = covariates(parts.get(part).name());
-            if (design.patterns() > MOST_ROWS_LISTED) {
+            if (design.patterns() > MOST_ROWS_LISTED || covariates.stream().anyMatch(Covariate::numeric)) {
                 continue;
             }
             boolean[] known = new boolean[design.patterns()];
