@@ -76,6 +76,8 @@ public enum Reason {
     NO_NEST_DAYS,
     /** More losses than exposure days [losses, days]: nests were found too late to say how long they lasted. */
     MORE_LOSSES_THAN_DAYS,
+    /** Nests were watched with eggs only, or with young only, so there are no two stages. */
+    ONE_STAGE,
     /** Fewer than two occasions [how many]: nobody could be seen again. */
     TOO_FEW_OCCASIONS,
     /** No animal was met before the last occasion. */

@@ -16,6 +16,7 @@ import org.ouzelbook.ui.app.estimate.EstimateProportions.Exact;
 import org.ouzelbook.ui.app.estimate.EstimateProportions.Proportions;
 import org.ouzelbook.ui.app.estimate.EstimateRankTrend.Ranked;
 import org.ouzelbook.ui.app.estimate.EstimateRates.Rates;
+import org.ouzelbook.ui.app.estimate.EstimateSurvival;
 import org.ouzelbook.ui.app.estimate.EstimateSurvival.Survival;
 import org.ouzelbook.ui.app.estimate.EstimateTrend.Line;
 import org.ouzelbook.ui.app.estimate.EstimateTrend.Seasons;
@@ -225,15 +226,18 @@ final class EstimatePrinter {
         parameters(survival.parameters(), survival.level());
         told("estimate.told.likelihood", number(survival.logLikelihood()), number(survival.aicc()), survival.n());
         told("estimate.told.histories", survival.birds(), survival.occasions(), number(survival.deviance()));
-        survival.goodnessOfFit()
-                .components()
+        goodnessOfFit(survival.goodnessOfFit());
+        warnings(survival.warnings());
+    }
+
+    void goodnessOfFit(EstimateSurvival.Fit fit) {
+        fit.components()
                 .forEach(test -> told(
                         "estimate.told.test",
-                        test.test(),
+                        Texts.word(test.test()),
                         number(test.chiSquare()),
                         test.degreesOfFreedom(),
                         number(test.p())));
-        warnings(survival.warnings());
     }
 
     void head(Message model, String source) {

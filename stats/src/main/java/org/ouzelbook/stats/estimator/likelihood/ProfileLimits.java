@@ -1,6 +1,7 @@
 package org.ouzelbook.stats.estimator.likelihood;
 
 import org.apache.commons.math3.analysis.solvers.BracketingNthOrderBrentSolver;
+import org.apache.commons.math3.exception.NoBracketingException;
 import org.apache.commons.math3.linear.RealMatrix;
 import org.ouzelbook.stats.estimator.ReferenceLaw;
 
@@ -13,6 +14,7 @@ import org.ouzelbook.stats.estimator.ReferenceLaw;
  */
 final class ProfileLimits {
     private static final double ACCURACY = 1e-9;
+    private static final double HALVED_TO = 1e-6;
     private static final double FARTHEST = 60;
     private static final int MOST_EVALUATIONS = 100;
 
@@ -64,8 +66,28 @@ final class ProfileLimits {
         }
         double low = Math.min(inside, outside);
         double high = Math.max(inside, outside);
-        return new BracketingNthOrderBrentSolver(ACCURACY, ACCURACY * unit, 5)
-                .solve(MOST_EVALUATIONS, this::height, low, high);
+        try {
+            return new BracketingNthOrderBrentSolver(ACCURACY, ACCURACY * unit, 5)
+                    .solve(MOST_EVALUATIONS, this::height, low, high);
+        } catch (NoBracketingException e) {
+            return halved(inside, outside, unit);
+        }
+    }
+
+    /** On a nearly level likelihood climbs may end in different places when repeated; halving comes to an end all the same. */
+    private double halved(double from, double to, double unit) {
+        double inside = from;
+        double outside = to;
+        while (Math.abs(outside - inside) > HALVED_TO * unit) {
+            double middle = (inside + outside) / 2;
+            last = summit.place().point();
+            if (height(middle) < 0) {
+                inside = middle;
+            } else {
+                outside = middle;
+            }
+        }
+        return inside;
     }
 
     /** How far the profile has dropped at a value, as a root that is nearly linear in it; 0 at the limit. */
