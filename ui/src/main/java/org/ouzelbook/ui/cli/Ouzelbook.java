@@ -34,6 +34,7 @@ public final class Ouzelbook implements Callable<Integer> {
         commands.put("decide", DecideCommand::new);
         commands.put("density", DensityCommand::new);
         commands.put("trend", TrendCommand::new);
+        commands.put("plan", PlanCommand::new);
         commands.put("nests", NestsCommand::new);
         commands.put("survival", SurvivalCommand::new);
         commands.put("report", ReportCommand::new);

@@ -1,0 +1,307 @@
+package org.ouzelbook.stats.survey;
+
+import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.OptionalDouble;
+import java.util.TreeSet;
+import org.ouzelbook.stats.estimator.power.CountPlan;
+import org.ouzelbook.stats.estimator.power.CountPower;
+import org.ouzelbook.tracker.domain.Chainage;
+import org.ouzelbook.tracker.domain.River;
+import org.ouzelbook.tracker.domain.Species;
+import org.ouzelbook.tracker.domain.Stretch;
+
+/**
+ * What the present effort can show, what more of it would buy, and the visits that are still worth making this season.
+ *
+ * <p>What the book has not, is assumed and named: detection 0.63 a visit, the lowest of F. D'Amico and G. Hemery (2003), Ibis
+ * 145:83–86; good and bad years of 0.15 on the log scale, common practice without source.
+ *
+ * @param species whose territories
+ * @param season the calendar year that is planned
+ * @param present the present effort, kept up
+ * @param countedSeasons seasons counted so far
+ * @param surveyedKm km of the last counted season
+ * @param assumed what is assumed because the book does not tell
+ * @param choices the present effort and what more would buy
+ * @param worthMaking water where one more visit would tell most, best first
+ * @param calendar days for the visits still to be made, by river, then by day
+ */
+public record SurveyPlan(
+        Species species,
+        int season,
+        CountPlan present,
+        int countedSeasons,
+        double surveyedKm,
+        List<Assumed> assumed,
+        List<Choice> choices,
+        List<Worth> worthMaking,
+        List<Window> calendar) {
+    /** Years over which a halving should show. */
+    public static final int YEARS = 10;
+
+    private static final double HALVING = Math.pow(0.5, 1.0 / YEARS);
+    private static final double POWER = 0.8;
+    private static final double ENOUGH = 0.95;
+    private static final double LEAST_WORTH = 0.05;
+    private static final int MOST_VISITS = 6;
+    private static final int ROUNDS = 300;
+    private static final long SEED = 1987;
+
+    /** Copies the lists. */
+    public SurveyPlan {
+        assumed = List.copyOf(assumed);
+        choices = List.copyOf(choices);
+        worthMaking = List.copyOf(worthMaking);
+        calendar = List.copyOf(calendar);
+    }
+
+    /** What the book does not tell. */
+    public enum Assumed {
+        /** How often one visit finds a territory. */
+        DETECTION,
+        /** How much years differ. */
+        YEAR_NOISE
+    }
+
+    /** A way to survey. */
+    public enum Way {
+        /** As now. */
+        PRESENT,
+        /** One more visit a season. */
+        ONE_MORE_VISIT,
+        /** Twice the water. */
+        TWICE_THE_WATER,
+        /** Five seasons more. */
+        FIVE_MORE_SEASONS
+    }
+
+    /**
+     * What an effort would show.
+     *
+     * @param way the way
+     * @param plan the same in numbers
+     * @param powerForHalving probability of finding a fall that halves numbers in ten years
+     * @param smallestFall yearly factor of the smallest fall found four times in five; empty where none is
+     */
+    public record Choice(Way way, CountPlan plan, double powerForHalving, OptionalDouble smallestFall) {}
+
+    /**
+     * Water where one more visit would tell something.
+     *
+     * @param river name of the river
+     * @param stretch the water
+     * @param visits effective visits to it this season
+     * @param territories territories that one more visit is expected to bring up to what the rules ask for
+     */
+    public record Worth(String river, Stretch stretch, int visits, double territories) {}
+
+    /**
+     * Days for one visit.
+     *
+     * @param river name of the river
+     * @param visit which visit of the season it is
+     * @param from first day
+     * @param to last day
+     */
+    public record Window(String river, int visit, LocalDate from, LocalDate to) {}
+
+    /**
+     * {@return the plan of a season; empty choices where no season was counted yet}
+     *
+     * @param records the records of the book
+     * @param trend the trend of the seasons so far
+     * @param maps the maps that it was made from
+     * @param season the calendar year that is planned
+     * @param today no visit is planned before this day
+     * @param level level of the trend's interval
+     */
+    public static SurveyPlan of(
+            SurveyRecords records,
+            CountTrend trend,
+            List<TerritoryMap> maps,
+            int season,
+            LocalDate today,
+            double level) {
+        List<CountTrend.SeasonTotals> counted = trend.seasons().stream()
+                .filter(total -> total.count().isPresent())
+                .toList();
+        List<Assumed> assumed = new ArrayList<>();
+        CountPlan present = present(trend, maps, counted, level, assumed);
+        double km = counted.isEmpty() ? 0 : counted.get(counted.size() - 1).surveyedKm();
+        List<Worth> worth = new ArrayList<>();
+        List<Window> calendar = new ArrayList<>();
+        double perKm = km > 0 ? present.territories() / km : 1;
+        for (River river : records.rivers().rivers()) {
+            Walked walked = Walked.of(records, river, trend, maps, season);
+            worth.addAll(walked.worth(present, perKm));
+            calendar.addAll(walked.windows(trend.settings(), season, today, wanted(present)));
+        }
+        worth.removeIf(one -> one.territories() < LEAST_WORTH);
+        worth.sort(Comparator.comparingDouble(Worth::territories).reversed());
+        return new SurveyPlan(
+                trend.species(),
+                season,
+                present,
+                counted.size(),
+                km,
+                assumed,
+                counted.isEmpty() ? List.of() : choices(present),
+                worth,
+                calendar);
+    }
+
+    private static CountPlan present(
+            CountTrend trend,
+            List<TerritoryMap> maps,
+            List<CountTrend.SeasonTotals> counted,
+            double level,
+            List<Assumed> assumed) {
+        double territories = counted.stream()
+                .skip(Math.max(0, counted.size() - 3))
+                .mapToLong(total -> total.count().orElseThrow())
+                .average()
+                .orElse(1);
+        int visits = counted.isEmpty()
+                ? 1
+                : Math.max(1, counted.get(counted.size() - 1).effectiveVisits());
+        OptionalDouble efficiency = maps.stream()
+                .flatMap(map -> map.rivers().stream())
+                .flatMap(river -> river.visitEfficiency().stream())
+                .mapToDouble(Double::doubleValue)
+                .filter(share -> share > 0)
+                .average();
+        if (efficiency.isEmpty()) {
+            assumed.add(Assumed.DETECTION);
+        }
+        assumed.add(Assumed.YEAR_NOISE);
+        MapSettings settings = trend.settings();
+        int findings = settings.minimumRegistrations()
+                .orElse(
+                        visits < settings.manyVisits()
+                                ? settings.registrationsWithFewVisits()
+                                : settings.registrationsWithManyVisits());
+        return new CountPlan(
+                Math.max(0.5, territories),
+                Math.max(YEARS, counted.size()),
+                Math.min(1, efficiency.orElse(0.63)),
+                visits,
+                findings,
+                0.15,
+                level);
+    }
+
+    private static List<Choice> choices(CountPlan present) {
+        return List.of(
+                choice(Way.PRESENT, present),
+                choice(Way.ONE_MORE_VISIT, present.withVisits(present.visits() + 1)),
+                choice(Way.TWICE_THE_WATER, present.withWater(2)),
+                choice(Way.FIVE_MORE_SEASONS, present.withSeasons(present.seasons() + 5)));
+    }
+
+    private static Choice choice(Way way, CountPlan plan) {
+        CountPower power = CountPower.of(plan, ROUNDS, SEED);
+        return new Choice(way, plan, power.powerOf(HALVING), power.smallestFall(POWER));
+    }
+
+    /** The visits with which 95 % of territories are found as the rules ask, six at most. */
+    private static int wanted(CountPlan present) {
+        int visits = 2;
+        while (visits < MOST_VISITS && present.withVisits(visits).shareCounted() < ENOUGH) {
+            visits++;
+        }
+        return visits;
+    }
+
+    /** The water of a river that was ever surveyed, and the days of this season on it. */
+    private record Walked(String river, List<Stretch> water, List<Effort.Day> days) {
+        static Walked of(SurveyRecords records, River river, CountTrend trend, List<TerritoryMap> maps, int season) {
+            List<Stretch> ever = Stretch.union(maps.stream()
+                    .flatMap(map -> map.rivers().stream())
+                    .filter(map -> map.river().id().equals(river.id()))
+                    .flatMap(map -> map.surveyed().stream())
+                    .toList());
+            return new Walked(
+                    river.name(),
+                    ever,
+                    Effort.of(records.visits(), river.id(), trend.species(), season, trend.settings())
+                            .effective());
+        }
+
+        /** A first visit finds nothing twice, but is the way there: it is worth half of what two visits bring. */
+        List<Worth> worth(CountPlan present, double perKm) {
+            List<Worth> worth = new ArrayList<>();
+            for (Stretch piece : pieces()) {
+                int visits = visits(piece);
+                double gain = present.withVisits(visits + 1).shareCounted()
+                        - (visits == 0 ? 0 : present.withVisits(visits).shareCounted());
+                double half = visits == 0 ? present.withVisits(2).shareCounted() / 2 : 0;
+                worth.add(new Worth(river, piece, visits, Math.max(gain, half) * perKm * piece.length() / 1000));
+            }
+            return worth;
+        }
+
+        private int visits(Stretch piece) {
+            return (int) days.stream()
+                    .filter(day -> day.walked().stream().anyMatch(walked -> walked.contains(piece.middle())))
+                    .count();
+        }
+
+        private List<Stretch> pieces() {
+            TreeSet<Double> ends = new TreeSet<>();
+            for (Stretch stretch : water) {
+                ends.add(stretch.lower().metres());
+                ends.add(stretch.upper().metres());
+            }
+            days.forEach(day -> day.walked().forEach(walked -> {
+                ends.add(walked.lower().metres());
+                ends.add(walked.upper().metres());
+            }));
+            double[] sorted = ends.stream().mapToDouble(Double::doubleValue).toArray();
+            List<Stretch> pieces = new ArrayList<>();
+            for (int i = 1; i < sorted.length; i++) {
+                add(pieces, new Stretch(new Chainage(sorted[i - 1]), new Chainage(sorted[i])));
+            }
+            return pieces;
+        }
+
+        /** Pieces side by side with as many visits are one. */
+        private void add(List<Stretch> pieces, Stretch piece) {
+            boolean surveyed = water.stream().anyMatch(stretch -> stretch.contains(piece.middle()));
+            Stretch last = pieces.isEmpty() ? piece : pieces.get(pieces.size() - 1);
+            if (!surveyed) {
+                return;
+            }
+            if (!pieces.isEmpty() && last.upper().equals(piece.lower()) && visits(last) == visits(piece)) {
+                pieces.set(pieces.size() - 1, new Stretch(last.lower(), piece.upper()));
+            } else {
+                pieces.add(piece);
+            }
+        }
+
+        List<Window> windows(MapSettings settings, int season, LocalDate today, int wanted) {
+            LocalDate start = settings.seasonFrom().atYear(season);
+            LocalDate end = settings.seasonTo().atYear(season);
+            int spacing = Math.max(1, settings.minimumSpreadDays());
+            LocalDate earliest = today.isAfter(start) ? today : start;
+            if (!days.isEmpty()) {
+                LocalDate after = days.get(days.size() - 1).date().plusDays(spacing);
+                earliest = after.isAfter(earliest) ? after : earliest;
+            }
+            int left = water.isEmpty() ? 0 : Math.max(0, wanted - days.size());
+            long room = ChronoUnit.DAYS.between(earliest, end);
+            int fit = (int) Math.min(left, room < 0 ? 0 : room / spacing + 1);
+            List<Window> windows = new ArrayList<>();
+            for (int i = 0; i < fit; i++) {
+                long step = fit == 1 ? 0 : Math.max(spacing, room / fit);
+                LocalDate from = earliest.plusDays(step * i);
+                LocalDate to = i == fit - 1 ? end : from.plusDays(Math.max(0, step - spacing));
+                windows.add(new Window(river, days.size() + i + 1, from, to));
+            }
+            return windows;
+        }
+    }
+}

@@ -1,0 +1,145 @@
+package org.ouzelbook.ui.app;
+
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.function.UnaryOperator;
+import java.util.stream.Stream;
+import org.ouzelbook.stats.survey.CountTrend;
+import org.ouzelbook.stats.survey.MapSettings;
+import org.ouzelbook.stats.survey.SurveyPlan;
+import org.ouzelbook.stats.survey.TerritoryMap;
+import org.ouzelbook.tracker.domain.Message;
+import org.ouzelbook.tracker.domain.Species;
+import org.ouzelbook.tracker.store.Book;
+
+/**
+ * What the present effort can show, what more would buy, and which visits are still worth making: the answer of {@code plan}.
+ *
+ * @param species whose territories
+ * @param season the calendar year that is planned
+ * @param territories territories a season, mean of the last three counted
+ * @param surveyedKm km of the last counted season
+ * @param countedSeasons seasons counted so far
+ * @param detection probability that one visit finds a territory
+ * @param visits effective visits a season
+ * @param choices what each effort would show
+ * @param worthMaking water where one more visit tells most, best first
+ * @param calendar days for the visits still to be made
+ * @param why why there are no choices
+ * @param warnings what is assumed, and what the numbers leave out
+ */
+public record PlanAnswer(
+        Species species,
+        int season,
+        double territories,
+        double surveyedKm,
+        int countedSeasons,
+        double detection,
+        int visits,
+        List<Choice> choices,
+        List<Worth> worthMaking,
+        List<SurveyPlan.Window> calendar,
+        Optional<Message> why,
+        List<Message> warnings) {
+    /**
+     * What an effort would show.
+     *
+     * @param way the way
+     * @param visits visits a season
+     * @param territories territories at the start
+     * @param seasons counted seasons
+     * @param powerForHalving probability of finding a fall that halves numbers in ten years
+     * @param smallestFall smallest fall a year, in percent and below 0, found four times in five; empty with {@code why}
+     * @param why why there is none
+     */
+    public record Choice(
+            SurveyPlan.Way way,
+            int visits,
+            double territories,
+            int seasons,
+            double powerForHalving,
+            OptionalDouble smallestFall,
+            Optional<Message> why) {
+        private static Choice of(SurveyPlan.Choice choice) {
+            OptionalDouble factor = choice.smallestFall();
+            return new Choice(
+                    choice.way(),
+                    choice.plan().visits(),
+                    choice.plan().territories(),
+                    choice.plan().seasons(),
+                    choice.powerForHalving(),
+                    factor.isEmpty() ? factor : OptionalDouble.of(100 * (factor.getAsDouble() - 1)),
+                    factor.isEmpty() ? Optional.of(Message.of("app.plan.noFall")) : Optional.empty());
+        }
+    }
+
+    /**
+     * Water where one more visit tells something.
+     *
+     * @param river name of the river
+     * @param fromKm lower end
+     * @param toKm upper end
+     * @param visits effective visits to it this season
+     * @param territories territories that one more visit is expected to bring up to what the rules ask for
+     */
+    public record Worth(String river, double fromKm, double toKm, int visits, double territories) {
+        private static Worth of(SurveyPlan.Worth worth) {
+            return new Worth(
+                    worth.river(),
+                    worth.stretch().lower().km(),
+                    worth.stretch().upper().km(),
+                    worth.visits(),
+                    worth.territories());
+        }
+    }
+
+    /**
+     * {@return the plan of the season that was asked about, or of this year}
+     *
+     * @param book an open book
+     * @param scope what is asked
+     * @param change what is changed in the usual settings of the species
+     * @param today no visit is planned before this day
+     * @throws WrongRequest if the book has no such river or reach, or no visit that looked for the species
+     */
+    public static PlanAnswer of(Book book, Scope scope, UnaryOperator<MapSettings> change, LocalDate today) {
+        SurveyReading reading = SurveyReading.of(book, scope);
+        List<Integer> seasons = reading.seasons();
+        if (seasons.isEmpty()) {
+            throw new WrongRequest(Message.of("app.noRecords", scope.species()));
+        }
+        MapSettings settings = change.apply(MapSettings.usualFor(scope.species()));
+        int season = scope.season().orElse(today.getYear());
+        List<Integer> past = seasons.stream().filter(year -> year < season).toList();
+        List<TerritoryMap> maps = (past.isEmpty() ? seasons : past)
+                .stream()
+                        .map(year ->
+                                TerritoryMap.of(reading.records(), scope.species(), year, settings, reading.water()))
+                        .toList();
+        CountTrend trend = CountTrend.of(reading.records(), maps, reading.water(), scope.level());
+        SurveyPlan plan = SurveyPlan.of(reading.records(), trend, maps, season, today, scope.level());
+        return new PlanAnswer(
+                plan.species(),
+                season,
+                plan.present().territories(),
+                plan.surveyedKm(),
+                plan.countedSeasons(),
+                plan.present().detection(),
+                plan.present().visits(),
+                plan.choices().stream().map(Choice::of).toList(),
+                plan.worthMaking().stream().map(Worth::of).toList(),
+                plan.calendar(),
+                plan.choices().isEmpty() ? Optional.of(Message.of("app.plan.nothingCounted")) : Optional.empty(),
+                warnings(plan));
+    }
+
+    private static List<Message> warnings(SurveyPlan plan) {
+        List<Message> assumed = plan.assumed().stream()
+                .map(one -> Message.of("app.plan.assumed", one))
+                .toList();
+        return Stream.concat(assumed.stream(), Stream.of(Message.of("app.plan.poisson"), Message.of("app.plan.safety")))
+                .toList();
+    }
+}
