@@ -43,6 +43,9 @@ public record CurveTrend(
     private static final double ROUGHEST = -10;
     private static final double STEP = 2.5;
     private static final double PRECISE = 1e-7;
+    /** The restricted likelihood is flat at its peak: λ need not be known better. */
+    private static final double NARROW = 1e-5;
+
     private static final int MOST_ROUNDS = 50;
 
     /** Copies the lists. */
@@ -125,7 +128,7 @@ public record CurveTrend(
             }
         }
         double peak = GoldenSection.highest(
-                likelihood, Math.max(ROUGHEST, best - STEP), Math.min(SMOOTHEST, best + STEP), PRECISE);
+                likelihood, Math.max(ROUGHEST, best - STEP), Math.min(SMOOTHEST, best + STEP), NARROW);
         return from.withPenalty(penalty(basis, Math.exp(peak)));
     }
 

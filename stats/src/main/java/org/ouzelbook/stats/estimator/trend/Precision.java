@@ -54,14 +54,13 @@ final class Precision {
         return sums;
     }
 
-    /** Adds it to another matrix. */
+    /** Adds its diagonal, and what is below that, to another matrix. */
     void addTo(double[][] sum) {
         for (int i = 0; i < counted.length; i++) {
             int j = counted[i];
             sum[j][j] += diagonal[j];
             if (i > 0) {
                 sum[j][counted[i - 1]] += before[j];
-                sum[counted[i - 1]][j] += before[j];
             }
         }
     }

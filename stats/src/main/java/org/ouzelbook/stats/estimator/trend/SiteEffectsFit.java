@@ -38,6 +38,7 @@ final class SiteEffectsFit {
     private final RealVector penalty;
     private final RealVector coefficients;
     private final RealMatrix information;
+    private final double[] factors;
     private final RealMatrix assumedCovariance;
     private final Optional<RealMatrix> robustCovariance;
 
@@ -55,6 +56,7 @@ final class SiteEffectsFit {
         this.penalty = penalty;
         this.coefficients = coefficients;
         this.information = information;
+        this.factors = factors(basis.operate(coefficients));
         this.assumedCovariance = decomposed(penalised(information)).getSolver().getInverse();
         this.robustCovariance = robustCovariance;
     }
@@ -106,18 +108,17 @@ final class SiteEffectsFit {
         return new CholeskyDecomposition(information, 1e-9, Double.MIN_NORMAL);
     }
 
-    /** km times exp(effect), up to a factor that leaves nothing to overflow. */
-    private static double[] relative(Row row, RealVector effects) {
+    /** exp(effect) of each season, up to a factor that leaves nothing to overflow. */
+    private static double[] factors(RealVector effects) {
         double highest = effects.getMaxValue();
-        double[] relative = new double[effects.getDimension()];
-        for (int j = 0; j < relative.length; j++) {
-            relative[j] = row.km(j) * Math.exp(effects.getEntry(j) - highest);
-        }
-        return relative;
+        return effects.map(effect -> Math.exp(effect - highest)).toArray();
     }
 
-    private static double[] means(Row row, Variation variation, RealVector effects) {
-        double[] means = relative(row, effects);
+    private static double[] means(Row row, Variation variation, double[] factors) {
+        double[] means = new double[factors.length];
+        for (int j = 0; j < means.length; j++) {
+            means[j] = row.km(j) * factors[j];
+        }
         double level = variation.level(row, means);
         for (int j = 0; j < means.length; j++) {
             means[j] *= level;
@@ -127,7 +128,7 @@ final class SiteEffectsFit {
 
     /** {@return the expected count of every season at one site, counted or not} */
     double[] means(Row row) {
-        return means(row, variation, basis.operate(coefficients));
+        return means(row, variation, factors);
     }
 
     CountGrid grid() {
@@ -228,9 +229,10 @@ final class SiteEffectsFit {
     }
 
     private static double logLikelihood(CountGrid grid, Variation variation, RealVector effects) {
+        double[] factors = factors(effects);
         double sum = 0;
         for (Row row : grid.rows()) {
-            sum += variation.logLikelihood(row, means(row, variation, effects));
+            sum += variation.logLikelihood(row, means(row, variation, factors));
         }
         return sum;
     }
@@ -335,8 +337,9 @@ final class SiteEffectsFit {
             int seasons = effects.getDimension();
             double[] residuals = new double[seasons];
             double[][] curvature = new double[seasons][seasons];
+            double[] factors = factors(effects);
             for (Row row : grid.rows()) {
-                double[] means = means(row, variation, effects);
+                double[] means = means(row, variation, factors);
                 Precision precision = variation.precision(row, means);
                 double[] working = new double[seasons];
                 for (int j : row.countedSeasons()) {
@@ -347,13 +350,20 @@ final class SiteEffectsFit {
                 double total = sum(sums);
                 double level = sum(weighted) / total;
                 precision.addTo(curvature);
-                for (int j : row.countedSeasons()) {
+                int[] counted = row.countedSeasons();
+                for (int i = 0; i < counted.length; i++) {
+                    int j = counted[i];
                     residuals[j] += weighted[j] - sums[j] * level;
                     double share = sums[j] / total;
                     double[] line = curvature[j];
-                    for (int k : row.countedSeasons()) {
-                        line[k] -= share * sums[k];
+                    for (int k = 0; k <= i; k++) {
+                        line[counted[k]] -= share * sums[counted[k]];
                     }
+                }
+            }
+            for (int j = 0; j < seasons; j++) {
+                for (int k = 0; k < j; k++) {
+                    curvature[k][j] = curvature[j][k];
                 }
             }
             return new Slope(new ArrayRealVector(residuals, false), MatrixUtils.createRealMatrix(curvature));

@@ -46,7 +46,7 @@ sealed interface Variation {
             double sum = 0;
             for (int j : row.countedSeasons()) {
                 double count = row.count(j);
-                sum += (count == 0 ? 0 : count * Math.log(means[j])) - means[j] - Gamma.logGamma(count + 1);
+                sum += (count == 0 ? 0 : count * Math.log(means[j])) - means[j] - LogFactorial.of(row.count(j));
             }
             return sum;
         }
@@ -103,7 +103,7 @@ sealed interface Variation {
                 double count = row.count(j);
                 sum += Gamma.logGamma(count + theta)
                         - Gamma.logGamma(theta)
-                        - Gamma.logGamma(count + 1)
+                        - LogFactorial.of(row.count(j))
                         - theta * Math.log1p(means[j] / theta)
                         + (count == 0 ? 0 : count * (Math.log(means[j]) - Math.log(theta + means[j])));
             }

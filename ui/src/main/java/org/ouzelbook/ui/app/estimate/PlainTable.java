@@ -14,6 +14,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.function.Predicate;
+import java.util.regex.Pattern;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.ouzelbook.tracker.domain.Message;
@@ -30,6 +31,8 @@ import org.ouzelbook.tracker.exchange.file.UnreadableFile;
 
 /** A small table of numbers, read whole. Whoever reads its cells gathers problems first and answers with {@link #check()}. */
 final class PlainTable {
+    private static final Pattern AS_COMPUTERS_WRITE =
+            Pattern.compile("[+-]?[0-9]{1,15}([.][0-9]{1,17})?([eE][+-]?[0-9]{1,3})?");
     private static final double LARGEST = 1e15;
     private static final double SMALLEST = 1e-15;
 
@@ -268,8 +271,7 @@ final class PlainTable {
             if (text.isEmpty()) {
                 return OptionalDouble.empty();
             }
-            if (text.matches("[+-]?[0-9]{1,15}([.][0-9]{1,17})?([eE][+-]?[0-9]{1,3})?")
-                    && sign.orElse(DecimalSign.POINT) == DecimalSign.POINT) {
+            if (AS_COMPUTERS_WRITE.matcher(text).matches() && sign.orElse(DecimalSign.POINT) == DecimalSign.POINT) {
                 return withinReason(column, Double.parseDouble(text));
             }
             WrittenNumber written = WrittenNumber.of(text, sign);
