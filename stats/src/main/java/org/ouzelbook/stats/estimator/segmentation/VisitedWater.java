@@ -27,7 +27,7 @@ public record VisitedWater(List<Piece> pieces) {
      * @param lower the lower end, in metres
      * @param upper the upper end, in metres
      */
-    double lengthWithin(double lower, double upper) {
+    public double lengthWithin(double lower, double upper) {
         double length = 0;
         for (Piece piece : pieces) {
             length += Math.max(0, Math.min(upper, piece.upper) - Math.max(lower, piece.lower));

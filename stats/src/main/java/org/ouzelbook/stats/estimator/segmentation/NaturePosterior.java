@@ -1,0 +1,248 @@
+package org.ouzelbook.stats.estimator.segmentation;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.CancellationException;
+import java.util.function.DoublePredicate;
+import org.apache.commons.math3.linear.Array2DRowRealMatrix;
+import org.apache.commons.math3.linear.EigenDecomposition;
+import org.apache.commons.math3.linear.RealMatrix;
+import org.apache.commons.math3.random.MersenneTwister;
+import org.apache.commons.math3.random.RandomGenerator;
+
+/**
+ * What the lines of a book and the prior say together of the nature of a species and its surveyors.
+ *
+ * <p>The mode is found by quasi-Newton steps, first on coarse cells, then on the grain that is asked for. Natures are then drawn
+ * from a multivariate t law about the mode, whose spread is that of the posterior there, and weighted by how much better the
+ * posterior likes them (importance sampling): so the uncertainty of the nature is carried on, not only its best value.
+ *
+ * <p>Source: A. Gelman and others (2013), Bayesian Data Analysis, 3rd ed., sections 10.4 and 13.3; from memory.
+ */
+public final class NaturePosterior {
+    private static final int DRAWS = 24;
+    private static final double T_FREEDOM = 6;
+    private static final long SEED = 20_031_949;
+    private static final double COARSE = 100;
+
+    private final Nature mode;
+    private final List<Draw> draws;
+    private final double effectiveDraws;
+
+    private NaturePosterior(Nature mode, List<Draw> draws) {
+        this.mode = mode;
+        this.draws = draws;
+        this.effectiveDraws =
+                1 / draws.stream().mapToDouble(one -> one.weight * one.weight).sum();
+    }
+
+    /**
+     * A nature drawn from the posterior.
+     *
+     * @param nature the nature
+     * @param weight its weight; those of all draws add up to 1
+     */
+    public record Draw(Nature nature, double weight) {}
+
+    /**
+     * {@return what lines and prior say together; the same lines always give the same answer}
+     *
+     * @param lines the lines of all seasons and rivers; none leave the prior as it is
+     * @param grain how finely the lines are cut
+     * @param prior what was believed before
+     * @param progress hears which share of the work is done, and answers whether to go on
+     * @throws CancellationException if it is told to stop
+     */
+    public static NaturePosterior of(
+            List<SurveyedLine> lines, Grain grain, NaturePrior prior, DoublePredicate progress) {
+        Grain coarse = grain.withCell(Math.max(COARSE, grain.cell()));
+        Posterior rough = posterior(lines, coarse, prior, progress);
+        Ascent first = highest(rough, prior);
+        Ascent last = grain.cell() < COARSE ? first.goingOn(posterior(lines, grain, prior, progress)) : first;
+        return new NaturePosterior(
+                Nature.at(last.point()), draws(rough, first.point(), last.point(), prior.deviations()));
+    }
+
+    /**
+     * The higher of two ascents: one from the middle of the prior, one from where strays are rare. From the first alone it can
+     * end where nearly every bird is a stray.
+     */
+    private static Ascent highest(Posterior posterior, NaturePrior prior) {
+        double[] middle = prior.centre().point();
+        double[] fewStrays = middle.clone();
+        fewStrays[Nature.SIZE - 1] -= 1.5 * prior.deviations()[Nature.SIZE - 1];
+        fewStrays[Nature.SIZE - 2] += 0.6 * prior.deviations()[Nature.SIZE - 2];
+        Ascent one = Ascent.from(posterior, fewStrays, prior.deviations());
+        Ascent other = Ascent.from(posterior, middle, prior.deviations());
+        return one.height() >= other.height() ? one : other;
+    }
+
+    private static Posterior posterior(
+            List<SurveyedLine> lines, Grain grain, NaturePrior prior, DoublePredicate progress) {
+        double[] start = prior.centre().point();
+        List<Cells> possible = lines.stream()
+                .map(line -> new Cells(line, grain))
+                .filter(cells -> new Recursion(cells, Nature.at(start)).logTotal() > Double.NEGATIVE_INFINITY)
+                .toList();
+        return new Posterior(new Likelihood(possible), prior, progress);
+    }
+
+    /** The logarithm of likelihood times prior; counts its calls as progress. */
+    static final class Posterior {
+        /** About as many calls as a fit takes. */
+        private static final double USUAL_CALLS = 80;
+
+        private final Likelihood likelihood;
+        private final NaturePrior prior;
+        private final DoublePredicate progress;
+        private int calls;
+
+        Posterior(Likelihood likelihood, NaturePrior prior, DoublePredicate progress) {
+            this.likelihood = likelihood;
+            this.prior = prior;
+            this.progress = progress;
+        }
+
+        double log(double[] point) {
+            tick();
+            return finite(likelihood.log(point) + prior.log(point));
+        }
+
+        Likelihood.Slope slope(double[] point) {
+            tick();
+            Likelihood.Slope slope = likelihood.slope(point);
+            double[] gradient = prior.gradient(point);
+            for (int j = 0; j < gradient.length; j++) {
+                gradient[j] += slope.gradient()[j];
+            }
+            return new Likelihood.Slope(finite(slope.log() + prior.log(point)), gradient);
+        }
+
+        private static double finite(double log) {
+            return Double.isNaN(log) ? Double.NEGATIVE_INFINITY : log;
+        }
+
+        private void tick() {
+            calls++;
+            if (!progress.test(calls / (calls + USUAL_CALLS))) {
+                throw new CancellationException("Stopped while the model was fitted");
+            }
+        }
+    }
+
+    private static List<Draw> draws(Posterior posterior, double[] top, double[] mode, double[] deviations) {
+        EigenDecomposition bend = information(posterior, top, deviations);
+        RandomGenerator random = new MersenneTwister(SEED);
+        double peak = posterior.log(top);
+        List<double[]> points = new ArrayList<>();
+        List<Double> logWeights = new ArrayList<>();
+        double highest = Double.NEGATIVE_INFINITY;
+        for (int i = 0; i < DRAWS / 2; i++) {
+            double[] normal = new double[Nature.SIZE];
+            double chiSquare = 0;
+            for (int j = 0; j < T_FREEDOM; j++) {
+                double one = random.nextGaussian();
+                chiSquare += one * one;
+            }
+            double square = 0;
+            for (int j = 0; j < Nature.SIZE; j++) {
+                normal[j] = random.nextGaussian() * Math.sqrt(T_FREEDOM / chiSquare);
+                square += normal[j] * normal[j];
+            }
+            for (int sign = -1; sign <= 1; sign += 2) {
+                double[] away = away(bend, normal, sign, deviations);
+                double log = posterior.log(plus(top, away))
+                        - peak
+                        + (T_FREEDOM + Nature.SIZE) / 2 * Math.log1p(square / T_FREEDOM);
+                points.add(plus(mode, away));
+                logWeights.add(log);
+                highest = Math.max(highest, log);
+            }
+        }
+        double sum = 0;
+        for (double log : logWeights) {
+            sum += Math.exp(log - highest);
+        }
+        List<Draw> draws = new ArrayList<>();
+        for (int i = 0; i < points.size(); i++) {
+            draws.add(new Draw(Nature.at(points.get(i)), Math.exp(logWeights.get(i) - highest) / sum));
+        }
+        return List.copyOf(draws);
+    }
+
+    /** How the posterior bends at its top, with each number in units of its prior's deviation. */
+    private static EigenDecomposition information(Posterior posterior, double[] top, double[] deviations) {
+        double[] level = posterior.slope(top).gradient();
+        RealMatrix bend = new Array2DRowRealMatrix(Nature.SIZE, Nature.SIZE);
+        for (int j = 0; j < Nature.SIZE; j++) {
+            double[] beside = top.clone();
+            double by = 0.02 * deviations[j];
+            beside[j] += by;
+            double[] gradient = posterior.slope(beside).gradient();
+            for (int i = 0; i < Nature.SIZE; i++) {
+                double half = -(gradient[i] - level[i]) / by * deviations[i] * deviations[j] / 2;
+                bend.addToEntry(i, j, half);
+                bend.addToEntry(j, i, half);
+            }
+        }
+        return new EigenDecomposition(bend);
+    }
+
+    /** A step from the top; in no direction wider than a little more than the prior's. */
+    private static double[] away(EigenDecomposition bend, double[] normal, int sign, double[] deviations) {
+        double[] away = new double[Nature.SIZE];
+        for (int j = 0; j < Nature.SIZE; j++) {
+            double length = sign * normal[j] / Math.sqrt(Math.max(0.7, bend.getRealEigenvalue(j)));
+            for (int i = 0; i < Nature.SIZE; i++) {
+                away[i] += length * bend.getEigenvector(j).getEntry(i) * deviations[i];
+            }
+        }
+        return away;
+    }
+
+    private static double[] plus(double[] one, double[] other) {
+        double[] sum = one.clone();
+        for (int j = 0; j < sum.length; j++) {
+            sum[j] += other[j];
+        }
+        return sum;
+    }
+
+    /** {@return the most probable nature} */
+    public Nature mode() {
+        return mode;
+    }
+
+    /**
+     * {@return a limit of each number, the others left open}
+     *
+     * @param deviations how many standard deviations from the mode, on the scale of {@link Nature#point}; below 0 for lower
+     *     limits
+     */
+    public Nature limit(double deviations) {
+        double[] point = mode.point();
+        double[] middle = new double[Nature.SIZE];
+        double[] square = new double[Nature.SIZE];
+        for (Draw draw : draws) {
+            double[] drawn = draw.nature.point();
+            for (int j = 0; j < Nature.SIZE; j++) {
+                middle[j] += draw.weight * drawn[j];
+                square[j] += draw.weight * drawn[j] * drawn[j];
+            }
+        }
+        for (int j = 0; j < Nature.SIZE; j++) {
+            point[j] += deviations * Math.sqrt(Math.max(0, square[j] - middle[j] * middle[j]));
+        }
+        return Nature.at(point);
+    }
+
+    /** {@return natures that stand for the posterior} */
+    public List<Draw> draws() {
+        return draws;
+    }
+
+    /** {@return how many equally weighted draws the weighted ones are worth} */
+    public double effectiveDraws() {
+        return effectiveDraws;
+    }
+}
