@@ -1,7 +1,7 @@
 package org.ouzelbook.ui.app;
 
+import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.ouzelbook.stats.survey.MapSettings;
@@ -9,6 +9,8 @@ import org.ouzelbook.stats.survey.Territory;
 import org.ouzelbook.stats.survey.Territory.Standing;
 import org.ouzelbook.stats.survey.TerritoryMap;
 import org.ouzelbook.stats.survey.TerritoryMap.RiverMap;
+import org.ouzelbook.stats.survey.TerritoryModel;
+import org.ouzelbook.stats.survey.Water;
 import org.ouzelbook.tracker.domain.BreedingCode;
 import org.ouzelbook.tracker.domain.BreedingCode.EvidenceClass;
 import org.ouzelbook.tracker.domain.Message;
@@ -24,6 +26,7 @@ import org.ouzelbook.tracker.domain.Species;
  * @param settings every threshold of the rules
  * @param rivers one element a river that was asked about
  * @param warnings what would mislead a reader who did not know it
+ * @param model what the model learnt of the species and its surveyors
  * @param decisions what surveyors decided about the season
  * @param withoutDecisions the answer as it would be without those decisions; empty if there are none
  */
@@ -33,29 +36,53 @@ public record MapAnswer(
         MapSettings settings,
         List<OnRiver> rivers,
         List<Message> warnings,
+        ModelLearnt model,
         List<DecisionAnswer> decisions,
         Optional<MapAnswer> withoutDecisions) {
 
     /**
-     * {@return the answer that a map gives}
+     * {@return the answer that a map gives, with the model's beside it}
      *
      * @param map a map
+     * @param model the model of the same records
+     * @param water the water that the map was made for
      * @param level confidence level of the intervals
      */
-    public static MapAnswer of(TerritoryMap map, double level) {
+    public static MapAnswer of(TerritoryMap map, TerritoryModel model, Water water, double level) {
         return new MapAnswer(
                 map.species(),
                 map.season(),
                 map.settings(),
-                map.rivers().stream().map(river -> OnRiver.of(river, level)).toList(),
-                map.warnings(),
+                map.rivers().stream()
+                        .map(river -> OnRiver.of(river, RiverByModel.of(map.season(), river, model, water, level)))
+                        .toList(),
+                warnings(map, model),
+                ModelLearnt.of(model, level),
                 List.of(),
                 Optional.empty());
     }
 
+    private static List<Message> warnings(TerritoryMap map, TerritoryModel model) {
+        List<Message> warnings = new ArrayList<>(map.warnings());
+        TerritoryModel.Learnt learnt = model.learnt();
+        if (learnt.isLittle()) {
+            warnings.add(Message.of("map.model.littleData", learnt.registrations(), learnt.riverSeasons()));
+        }
+        return warnings;
+    }
+
     /** {@return this answer beside the one that is made without the surveyor's decisions} */
     MapAnswer beside(MapAnswer without, List<DecisionAnswer> made) {
-        return new MapAnswer(species, season, settings, rivers, warnings, made, Optional.of(without));
+        return new MapAnswer(species, season, settings, rivers, warnings, model, made, Optional.of(without));
+    }
+
+    /**
+     * {@return this answer with other warnings}
+     *
+     * @param others the warnings
+     */
+    public MapAnswer withWarnings(List<Message> others) {
+        return new MapAnswer(species, season, settings, rivers, others, model, decisions, withoutDecisions);
     }
 
     /**
@@ -80,7 +107,7 @@ public record MapAnswer(
             List<Cluster> territories,
             List<SetAside> setAside) {
 
-        static OnRiver of(RiverMap map, double level) {
+        static OnRiver of(RiverMap map, RiverByModel model) {
             TerritoryMap.Count count = map.count();
             return new OnRiver(
                     map.river().name(),
@@ -94,8 +121,10 @@ public record MapAnswer(
                             count.edge(),
                             count.unassigned(),
                             count.readings()),
-                    ByModel.notYet(level),
-                    map.territories().stream().map(Cluster::of).toList(),
+                    model.answer(),
+                    map.territories().stream()
+                            .map(territory -> Cluster.of(territory, model))
+                            .toList(),
                     map.setAside().stream()
                             .map(one -> new SetAside(name(one.sighting()), one.because()))
                             .toList());
@@ -123,34 +152,6 @@ public record MapAnswer(
     public record ByRule(int count, int min, int max, int edge, int unassigned, List<TerritoryMap.Reading> readings) {}
 
     /**
-     * The count by the model.
-     *
-     * @param estimate the expected number
-     * @param lower lower limit
-     * @param upper upper limit
-     * @param level confidence level
-     * @param distribution the probability of each number
-     * @param why why there is no number
-     */
-    public record ByModel(
-            OptionalDouble estimate,
-            OptionalDouble lower,
-            OptionalDouble upper,
-            double level,
-            Optional<Map<String, Double>> distribution,
-            Optional<Message> why) {
-        static ByModel notYet(double level) {
-            return new ByModel(
-                    OptionalDouble.empty(),
-                    OptionalDouble.empty(),
-                    OptionalDouble.empty(),
-                    level,
-                    Optional.empty(),
-                    Optional.of(Message.of("app.map.noModel")));
-        }
-    }
-
-    /**
      * One territory, or a cluster that is none.
      *
      * @param id its letter
@@ -162,7 +163,9 @@ public record MapAnswer(
      * @param standing what the rules say of it
      * @param evidence the class of its breeding evidence
      * @param breedingCode its highest breeding code
-     * @param probability the model's probability that it is a territory
+     * @param probability the model's probability that there is a territory at its centre
+     * @param lowerEnd where the model puts the lower end of that territory
+     * @param upperEnd where it puts the upper end
      * @param sightings its registrations, by label
      * @param nests its nests, by label
      * @param because why it stands or does not
@@ -179,12 +182,14 @@ public record MapAnswer(
             Optional<EvidenceClass> evidence,
             Optional<Integer> breedingCode,
             OptionalDouble probability,
+            Optional<ByModel.End> lowerEnd,
+            Optional<ByModel.End> upperEnd,
             List<String> sightings,
             List<String> nests,
             List<Message> because,
             List<Message> hangsOn) {
 
-        static Cluster of(Territory territory) {
+        static Cluster of(Territory territory, RiverByModel model) {
             Optional<BreedingCode> code = territory.evidence().map(Territory.Evidence::code);
             return new Cluster(
                     territory.id(),
@@ -196,13 +201,13 @@ public record MapAnswer(
                     territory.standing(),
                     code.flatMap(BreedingCode::evidenceClass),
                     code.map(BreedingCode::number),
-                    OptionalDouble.empty(),
+                    model.probability(territory),
+                    model.lowerEnd(territory),
+                    model.upperEnd(territory),
                     territory.registrations().stream().map(MapAnswer::name).toList(),
                     territory.nests().stream().map(Nest::label).toList(),
-                    territory.because(),
-                    territory.hangsOn().stream()
-                            .map(Territory.HangsOn::otherwise)
-                            .toList());
+                    model.because(territory),
+                    model.hangsOn(territory));
         }
     }
 
@@ -214,7 +219,7 @@ public record MapAnswer(
      */
     public record SetAside(String sighting, Message because) {}
 
-    private static String name(Sighting sighting) {
+    static String name(Sighting sighting) {
         return sighting.label().isBlank()
                 ? Texts.of("map.sighting.unlabelled", sighting.place().chainage(), sighting.date())
                 : sighting.label();

@@ -21,6 +21,7 @@ final class EstimateCommand implements Callable<Integer> {
                 .addSubcommand("nests", new EstimateNestsCommand(terminal))
                 .addSubcommand("survival", new EstimateSurvivalCommand(terminal))
                 .addSubcommand("rank-trend", new EstimateRankTrendCommand(terminal))
+                .addSubcommand("territories", new EstimateTerritoriesCommand(terminal))
                 .addSubcommand("rate", new EstimateTableCommand(terminal, EstimateRates::of))
                 .addSubcommand("proportion", new EstimateTableCommand(terminal, EstimateProportions::of));
     }

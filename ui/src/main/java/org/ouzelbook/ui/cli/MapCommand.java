@@ -8,6 +8,7 @@ import org.ouzelbook.tracker.domain.Message;
 import org.ouzelbook.tracker.store.Book;
 import org.ouzelbook.ui.app.MapAnswer;
 import org.ouzelbook.ui.app.MapSeason;
+import org.ouzelbook.ui.app.Texts;
 import org.ouzelbook.ui.app.WrongRequest;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -34,8 +35,9 @@ final class MapCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         MapAnswer answer;
-        try (Book book = Book.open(question.book())) {
-            answer = MapSeason.of(book, question.scope(), rules::change);
+        try (Book book = Book.open(question.book());
+                ProgressLine progress = new ProgressLine(terminal, Texts.of("cli.map.fitting"))) {
+            answer = MapSeason.of(book, question.scope(), rules::change, progress);
         }
         if (question.json()) {
             Json.print(answer, terminal.out());

@@ -5,10 +5,12 @@ import java.util.List;
 import java.util.Locale;
 import org.ouzelbook.tracker.domain.BreedingCode.EvidenceClass;
 import org.ouzelbook.tracker.domain.Message;
+import org.ouzelbook.ui.app.ByModel;
 import org.ouzelbook.ui.app.DecisionAnswer;
 import org.ouzelbook.ui.app.MapAnswer;
 import org.ouzelbook.ui.app.MapAnswer.Cluster;
 import org.ouzelbook.ui.app.MapAnswer.OnRiver;
+import org.ouzelbook.ui.app.ModelLearnt;
 import org.ouzelbook.ui.app.Texts;
 
 /** A territory map for a person at a terminal: the finding first, then the table, then what to know and where to ask on. */
@@ -35,6 +37,7 @@ final class MapPage {
         }
         answer.withoutDecisions().ifPresent(without -> decisions(answer, without));
         rules(answer);
+        learnt(answer.model());
         answer.rivers().stream()
                 .flatMap(river -> river.territories().stream())
                 .findFirst()
@@ -60,6 +63,7 @@ final class MapPage {
                 count.min() / river.surveyedKm(),
                 count.max() / river.surveyedKm(),
                 count.min() == count.max() ? 0 : 1);
+        byModel(river);
         say(
                 "cli.map.evidence",
                 river.counted(EvidenceClass.CONFIRMED),
@@ -71,13 +75,68 @@ final class MapPage {
                 river.visits());
     }
 
+    private void byModel(OnRiver river) {
+        ByModel model = river.byModel();
+        if (model.estimate().isEmpty()) {
+            model.why().ifPresent(why -> say("cli.map.byModelNot", Texts.of(why)));
+            return;
+        }
+        double estimate = model.estimate().getAsDouble();
+        double lower = model.lower().orElse(0);
+        double upper = model.upper().orElse(0);
+        double km = river.surveyedKm();
+        terminal.out()
+                .println(Lines.of(
+                        Texts.of(
+                                "cli.map.byModel",
+                                estimate,
+                                lower,
+                                upper,
+                                model.level(),
+                                km > 0 ? 1 : 0,
+                                km,
+                                estimate / km,
+                                lower / km,
+                                upper / km,
+                                model.unseen().orElse(0)),
+                        0));
+        for (ByModel.Room room : model.roomForUnseen()) {
+            say("cli.map.room", room.fromKm(), room.toKm(), room.probability());
+        }
+        if (!model.foundByVisit().isEmpty()) {
+            List<String> visits = model.foundByVisit().stream()
+                    .map(visit -> Texts.of("cli.map.foundOne", visit.date(), visit.found(), visit.passed()))
+                    .toList();
+            terminal.out().println(Lines.of(Texts.of("cli.map.found", String.join("; ", visits)), 0));
+        }
+    }
+
+    private void learnt(ModelLearnt learnt) {
+        if (learnt.riverSeasons() > 0) {
+            paragraph(
+                    "cli.map.learnt",
+                    0,
+                    learnt.riverSeasons(),
+                    learnt.findingChance().estimate(),
+                    learnt.findingChance().lower(),
+                    learnt.findingChance().upper(),
+                    learnt.lengthKm().estimate(),
+                    learnt.lengthKm().lower(),
+                    learnt.lengthKm().upper(),
+                    learnt.straysPerTenKm().estimate(),
+                    learnt.straysPerTenKm().lower(),
+                    learnt.straysPerTenKm().upper());
+        }
+    }
+
     private void table(OnRiver river) {
         Table table = Table.of(
                 "",
                 Texts.of("cli.map.km"),
                 Texts.of("cli.map.records"),
                 Texts.of("cli.map.breeding"),
-                Texts.of("cli.map.standing"));
+                Texts.of("cli.map.standing"),
+                Texts.of("cli.map.model"));
         for (Cluster territory : river.territories()) {
             table.add(
                     territory.id(),
@@ -85,7 +144,8 @@ final class MapPage {
                     String.valueOf(
                             territory.sightings().size() + territory.nests().size()),
                     breeding(territory),
-                    Texts.word(territory.standing()));
+                    Texts.word(territory.standing()),
+                    probability(territory));
         }
         terminal.out().println();
         table.print(terminal);
@@ -93,6 +153,12 @@ final class MapPage {
 
     private static String km(Cluster territory) {
         return String.format(Locale.ROOT, "%.2f–%.2f", territory.fromKm(), territory.toKm());
+    }
+
+    private static String probability(Cluster territory) {
+        return territory.probability().isPresent()
+                ? String.format(Locale.ROOT, "%.2f", territory.probability().getAsDouble())
+                : "–";
     }
 
     private static String breeding(Cluster territory) {
@@ -181,7 +247,11 @@ final class MapPage {
     }
 
     private void paragraph(String key, Message message, int furtherIn) {
-        terminal.out().println(Lines.of(Texts.of(key, message), furtherIn));
+        paragraph(key, furtherIn, message);
+    }
+
+    private void paragraph(String key, int furtherIn, Object... facts) {
+        terminal.out().println(Lines.of(Texts.of(key, facts), furtherIn));
     }
 
     private void say(String key, Object... facts) {

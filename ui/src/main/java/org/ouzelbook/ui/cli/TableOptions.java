@@ -2,6 +2,7 @@ package org.ouzelbook.ui.cli;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.function.Consumer;
 import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import org.ouzelbook.tracker.exchange.Problem;
@@ -39,7 +40,12 @@ final class TableOptions {
 
     /** {@return the exit code, after the answer was printed, or what is wrong with the table} */
     int tell(Terminal terminal, Supplier<TableAnswer> estimator) {
-        TableAnswer answer;
+        return tell(terminal, estimator, answer -> new EstimatePrinter(terminal).print(answer));
+    }
+
+    /** {@return the same for an answer of another form, which is shown to a person in its own way} */
+    <T> int tell(Terminal terminal, Supplier<T> estimator, Consumer<T> show) {
+        T answer;
         try {
             answer = estimator.get();
         } catch (BadTable bad) {
@@ -49,7 +55,7 @@ final class TableOptions {
         if (json) {
             Json.print(answer, terminal.out());
         } else {
-            new EstimatePrinter(terminal).print(answer);
+            show.accept(answer);
         }
         return ExitCode.DONE;
     }

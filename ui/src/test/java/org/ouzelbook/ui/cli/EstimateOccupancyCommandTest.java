@@ -110,8 +110,8 @@ class EstimateOccupancyCommandTest {
 
         assertThat(run.exitCode()).isEqualTo(ExitCode.PROBLEMS);
         assertThat(run.err())
-                .contains("table.csv:2:2")
-                .contains("table.csv:3:2")
+                .contains("table.csv:2:1: “2”")
+                .contains("table.csv:3:1: “x”")
                 .doesNotContain("Exception");
     }
 

@@ -24,8 +24,8 @@ class LinePosteriorTest {
 
     private static SurveyedLine line(int seed) {
         Random random = new Random(seed);
-        List<VisitedWater> visits = List.of(
-                walked(0, 700), walked(random.nextInt(300), 700), walked(0, 400 + random.nextInt(300)));
+        List<VisitedWater> visits =
+                List.of(walked(0, 700), walked(random.nextInt(300), 700), walked(0, 400 + random.nextInt(300)));
         List<Registration> registrations = new ArrayList<>();
         for (int i = 0; i < 7; i++) {
             registrations.add(new Registration(random.nextInt(700), random.nextInt(4) - 1));
@@ -45,7 +45,15 @@ class LinePosteriorTest {
 
     private static List<Cut> everyCut(Cells cells) {
         List<Cut> cuts = new ArrayList<>();
-        grow(cells, new StretchWeights(cells, NATURE), LengthLaw.of(NATURE, cells), 0, false, new ArrayList<>(), 1, cuts);
+        grow(
+                cells,
+                new StretchWeights(cells, NATURE),
+                LengthLaw.of(NATURE, cells),
+                0,
+                false,
+                new ArrayList<>(),
+                1,
+                cuts);
         return cuts;
     }
 
@@ -113,7 +121,8 @@ class LinePosteriorTest {
         for (Cut cut : cuts) {
             double probability = cut.weight / total;
             law[cut.territories.size()] += probability;
-            lowerHalf[(int) cut.territories.stream()
+            lowerHalf[
+                    (int) cut.territories.stream()
                             .filter(one -> (one[0] + one[1]) * 25 < 350)
                             .count()] += probability;
             for (int[] one : cut.territories) {
@@ -173,7 +182,11 @@ class LinePosteriorTest {
                 .mapToObj(i -> new Registration(5000, i % 3))
                 .toList();
         SurveyedLine line = new SurveyedLine(
-                0, 200_000, List.of(walked(0, 200_000), walked(0, 200_000), walked(0, 200_000)), registrations, List.of());
+                0,
+                200_000,
+                List.of(walked(0, 200_000), walked(0, 200_000), walked(0, 200_000)),
+                registrations,
+                List.of());
         double[] law = LinePosterior.of(line, new Grain(200, 200, 3000), List.of(new NaturePosterior.Draw(NATURE, 1)))
                 .orElseThrow()
                 .countLaw(middle -> true);

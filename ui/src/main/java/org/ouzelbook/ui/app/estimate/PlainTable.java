@@ -6,7 +6,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -15,6 +14,7 @@ import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.function.Predicate;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.ouzelbook.tracker.domain.Message;
@@ -82,17 +82,18 @@ final class PlainTable {
     static PlainTable read(
             Path path, List<String> words, List<String> numbers, List<String> optionalWords, List<String> optional) {
         FileSource source = source(path);
-        Set<String> known = new HashSet<>(words);
-        known.addAll(numbers);
-        known.addAll(optionalWords);
-        known.addAll(optional);
-        List<String> texts =
-                Stream.concat(words.stream(), optionalWords.stream()).toList();
+        Set<String> known = Stream.of(words, numbers, optionalWords, optional)
+                .flatMap(List::stream)
+                .map(PlainTable::plain)
+                .collect(Collectors.toSet());
+        List<String> texts = Stream.concat(words.stream(), optionalWords.stream())
+                .map(PlainTable::plain)
+                .toList();
         try {
             TableFile layout = TableFile.of(source, cells -> 1 + knownNames(cells, known));
             Map<String, Integer> places = places(layout.header());
             List<String> lacking = Stream.concat(words.stream(), numbers.stream())
-                    .filter(name -> !places.containsKey(name))
+                    .filter(name -> !places.containsKey(plain(name)))
                     .toList();
             if (!lacking.isEmpty()) {
                 Message lacks = Message.of("estimate.table.lacks", lacking, layout.header());
@@ -185,7 +186,7 @@ final class PlainTable {
         for (CsvRow row : rows) {
             places.forEach((name, place) -> {
                 if (place < row.cells().size() && !words.contains(name)) {
-                    evidence.add(row.cells().get(place), name.equals("km"), row.row(), name);
+                    evidence.add(row.cells().get(place), name.endsWith("km"), row.row(), name);
                 }
             });
         }
@@ -194,12 +195,12 @@ final class PlainTable {
 
     /** {@return whether it has a column} */
     boolean has(String column) {
-        return places.containsKey(column);
+        return places.containsKey(plain(column));
     }
 
     /** {@return a column's name as the header has it} */
     String heading(String column) {
-        return header.get(places.getOrDefault(column, 0));
+        return header.get(places.getOrDefault(plain(column), 0));
     }
 
     /** Letters in lower case, without spaces and underscores. */
@@ -237,6 +238,11 @@ final class PlainTable {
         }
     }
 
+    /** {@return what was wrong so far} */
+    List<Problem> problems() {
+        return List.copyOf(problems);
+    }
+
     /** Adds a problem of the whole table. */
     void problem(Message message) {
         problems.add(new Problem(file, 0, "", "", message));
@@ -257,12 +263,18 @@ final class PlainTable {
 
         /** {@return what the cell holds, without blanks around; empty where it holds nothing, or “unknown”, or is missing} */
         String text(String column) {
-            Integer place = places.get(column);
+            Integer place = places.get(plain(column));
             if (place == null || place >= row.cells().size()) {
                 return "";
             }
             String text = Blank.plainSpaces(row.cells().get(place));
             return Blank.isUnknown(text) ? "" : text;
+        }
+
+        /** {@return what the cell holds, which must be something; empty after a problem} */
+        String filled(String column) {
+            requireFilled(column);
+            return text(column);
         }
 
         /** {@return the cell's number; empty if it has none, or what it holds is none, which is then a problem} */
@@ -325,8 +337,9 @@ final class PlainTable {
 
         /** Notes what is wrong with a cell. */
         void problem(String column, Message message) {
-            String name =
-                    Optional.ofNullable(places.get(column)).map(header::get).orElse(column);
+            String name = Optional.ofNullable(places.get(plain(column)))
+                    .map(header::get)
+                    .orElse(column);
             problems.add(new Problem(file, row.row(), name, text(column), message));
         }
     }

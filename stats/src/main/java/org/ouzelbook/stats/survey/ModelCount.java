@@ -1,0 +1,232 @@
+package org.ouzelbook.stats.survey;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.UUID;
+import java.util.function.DoublePredicate;
+import org.apache.commons.math3.random.MersenneTwister;
+import org.apache.commons.math3.random.RandomGenerator;
+import org.ouzelbook.stats.estimator.Estimate;
+import org.ouzelbook.stats.estimator.segmentation.LinePosterior;
+import org.ouzelbook.stats.estimator.segmentation.LinePosterior.Ground;
+import org.ouzelbook.stats.estimator.segmentation.LinePosterior.Span;
+import org.ouzelbook.tracker.domain.Chainage;
+import org.ouzelbook.tracker.domain.Stretch;
+
+/**
+ * The territories of one river in one season by the model: how many there can be, and where. A territory counts where its middle
+ * lies, as far as that is surveyed water and water asked about.
+ */
+public final class ModelCount {
+    /** A cell that an unseen territory holds with less than this probability shows no room for one. */
+    private static final double ROOM = 0.15;
+
+    private final LinePosterior posterior;
+    private final ModelLine line;
+    private final Effort effort;
+    private final DoublePredicate counted;
+    private final double[] law;
+
+    ModelCount(LinePosterior posterior, ModelLine line, Effort effort, Water water, UUID river) {
+        this.posterior = posterior;
+        this.line = line;
+        this.effort = effort;
+        this.counted = metres -> effort.surveyed(new Chainage(metres)) && water.contains(river, new Chainage(metres));
+        this.law = posterior.countLaw(counted);
+    }
+
+    /** {@return the probabilities of 0, 1, 2 … territories, those included that no visit found} */
+    public List<Double> distribution() {
+        List<Double> distribution = new ArrayList<>();
+        for (double probability : law) {
+            distribution.add(probability);
+        }
+        return distribution;
+    }
+
+    /** {@return the expected number of territories} */
+    public double expected() {
+        double sum = 0;
+        for (int k = 0; k < law.length; k++) {
+            sum += k * law[k];
+        }
+        return sum;
+    }
+
+    /** {@return the expected number of those that no visit found} */
+    public double expectedUnseen() {
+        return posterior.expectedUnseen(counted);
+    }
+
+    /**
+     * {@return the lower limit of the number}
+     *
+     * @param level probability that the number lies between the limits, at least
+     */
+    public int lower(double level) {
+        return quantile(Estimate.tail(level));
+    }
+
+    /**
+     * {@return the upper limit of the number}
+     *
+     * @param level probability that the number lies between the limits, at least
+     */
+    public int upper(double level) {
+        return quantile(1 - Estimate.tail(level));
+    }
+
+    private int quantile(double probability) {
+        double sum = 0;
+        for (int k = 0; k < law.length; k++) {
+            sum += law[k];
+            if (sum >= probability - 1e-12) {
+                return k;
+            }
+        }
+        return law.length - 1;
+    }
+
+    /**
+     * {@return what the model knows of the territory that holds a place}
+     *
+     * @param place the place
+     * @param level probability that an end lies between its limits
+     */
+    public Ground ground(Chainage place, double level) {
+        return posterior.ground(within(place.metres()), Estimate.tail(level));
+    }
+
+    /**
+     * The territory that holds a place, in terms of the river.
+     *
+     * @param probability probability that there is one
+     * @param lower limits of its lower end, if there is one
+     * @param upper limits of its upper end
+     */
+    public record Reach(double probability, Stretch lower, Stretch upper) {}
+
+    /**
+     * {@return the territory that holds a place}
+     *
+     * @param place the place
+     * @param level probability that an end lies between its limits
+     */
+    public Reach reach(Chainage place, double level) {
+        Ground ground = ground(place, level);
+        return new Reach(
+                ground.probability(),
+                new Stretch(
+                        new Chainage(ground.lower().get(0)),
+                        new Chainage(ground.lower().get(2))),
+                new Stretch(
+                        new Chainage(ground.upper().get(0)),
+                        new Chainage(ground.upper().get(2))));
+    }
+
+    /**
+     * {@return the probability that one territory holds two places}
+     *
+     * @param one a place
+     * @param other another
+     */
+    public double together(Chainage one, Chainage other) {
+        double lower = Math.min(one.metres(), other.metres());
+        double upper = Math.max(one.metres(), other.metres());
+        return posterior.together(within(lower), within(upper));
+    }
+
+    private double within(double metres) {
+        return Math.max(line.line().lower(), Math.min(line.line().upper(), metres));
+    }
+
+    /** {@return the most probable map, going up} */
+    public List<Stretch> mostProbable() {
+        return posterior.mostProbable().stream()
+                .map(span -> new Stretch(new Chainage(span.lower()), new Chainage(span.upper())))
+                .toList();
+    }
+
+    /**
+     * Water where a pair that no visit found would fit.
+     *
+     * @param stretch the water
+     * @param probability highest probability, along it, that such a territory holds a place
+     */
+    public record Room(Stretch stretch, double probability) {}
+
+    /** {@return surveyed water where a pair that no visit found would fit, going up} */
+    public List<Room> roomForUnseen() {
+        double[] unseen = posterior.unseen();
+        List<Room> rooms = new ArrayList<>();
+        int from = -1;
+        double highest = 0;
+        for (int c = 0; c <= unseen.length; c++) {
+            boolean room = c < unseen.length
+                    && unseen[c] >= ROOM
+                    && counted.test((posterior.place(c) + posterior.place(c + 1)) / 2);
+            if (room) {
+                from = from < 0 ? c : from;
+                highest = Math.max(highest, unseen[c]);
+            } else if (from >= 0) {
+                rooms.add(new Room(
+                        new Stretch(new Chainage(posterior.place(from)), new Chainage(posterior.place(c))), highest));
+                from = -1;
+                highest = 0;
+            }
+        }
+        return rooms;
+    }
+
+    /**
+     * What one visit found of the most probable map.
+     *
+     * @param date the day
+     * @param passed territories of which it covered half or more
+     * @param found those in which it met a bird
+     */
+    public record Found(LocalDate date, int passed, int found) {}
+
+    /** {@return what each effective visit found of the most probable map, by date} */
+    public List<Found> foundByVisit() {
+        List<Span> map = posterior.mostProbable();
+        List<Found> all = new ArrayList<>();
+        for (int v = 0; v < effort.effective().size(); v++) {
+            int visit = v;
+            int passed = 0;
+            int found = 0;
+            for (Span span : map) {
+                double walked = effort.visitedWater().get(v).lengthWithin(span.lower(), span.upper());
+                if (walked >= (span.upper() - span.lower()) / 2) {
+                    passed++;
+                    found += line.line().registrations().stream()
+                                    .anyMatch(one -> one.visit() == visit
+                                            && span.lower() <= one.position()
+                                            && one.position() <= span.upper())
+                            ? 1
+                            : 0;
+                }
+            }
+            all.add(new Found(effort.effective().get(v).date(), passed, found));
+        }
+        return all;
+    }
+
+    /**
+     * {@return how many territories each of several maps has, each map drawn with its probability; the same seed draws the same}
+     *
+     * @param size how many maps
+     * @param seed where chance begins
+     */
+    public List<Long> draws(int size, long seed) {
+        RandomGenerator random = new MersenneTwister(seed);
+        List<Long> draws = new ArrayList<>();
+        for (int i = 0; i < size; i++) {
+            draws.add(posterior.draw(random).stream()
+                    .filter(span -> counted.test(span.middle()))
+                    .count());
+        }
+        return draws;
+    }
+}

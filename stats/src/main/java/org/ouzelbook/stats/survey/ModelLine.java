@@ -1,0 +1,123 @@
+package org.ouzelbook.stats.survey;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import org.ouzelbook.stats.estimator.segmentation.Constraint;
+import org.ouzelbook.stats.estimator.segmentation.Decided;
+import org.ouzelbook.stats.estimator.segmentation.Registration;
+import org.ouzelbook.stats.estimator.segmentation.SurveyedLine;
+import org.ouzelbook.tracker.domain.Chainage;
+import org.ouzelbook.tracker.domain.Sighting;
+import org.ouzelbook.tracker.domain.Stretch;
+
+/**
+ * One river in one season as the model of territories sees it: the water that was walked, with as much beyond as a territory
+ * can reach, each registration with its visit, and what is known besides.
+ *
+ * @param line the line
+ * @param registered the sightings that became registrations, in the line's order
+ */
+record ModelLine(SurveyedLine line, List<Sighting> registered) {
+    /** Weight of a map that puts into one territory what was certainly two birds, or limits where one bird went. */
+    static final double HARDLY = 1e-3;
+
+    /** A territory ends within this distance of the place where its bird turned back. Common practice, no source. */
+    private static final double TURN_METRES = 100;
+
+    /** A holder turns within these 200 m at either end; a bird without a ground anywhere in some 2 km. Own arithmetic. */
+    private static final double TURN_FITS = 5;
+
+    private static final double TURN_ELSEWHERE = 0.05;
+
+    /** Weight of a limit between the two ends of a flight. Common practice, no source. */
+    private static final double FLIGHT = 0.05;
+
+    /**
+     * The line of a river; empty where no effective visit went.
+     *
+     * @param season the season
+     * @param field what its records say for certain
+     * @param river key of the river
+     * @param water all the water that the river has
+     * @param reach the longest territory, in metres
+     */
+    static Optional<ModelLine> of(Season season, Field field, UUID river, Stretch water, double reach) {
+        Effort effort = season.effort(river);
+        if (effort.surveyed().isEmpty() || !(water.length() > 0)) {
+            return Optional.empty();
+        }
+        double walkedFrom = effort.surveyed().get(0).lower().metres();
+        double walkedTo =
+                effort.surveyed().get(effort.surveyed().size() - 1).upper().metres();
+        double lower = Math.max(water.lower().metres(), walkedFrom - reach);
+        double upper = Math.min(water.upper().metres(), walkedTo + reach);
+        List<Member> members = field.on(river).stream()
+                .filter(member -> member.metres() >= lower && member.metres() <= upper)
+                .toList();
+        List<Registration> registrations = new ArrayList<>();
+        List<Sighting> registered = new ArrayList<>();
+        Decided decided = season.decisions().on(river);
+        List<Constraint> constraints = new ArrayList<>();
+        for (Member member : members) {
+            if (member instanceof Member.Seen seen) {
+                registrations.add(new Registration(member.metres(), visit(effort, seen.sighting())));
+                registered.add(seen.sighting());
+                flights(seen.sighting(), constraints);
+            } else if (decided.vacant().stream()
+                    .noneMatch(span -> span.lower() <= member.metres() && member.metres() <= span.upper())) {
+                constraints.add(new Constraint.Held(member.metres()));
+            }
+        }
+        links(field, river, constraints);
+        decisions(decided, constraints);
+        return Optional.of(new ModelLine(
+                new SurveyedLine(lower, upper, effort.visitedWater(), registrations, constraints),
+                List.copyOf(registered)));
+    }
+
+    private static int visit(Effort effort, Sighting sighting) {
+        for (int i = 0; i < effort.effective().size(); i++) {
+            if (effort.effective().get(i).date().equals(sighting.date())) {
+                return i;
+            }
+        }
+        return Registration.CASUAL;
+    }
+
+    private static void flights(Sighting sighting, List<Constraint> constraints) {
+        if (sighting.flewTo().isEmpty()) {
+            return;
+        }
+        double from = sighting.place().chainage().metres();
+        double to = sighting.flewTo().map(Chainage::metres).orElseThrow();
+        constraints.add(
+                sighting.turnedBack()
+                        ? new Constraint.Turn(from, to, TURN_METRES, TURN_FITS, TURN_ELSEWHERE)
+                        : new Constraint.Bond(Math.min(from, to), Math.max(from, to), FLIGHT));
+    }
+
+    private static void links(Field field, UUID river, List<Constraint> constraints) {
+        for (Field.Link link : field.links()) {
+            if (link.one().place().riverId().equals(river)
+                    && link.other().place().riverId().equals(river)) {
+                double lower = Math.min(link.one().metres(), link.other().metres());
+                double upper = Math.max(link.one().metres(), link.other().metres());
+                constraints.add(
+                        link.kind().apart()
+                                ? new Constraint.Apart(lower, upper, HARDLY)
+                                : new Constraint.Bond(lower, upper, HARDLY));
+            }
+        }
+    }
+
+    private static void decisions(Decided decided, List<Constraint> constraints) {
+        decided.limits().forEach(metres -> constraints.add(new Constraint.Limit(metres)));
+        for (Decided.Span span : decided.together()) {
+            constraints.add(new Constraint.Bond(span.lower(), span.upper(), 0));
+            constraints.add(new Constraint.Held(span.lower()));
+        }
+        decided.vacant().forEach(span -> constraints.add(new Constraint.Vacant(span.lower(), span.upper())));
+    }
+}

@@ -1,0 +1,234 @@
+package org.ouzelbook.stats.survey;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.UUID;
+import java.util.concurrent.CancellationException;
+import java.util.function.DoublePredicate;
+import java.util.stream.Collectors;
+import org.ouzelbook.stats.estimator.segmentation.Grain;
+import org.ouzelbook.stats.estimator.segmentation.LinePosterior;
+import org.ouzelbook.stats.estimator.segmentation.Nature;
+import org.ouzelbook.stats.estimator.segmentation.NaturePosterior;
+import org.ouzelbook.stats.estimator.segmentation.NaturePrior;
+import org.ouzelbook.stats.survey.Admission.DoubtfulAge;
+import org.ouzelbook.tracker.domain.Progress;
+import org.ouzelbook.tracker.domain.River;
+import org.ouzelbook.tracker.domain.Sighting;
+import org.ouzelbook.tracker.domain.Species;
+import org.ouzelbook.tracker.domain.Stretch;
+
+/**
+ * The count by model: every way of cutting the rivers into territories, each with its probability, given what was met and what
+ * was not. What the model needs to know of the species and its surveyors it learns from all seasons and rivers together.
+ *
+ * <p>Each river is its own line: a territory that bends around a confluence is not seen as one.
+ */
+public final class TerritoryModel {
+    /** Width of a cell, in metres: about as sure as a place in a notebook. */
+    private static final double CELL = 50;
+
+    /** Width of a cell where many what-ifs are compared. */
+    private static final double COARSE = 100;
+
+    /** No territory is shorter, in metres. Common practice, no source. */
+    private static final double SHORTEST = 150;
+
+    /** The longest territory of the model, as a multiple of the longest of the rules, which joins only what was met. */
+    private static final double LONGEST = 2;
+
+    /**
+     * What is believed of dippers before any record is read. Chance of finding a pair: 0.63 to 0.94, F. D'Amico and G. Hémery
+     * (2003), Ibis 145:83–86 (abstract). Length: 1.46 pairs per km where they are dense, E. Fracasso and others (2000), Avocetta
+     * 24 (abstract), and twice that length where they are not: common practice, no source; as are all other numbers.
+     */
+    private static final NaturePrior PRIOR = new NaturePrior(
+            new Nature(900, 0.4, 0.5, 800, 0.75, 8, 0.6, 0.4, 180, 0.05),
+            new Nature(0.45, 0.35, 1, 1, 0.7, 0.8, 0.7, 1, 0.5, 1));
+
+    private final SurveyRecords records;
+    private final Species species;
+    private final MapSettings settings;
+    private final Grain grain;
+    private final NaturePosterior nature;
+    private final Learnt learnt;
+    private final Map<Key, ModelLine> lines;
+
+    private record Key(int year, UUID river) {}
+
+    /**
+     * From how much the model learnt.
+     *
+     * @param riverSeasons rivers that were walked, season by season
+     * @param registrations what was met on them
+     */
+    public record Learnt(int riverSeasons, int registrations) {
+        /** {@return whether it is so little that the answer rests mostly on what was believed before} */
+        public boolean isLittle() {
+            return riverSeasons < 3 || registrations < 30;
+        }
+    }
+
+    private TerritoryModel(
+            SurveyRecords records,
+            Species species,
+            MapSettings settings,
+            Grain grain,
+            Map<Key, ModelLine> lines,
+            NaturePosterior nature) {
+        this.records = records;
+        this.species = species;
+        this.settings = settings;
+        this.grain = grain;
+        this.lines = lines;
+        this.nature = nature;
+        this.learnt = new Learnt(
+                lines.size(),
+                lines.values().stream()
+                        .mapToInt(line -> line.registered().size())
+                        .sum());
+    }
+
+    /**
+     * {@return the model of a species, fitted to all its seasons}
+     *
+     * @param records all records of the book
+     * @param species whose territories
+     * @param settings which records take part, and how long a territory can be
+     * @param progress hears how far the fit has come, in thousandths, and may stop it
+     * @throws CancellationException if it is stopped
+     */
+    public static TerritoryModel of(SurveyRecords records, Species species, MapSettings settings, Progress progress) {
+        double longest = LONGEST * settings.maximumLengthMetres();
+        Grain grain = new Grain(CELL, SHORTEST, longest);
+        Map<Key, ModelLine> lines = lines(records, species, settings, longest);
+        DoublePredicate heard = share -> progress.goOn(Math.round(share * 1000), 1000);
+        NaturePosterior nature =
+                NaturePosterior.of(lines.values().stream().map(ModelLine::line).toList(), grain, PRIOR, heard);
+        return new TerritoryModel(records, species, settings, grain, lines, nature);
+    }
+
+    private static Map<Key, ModelLine> lines(
+            SurveyRecords records, Species species, MapSettings settings, double longest) {
+        Map<Key, ModelLine> lines = new LinkedHashMap<>();
+        for (int year : years(records, species)) {
+            Season season = Season.of(records, species, year, settings, Water.ALL);
+            Field field = field(season);
+            for (River river : records.rivers().rivers()) {
+                water(records, river.id())
+                        .flatMap(water -> ModelLine.of(season, field, river.id(), water, longest))
+                        .ifPresent(line -> lines.put(new Key(year, river.id()), line));
+            }
+        }
+        return lines;
+    }
+
+    /** {@return the same model, with what it learnt, of records without the surveyor's decisions} */
+    public TerritoryModel withoutDecisions() {
+        SurveyRecords without = records.withoutDecisions();
+        return new TerritoryModel(
+                without, species, settings, grain, lines(without, species, settings, grain.longest()), nature);
+    }
+
+    private static List<Integer> years(SurveyRecords records, Species species) {
+        return records.visits().stream()
+                .filter(visit -> visit.lookedFor().contains(species))
+                .map(visit -> visit.date().getYear())
+                .distinct()
+                .sorted()
+                .toList();
+    }
+
+    private static Field field(Season season) {
+        Admission admission = Admission.of(season.sightings(), season.settings(), DoubtfulAge.USUAL);
+        return Field.of(admission.admitted(), season.nests(), season.settings());
+    }
+
+    /** All the water of a river: its line, or where it has none, all that was ever walked. */
+    private static Optional<Stretch> water(SurveyRecords records, UUID river) {
+        Optional<Stretch> drawn = records.rivers().measuredLine(river).map(line -> line.extent());
+        return drawn.isPresent()
+                ? drawn
+                : records.visits().stream()
+                        .filter(visit -> visit.riverId().equals(river))
+                        .flatMap(visit -> visit.walked().stream())
+                        .reduce((one, other) -> new Stretch(
+                                one.lower().compareTo(other.lower()) < 0 ? one.lower() : other.lower(),
+                                one.upper().compareTo(other.upper()) > 0 ? one.upper() : other.upper()));
+    }
+
+    /** {@return what the model learnt of the species and its surveyors} */
+    public NaturePosterior nature() {
+        return nature;
+    }
+
+    /** {@return from how much it learnt that} */
+    public Learnt learnt() {
+        return learnt;
+    }
+
+    /**
+     * {@return the territories of one river in one season; empty where no effective visit of that season went, or where what is
+     * known contradicts itself}
+     *
+     * @param year the calendar year
+     * @param river key of the river
+     * @param water which of the territories count
+     */
+    public Optional<ModelCount> count(int year, UUID river, Water water) {
+        ModelLine line = lines.get(new Key(year, river));
+        if (line == null) {
+            return Optional.empty();
+        }
+        Effort effort = Season.of(records, species, year, settings, water).effort(river);
+        return LinePosterior.of(line.line(), grain, nature.draws())
+                .map(posterior -> new ModelCount(posterior, line, effort, water, river));
+    }
+
+    /**
+     * {@return for each sighting of a river and season, the number of territories that would be expected without it; by the most
+     * probable nature and on coarse cells, so for comparing with {@link #expectedWithAll}}
+     *
+     * @param year the calendar year
+     * @param river key of the river
+     * @param water which of the territories count
+     */
+    public Map<UUID, Double> expectedWithout(int year, UUID river, Water water) {
+        ModelLine line = lines.get(new Key(year, river));
+        if (line == null) {
+            return Map.of();
+        }
+        Season season = Season.of(records, species, year, settings, water);
+        Field field = field(season);
+        Stretch whole = water(records, river).orElseThrow();
+        return line.registered().parallelStream()
+                .map(Sighting::id)
+                .collect(Collectors.toMap(
+                        id -> id,
+                        id -> ModelLine.of(season, field.without(Set.of(id)), river, whole, grain.longest())
+                                .map(without -> expected(without, season, river, water))
+                                .orElse(0.0)));
+    }
+
+    /**
+     * {@return the number of territories that would be expected with all sightings, computed as {@link #expectedWithout} does}
+     *
+     * @param year the calendar year
+     * @param river key of the river
+     * @param water which of the territories count
+     */
+    public double expectedWithAll(int year, UUID river, Water water) {
+        ModelLine line = lines.get(new Key(year, river));
+        return line == null ? 0 : expected(line, Season.of(records, species, year, settings, water), river, water);
+    }
+
+    private double expected(ModelLine line, Season season, UUID river, Water water) {
+        return LinePosterior.of(
+                        line.line(), grain.withCell(COARSE), List.of(new NaturePosterior.Draw(nature.mode(), 1)))
+                .map(posterior -> new ModelCount(posterior, line, season.effort(river), water, river).expected())
+                .orElse(0.0);
+    }
+}
