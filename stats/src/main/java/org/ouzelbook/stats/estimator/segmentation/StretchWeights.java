@@ -136,7 +136,7 @@ final class StretchWeights {
         if (first == last && partials == 0) {
             return nothingMet[nothing];
         }
-        int lowest = Math.floorDiv(2 * from + step, 2 * step);
+        int lowest = Math.floorDiv(2 * from + step - 1, 2 * step);
         int foci = Math.floorDiv(2 * to + step - 1, 2 * step) - lowest;
         prepare(from, to, lowest, foci, fulls, partials);
         double ratio = ratio(from, to, lowest, foci, nothing, fulls, partials);

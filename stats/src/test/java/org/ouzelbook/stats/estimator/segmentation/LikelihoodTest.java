@@ -1,0 +1,40 @@
+package org.ouzelbook.stats.estimator.segmentation;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+
+/** The gradient by Fisher's identity against central differences of the likelihood itself. */
+class LikelihoodTest {
+    @Test
+    void climbsTheWayThatDifferencesPoint() {
+        Random random = new Random(4);
+        List<VisitedWater> visits = List.of(
+                new VisitedWater(List.of(new VisitedWater.Piece(0, 6000))),
+                new VisitedWater(List.of(new VisitedWater.Piece(0, 4000))),
+                new VisitedWater(List.of(new VisitedWater.Piece(1500, 6000))));
+        List<Registration> registrations = new ArrayList<>();
+        for (int i = 0; i < 25; i++) {
+            registrations.add(new Registration(random.nextInt(6000), random.nextInt(4) - 1));
+        }
+        SurveyedLine line =
+                new SurveyedLine(0, 6000, visits, registrations, List.of(new Constraint.Apart(1800, 2300, 1e-3)));
+        Likelihood likelihood = new Likelihood(List.of(new Cells(line, new Grain(100, 150, 3000))));
+        double[] point = new Nature(800, 0.45, 0.4, 700, 0.7, 7, 0.5, 0.5, 200, 0.08).point();
+
+        double[] gradient = likelihood.slope(point).gradient();
+
+        for (int j = 0; j < Nature.SIZE; j++) {
+            double[] up = point.clone();
+            double[] down = point.clone();
+            up[j] += 1e-4;
+            down[j] -= 1e-4;
+            double difference = (likelihood.log(up) - likelihood.log(down)) / 2e-4;
+            assertThat(gradient[j]).as("number %d", j).isCloseTo(difference, within(2e-3));
+        }
+    }
+}
