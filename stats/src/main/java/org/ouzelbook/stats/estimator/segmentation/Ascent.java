@@ -20,10 +20,7 @@ final class Ascent {
     /** A length that counts as long, for each number. */
     private final double[] unit;
 
-    private final double height;
-
-    private Ascent(double height, double[] point, double[][] inverse, double[] unit) {
-        this.height = height;
+    private Ascent(double[] point, double[][] inverse, double[] unit) {
         this.point = point;
         this.inverse = inverse;
         this.unit = unit;
@@ -34,12 +31,7 @@ final class Ascent {
         for (int j = 0; j < start.length; j++) {
             inverse[j][j] = unit[j] * unit[j] / 10;
         }
-        return new Ascent(Double.NEGATIVE_INFINITY, start, inverse, unit).goingOn(posterior);
-    }
-
-    /** The log posterior where it stopped. */
-    double height() {
-        return height;
+        return new Ascent(start, inverse, unit).goingOn(posterior);
     }
 
     /** Where it stopped. */
@@ -78,7 +70,7 @@ final class Ascent {
             here = next;
             at = there;
         }
-        return new Ascent(at.log(), here, bend, unit);
+        return new Ascent(here, bend, unit);
     }
 
     private double longest(double[] way) {

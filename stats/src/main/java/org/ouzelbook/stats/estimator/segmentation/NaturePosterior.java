@@ -57,24 +57,17 @@ public final class NaturePosterior {
             List<SurveyedLine> lines, Grain grain, NaturePrior prior, DoublePredicate progress) {
         Grain coarse = grain.withCell(Math.max(COARSE, grain.cell()));
         Posterior rough = posterior(lines, coarse, prior, progress);
-        Ascent first = highest(rough, prior);
+        Ascent first = Ascent.from(rough, start(prior), prior.deviations());
         Ascent last = grain.cell() < COARSE ? first.goingOn(posterior(lines, grain, prior, progress)) : first;
         return new NaturePosterior(
                 Nature.at(last.point()), draws(rough, first.point(), last.point(), prior.deviations()));
     }
 
-    /**
-     * The higher of two ascents: one from the middle of the prior, one from where strays are rare. From the first alone it can
-     * end where nearly every bird is a stray.
-     */
-    private static Ascent highest(Posterior posterior, NaturePrior prior) {
-        double[] middle = prior.centre().point();
-        double[] fewStrays = middle.clone();
-        fewStrays[Nature.SIZE - 1] -= 1.5 * prior.deviations()[Nature.SIZE - 1];
-        fewStrays[Nature.SIZE - 2] += 0.6 * prior.deviations()[Nature.SIZE - 2];
-        Ascent one = Ascent.from(posterior, fewStrays, prior.deviations());
-        Ascent other = Ascent.from(posterior, middle, prior.deviations());
-        return one.height() >= other.height() ? one : other;
+    /** A nature with fewer strays than the middle of the prior: from there no ascent ends where nearly every bird is one. */
+    private static double[] start(NaturePrior prior) {
+        double[] start = prior.centre().point();
+        start[Nature.SIZE - 1] -= 1.5 * prior.deviations()[Nature.SIZE - 1];
+        return start;
     }
 
     private static Posterior posterior(
@@ -90,7 +83,7 @@ public final class NaturePosterior {
     /** The logarithm of likelihood times prior; counts its calls as progress. */
     static final class Posterior {
         /** About as many calls as a fit takes. */
-        private static final double USUAL_CALLS = 80;
+        private static final double USUAL_CALLS = 60;
 
         private final Likelihood likelihood;
         private final NaturePrior prior;

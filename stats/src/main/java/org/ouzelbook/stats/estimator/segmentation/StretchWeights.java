@@ -15,11 +15,18 @@ import org.apache.commons.math3.special.Erf;
  * <pre>{@code 1 − p q + p q / (e^r − 1) · (∏(1 + r f / (s q)) − 1)}</pre>
  *
  * <p>which is multiplied over the visits, then averaged over {@code p} by Gauss–Jacobi nodes (exact for up to nine visits) and
- * over focal places a fixed distance apart. Casual registrations multiply it by {@code 1 + p r f / s}.
+ * over focal places a fixed distance apart. A bird met by chance, on no visit, multiplies it by {@code 1 + c f}: with no effort
+ * behind it, it says where birds are, but nothing of how often they are found.
  */
 final class StretchWeights {
     /** Distance of the focal places that are tried, in metres. */
     private static final double FOCAL_STEP = 100;
+
+    /**
+     * Birds met by chance: how often one of a territory is met, for one without a territory on each metre. Common practice, no
+     * source.
+     */
+    private static final double BY_CHANCE = 10_000;
 
     private static final double SQRT_2 = Math.sqrt(2);
 
@@ -27,7 +34,7 @@ final class StretchWeights {
     private final double evenUse;
     private final double perFound;
     private final double strayRatio;
-    private final double meanDetection;
+    private final double chanceRatio;
     private final double[] node;
     private final double[] nodeWeight;
     private final double[][] missed;
@@ -56,7 +63,7 @@ final class StretchWeights {
         spread = nature.focalSpread();
         perFound = 1 / Math.expm1(nature.repeats());
         strayRatio = nature.repeats() / (nature.strays() / 1000);
-        meanDetection = nature.detection();
+        chanceRatio = BY_CHANCE / strayRatio;
         BetaNodes nodes = BetaNodes.of(nature.detection(), nature.concentration());
         node = nodes.value;
         nodeWeight = nodes.weight;
@@ -177,7 +184,7 @@ final class StretchWeights {
             int shift = lowest - nearFrom[i];
             if (v < 0) {
                 for (int j = 0; j < foci; j++) {
-                    casual[j] *= 1 + meanDetection * (even + nearOf[j + shift] * scale[j]);
+                    casual[j] *= 1 + chanceRatio * (even + nearOf[j + shift] * scale[j]);
                 }
             } else {
                 double[] met = product[v];
@@ -228,7 +235,7 @@ final class StretchWeights {
                 double density = even + near[i][lowest + j - nearFrom[i]] * scale[j];
                 int v = cells.visit[i];
                 if (v < 0) {
-                    logCasual += Math.log1p(meanDetection * density);
+                    logCasual += Math.log1p(chanceRatio * density);
                 } else {
                     met[v] += Math.log1p(density / share[v][j]);
                 }
