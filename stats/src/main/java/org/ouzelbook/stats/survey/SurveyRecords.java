@@ -57,6 +57,12 @@ public record SurveyRecords(
                 rivers, landmarks, reaches, visits, sightings, nests, nestChecks, ringedBirds, kickSamples, List.of());
     }
 
+    /** {@return the same records with other kick samples} */
+    SurveyRecords withKickSamples(List<KickSample> samples) {
+        return new SurveyRecords(
+                rivers, landmarks, reaches, visits, sightings, nests, nestChecks, ringedBirds, samples, decisions);
+    }
+
     /**
      * {@return what surveyors decided about the territories of one season}
      *

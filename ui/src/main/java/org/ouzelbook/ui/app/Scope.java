@@ -46,6 +46,19 @@ public record Scope(
                 0.95);
     }
 
+    /** {@return the same with only the records of the season's year, if one is asked about} */
+    Scope inItsYear() {
+        return season.map(year -> new Scope(
+                        species,
+                        season,
+                        Optional.of(LocalDate.of(year, 1, 1)),
+                        Optional.of(LocalDate.of(year, 12, 31)),
+                        river,
+                        reach,
+                        level))
+                .orElse(this);
+    }
+
     /**
      * {@return the same of another species}
      *

@@ -37,6 +37,7 @@ public final class Ouzelbook implements Callable<Integer> {
         commands.put("plan", PlanCommand::new);
         commands.put("nests", NestsCommand::new);
         commands.put("survival", SurvivalCommand::new);
+        commands.put("benthos", BenthosCommand::new);
         commands.put("report", ReportCommand::new);
         commands.put("export", ExportCommand::new);
         commands.put("estimate", EstimateCommand::of);
