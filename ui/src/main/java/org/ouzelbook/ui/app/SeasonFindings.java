@@ -1,9 +1,12 @@
 package org.ouzelbook.ui.app;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.function.UnaryOperator;
+import org.ouzelbook.stats.survey.BenthosScore;
 import org.ouzelbook.stats.survey.CountTrend;
 import org.ouzelbook.stats.survey.MapSettings;
+import org.ouzelbook.stats.survey.RiverStory;
 import org.ouzelbook.stats.survey.SeasonDensity;
 import org.ouzelbook.stats.survey.SurveyRecords;
 import org.ouzelbook.stats.survey.TerritoryMap;
@@ -17,9 +20,17 @@ import org.ouzelbook.tracker.store.Book;
  * @param seasons the territories of this and every earlier season, by season
  * @param density territories per km of the same seasons, by season, then by water
  * @param trend the trend of the counts up to this season
+ * @param benthos the kick samples beside the birds of the same seasons; empty if there are none
+ * @param story what all of it tells, in sentences
  */
 public record SeasonFindings(
-        SurveyRecords records, TerritoryMap map, List<TerritoryMap> seasons, SeasonDensity density, CountTrend trend) {
+        SurveyRecords records,
+        TerritoryMap map,
+        List<TerritoryMap> seasons,
+        SeasonDensity density,
+        CountTrend trend,
+        Optional<BenthosScore> benthos,
+        RiverStory story) {
     /** Copies the maps. */
     public SeasonFindings {
         seasons = List.copyOf(seasons);
@@ -43,11 +54,17 @@ public record SeasonFindings(
         List<TerritoryMap> maps = years.stream()
                 .map(year -> TerritoryMap.of(reading.records(), scope.species(), year, settings, reading.water()))
                 .toList();
+        SurveyRecords records = reading.records();
+        CountTrend trend = CountTrend.of(records, maps, reading.water(), scope.level());
+        BenthosScore scored = BenthosScore.of(records, maps, reading.water(), scope.level());
+        Optional<BenthosScore> benthos = scored.samples().isEmpty() ? Optional.empty() : Optional.of(scored);
         return new SeasonFindings(
-                reading.records(),
+                records,
                 maps.get(maps.size() - 1),
                 maps,
-                SeasonDensity.of(reading.records(), maps, reading.water(), scope.level()),
-                CountTrend.of(reading.records(), maps, reading.water(), scope.level()));
+                SeasonDensity.of(records, maps, reading.water(), scope.level()),
+                trend,
+                benthos,
+                RiverStory.of(records, maps, trend, benthos, scope.level()));
     }
 }

@@ -3,30 +3,22 @@ package org.ouzelbook.ui.report;
 import java.time.Year;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
-import org.ouzelbook.stats.estimator.Estimate;
-import org.ouzelbook.stats.estimator.interval.GarwoodInterval;
-import org.ouzelbook.stats.survey.CountTrend;
+import org.ouzelbook.stats.survey.RiverStory;
 import org.ouzelbook.stats.survey.TerritoryMap;
 import org.ouzelbook.stats.survey.TerritoryMap.RiverMap;
 import org.ouzelbook.ui.app.SeasonFindings;
+import org.ouzelbook.ui.app.StoryWords;
 import org.ouzelbook.ui.app.Texts;
 import org.ouzelbook.ui.app.TrendWords;
 
 /** The findings of a season in sentences: how many, which way, and how sure that is. */
 final class FindingWords {
-    private final SeasonFindings findings;
     private final TerritoryMap map;
-    private final double level;
+    private final RiverStory story;
 
     FindingWords(SeasonFindings findings) {
-        this.findings = findings;
         this.map = findings.map();
-        this.level = findings.density().rows().stream()
-                .flatMap(row -> row.perKm().found().stream())
-                .mapToDouble(Estimate::level)
-                .findFirst()
-                .orElse(0.95);
+        this.story = findings.story();
     }
 
     String title() {
@@ -52,26 +44,15 @@ final class FindingWords {
     }
 
     String count() {
-        return map.total()
-                .map(this::count)
-                .orElseGet(() ->
-                        Texts.of("report.noCount", map.species(), Year.of(map.season()), CountTrend.VISITS_TO_COUNT));
+        return StoryWords.sentence(story.about(RiverStory.Topic.COUNT).get(0));
     }
 
-    private String count(TerritoryMap.Total total) {
-        return Texts.of(
-                total.min() == total.max() ? "report.count" : "report.countWithRange",
-                total.likely(),
-                map.species(),
-                total.surveyedKm(),
-                Year.of(map.season()),
-                total.perKm(),
-                total.min(),
-                total.max());
+    String countCaveat() {
+        return StoryWords.caveat(story.about(RiverStory.Topic.COUNT).get(0));
     }
 
     String direction() {
-        return TrendWords.verdict(findings.trend());
+        return StoryWords.sentence(story.about(RiverStory.Topic.DIRECTION).get(0));
     }
 
     /** {@return what the count and the trend rest on, and how far they may be off} */
@@ -88,8 +69,11 @@ final class FindingWords {
                             reading.count(),
                             river.count().likely())));
         }
-        density().ifPresent(lines::add);
-        lines.addAll(TrendWords.sureness(findings.trend()));
+        story.findings().stream()
+                .filter(finding ->
+                        finding.topic() != RiverStory.Topic.COUNT && finding.topic() != RiverStory.Topic.DIRECTION)
+                .map(StoryWords::whole)
+                .forEach(lines::add);
         return lines;
     }
 
@@ -98,13 +82,5 @@ final class FindingWords {
                 .map(share -> Texts.of("report.sure.visits", river.river().name(), river.effectiveVisits(), share))
                 .orElseGet(
                         () -> Texts.of("report.sure.visitsOnly", river.river().name(), river.effectiveVisits()));
-    }
-
-    private Optional<String> density() {
-        return map.total()
-                .flatMap(total -> GarwoodInterval.of(total.likely(), total.surveyedKm(), level)
-                        .found())
-                .map(perKm ->
-                        Texts.of("report.sure.density", perKm.value(), perKm.lower(), perKm.upper(), perKm.level()));
     }
 }

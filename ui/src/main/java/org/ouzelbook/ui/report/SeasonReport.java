@@ -68,6 +68,7 @@ public final class SeasonReport {
         strip();
         new SeasonTable(findings).write(html);
         figure();
+        findings.benthos().ifPresent(benthos -> new FoodTable(benthos).write(html));
         caveats();
         method();
         records();
@@ -83,6 +84,7 @@ public final class SeasonReport {
                 .close("header");
         html.element("p", words.count(), "class", "finding");
         html.element("p", words.direction(), "class", "direction");
+        html.element("p", words.countCaveat(), "class", "small");
     }
 
     private void sureness() {

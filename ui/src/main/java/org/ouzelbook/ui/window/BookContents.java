@@ -6,8 +6,10 @@ import java.util.NavigableMap;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import org.ouzelbook.stats.survey.BenthosScore;
 import org.ouzelbook.stats.survey.CountTrend;
 import org.ouzelbook.stats.survey.MapSettings;
+import org.ouzelbook.stats.survey.RiverStory;
 import org.ouzelbook.stats.survey.SurveyRecords;
 import org.ouzelbook.stats.survey.TerritoryMap;
 import org.ouzelbook.stats.survey.Water;
@@ -87,6 +89,22 @@ record BookContents(
                 ? Optional.empty()
                 : Optional.of(CountTrend.of(records, List.copyOf(maps.values()), Water.ALL, USUAL_LEVEL));
         return new BookContents(records, there, species, maps, trend);
+    }
+
+    /**
+     * {@return what a season tells, with the seasons before it}
+     *
+     * @param season a season that has a map
+     */
+    RiverStory story(int season) {
+        List<TerritoryMap> upToNow = List.copyOf(maps.headMap(season, true).values());
+        BenthosScore benthos = BenthosScore.of(records, upToNow, Water.ALL, USUAL_LEVEL);
+        return RiverStory.of(
+                records,
+                upToNow,
+                CountTrend.of(records, upToNow, Water.ALL, USUAL_LEVEL),
+                benthos.samples().isEmpty() ? Optional.empty() : Optional.of(benthos),
+                USUAL_LEVEL);
     }
 
     private static boolean isThere(SurveyRecords records, Species species) {

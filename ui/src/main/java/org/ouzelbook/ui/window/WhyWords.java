@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import org.ouzelbook.stats.survey.CountTrend;
+import org.ouzelbook.stats.survey.RiverStory;
 import org.ouzelbook.stats.survey.Territory;
 import org.ouzelbook.stats.survey.TerritoryMap;
 import org.ouzelbook.tracker.domain.Landmark;
@@ -14,6 +15,7 @@ import org.ouzelbook.tracker.domain.Message;
 import org.ouzelbook.tracker.domain.Sighting;
 import org.ouzelbook.tracker.domain.Species;
 import org.ouzelbook.tracker.domain.Visit;
+import org.ouzelbook.ui.app.StoryWords;
 import org.ouzelbook.ui.app.Texts;
 import org.ouzelbook.ui.app.TrendWords;
 import org.ouzelbook.ui.strip.Subject;
@@ -22,7 +24,12 @@ import org.ouzelbook.ui.strip.Subject;
 final class WhyWords {
     /** Reasons that keep a territory apart from its neighbour. */
     private static final Set<String> APART = Set.of(
-            "map.because.simultaneous", "map.because.twoNests", "map.because.otherTurnedBack", "map.because.tooLong");
+            "map.because.simultaneous",
+            "map.because.twoNests",
+            "map.because.otherTurnedBack",
+            "map.because.decidedBoundary",
+            "map.because.decidedBetween",
+            "map.because.tooLong");
 
     private final BookContents contents;
 
@@ -259,6 +266,11 @@ final class WhyWords {
      */
     Explanation season(TerritoryMap map) {
         List<Explanation.Section> sections = new ArrayList<>();
+        sections.add(new Explanation.Section(
+                Texts.of("window.why.story"),
+                contents.story(map.season()).findings().stream()
+                        .map(StoryWords::whole)
+                        .toList()));
         for (TerritoryMap.RiverMap river : map.rivers()) {
             List<String> lines = new ArrayList<>();
             lines.add(Texts.of(
@@ -301,8 +313,11 @@ final class WhyWords {
      */
     Explanation seasons(CountTrend trend) {
         List<Explanation.Section> sections = new ArrayList<>();
-        sections.add(new Explanation.Section("", List.of(TrendWords.verdict(trend))));
-        sections.add(new Explanation.Section(Texts.of("window.why.sure"), TrendWords.sureness(trend)));
+        RiverStory story = contents.story(contents.maps().lastKey());
+        sections.add(new Explanation.Section("", told(story, RiverStory.Topic.DIRECTION)));
+        List<String> sure = new ArrayList<>(told(story, RiverStory.Topic.TREND));
+        sure.addAll(told(story, RiverStory.Topic.CHANGE));
+        sections.add(new Explanation.Section(Texts.of("window.why.sure"), sure));
         if (!trend.warnings().isEmpty()) {
             sections.add(new Explanation.Section(
                     Texts.of("window.why.warnings"),
@@ -321,6 +336,10 @@ final class WhyWords {
                 sections.stream()
                         .filter(section -> !section.sentences().isEmpty())
                         .toList());
+    }
+
+    private static List<String> told(RiverStory story, RiverStory.Topic topic) {
+        return story.about(topic).stream().map(StoryWords::whole).toList();
     }
 
     private static String sentence(String words) {
