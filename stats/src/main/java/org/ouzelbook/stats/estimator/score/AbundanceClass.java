@@ -10,13 +10,19 @@ import java.util.Optional;
  */
 public enum AbundanceClass {
     /** 1 to 9. */
-    A,
+    A(1),
     /** 10 to 99. */
-    B,
+    B(2),
     /** 100 to 999. */
-    C,
+    C(3),
     /** 1,000 or more. */
-    D;
+    D(4);
+
+    private final int rank;
+
+    AbundanceClass(int rank) {
+        this.rank = rank;
+    }
 
     /**
      * {@return the class of a count}
@@ -47,6 +53,6 @@ public enum AbundanceClass {
 
     /** {@return 1 for A to 4 for D} */
     public int rank() {
-        return ordinal() + 1;
+        return rank;
     }
 }
