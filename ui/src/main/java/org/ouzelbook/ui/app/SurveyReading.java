@@ -33,23 +33,7 @@ record SurveyReading(SurveyRecords records, Water water, Scope scope) {
         Predicate<LocalDate> asked =
                 day -> scope.from().map(from -> !day.isBefore(from)).orElse(true)
                         && scope.to().map(to -> !day.isAfter(to)).orElse(true);
-        SurveyRecords records = book.read(view -> new SurveyRecords(
-                view.network(),
-                view.landmarks(),
-                view.reaches(),
-                view.visits().stream().filter(visit -> asked.test(visit.date())).toList(),
-                view.sightings(SightingQuery.ALL.of(scope.species())).stream()
-                        .filter(sighting -> asked.test(sighting.date()))
-                        .toList(),
-                view.nests(),
-                view.nestChecks().stream()
-                        .filter(check -> asked.test(check.date()))
-                        .toList(),
-                view.ringedBirds(),
-                view.kickSamples().stream()
-                        .filter(sample -> asked.test(sample.date()))
-                        .toList(),
-                view.decisions()));
+        SurveyRecords records = book.read(view -> BookRecords.of(view, SightingQuery.ALL.of(scope.species()), asked));
         return new SurveyReading(records, water(records, scope), scope);
     }
 

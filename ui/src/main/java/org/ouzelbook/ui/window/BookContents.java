@@ -17,6 +17,7 @@ import org.ouzelbook.tracker.domain.Progress;
 import org.ouzelbook.tracker.domain.Species;
 import org.ouzelbook.tracker.store.Book;
 import org.ouzelbook.tracker.store.SightingQuery;
+import org.ouzelbook.ui.app.BookRecords;
 
 /**
  * What a book holds, as the window shows it.
@@ -48,17 +49,7 @@ record BookContents(
      * @param progress hears how far it is
      */
     static BookContents read(Book book, Optional<Species> wanted, Progress progress) {
-        SurveyRecords records = book.read(view -> new SurveyRecords(
-                view.network(),
-                view.landmarks(),
-                view.reaches(),
-                view.visits(),
-                view.sightings(SightingQuery.ALL),
-                view.nests(),
-                view.nestChecks(),
-                view.ringedBirds(),
-                view.kickSamples(),
-                view.decisions()));
+        SurveyRecords records = book.read(view -> BookRecords.of(view, SightingQuery.ALL, day -> true));
         return of(records, wanted, progress);
     }
 

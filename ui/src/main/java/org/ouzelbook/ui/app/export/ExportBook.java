@@ -35,6 +35,7 @@ import org.ouzelbook.tracker.exchange.export.XlsxFile;
 import org.ouzelbook.tracker.store.Book;
 import org.ouzelbook.tracker.store.BookView;
 import org.ouzelbook.tracker.store.SightingQuery;
+import org.ouzelbook.ui.app.BookRecords;
 
 /** Writes records of a book into a file of another form. The book is not changed. */
 public final class ExportBook {
@@ -91,23 +92,7 @@ public final class ExportBook {
     private static SurveyRecords read(BookView view, ExportRequest request) {
         Predicate<LocalDate> asked =
                 day -> request.season().isEmpty() || request.season().get() == day.getYear();
-        return new SurveyRecords(
-                view.network(),
-                view.landmarks(),
-                view.reaches(),
-                view.visits().stream().filter(visit -> asked.test(visit.date())).toList(),
-                view.sightings(SightingQuery.ALL).stream()
-                        .filter(sighting -> asked.test(sighting.date()))
-                        .toList(),
-                view.nests(),
-                view.nestChecks().stream()
-                        .filter(check -> asked.test(check.date()))
-                        .toList(),
-                view.ringedBirds(),
-                view.kickSamples().stream()
-                        .filter(sample -> asked.test(sample.date()))
-                        .toList(),
-                view.decisions());
+        return BookRecords.of(view, SightingQuery.ALL, asked);
     }
 
     private static Path usualFile(ExportRequest request) {

@@ -1,0 +1,39 @@
+package org.ouzelbook.ui.app;
+
+import java.time.LocalDate;
+import java.util.function.Predicate;
+import org.ouzelbook.stats.survey.SurveyRecords;
+import org.ouzelbook.tracker.store.BookView;
+import org.ouzelbook.tracker.store.SightingQuery;
+
+/** Reads the records of a book as analyses want them. */
+public final class BookRecords {
+    private BookRecords() {}
+
+    /**
+     * {@return the records of a book}
+     *
+     * @param view the book
+     * @param which which sightings
+     * @param asked the days whose visits, sightings, nest checks and kick samples are read; all other records are read whole
+     */
+    public static SurveyRecords of(BookView view, SightingQuery which, Predicate<LocalDate> asked) {
+        return new SurveyRecords(
+                view.network(),
+                view.landmarks(),
+                view.reaches(),
+                view.visits().stream().filter(visit -> asked.test(visit.date())).toList(),
+                view.sightings(which).stream()
+                        .filter(sighting -> asked.test(sighting.date()))
+                        .toList(),
+                view.nests(),
+                view.nestChecks().stream()
+                        .filter(check -> asked.test(check.date()))
+                        .toList(),
+                view.ringedBirds(),
+                view.kickSamples().stream()
+                        .filter(sample -> asked.test(sample.date()))
+                        .toList(),
+                view.decisions());
+    }
+}
