@@ -99,33 +99,6 @@ public final class ModelCount {
     }
 
     /**
-     * The territory that holds a place, in terms of the river.
-     *
-     * @param probability probability that there is one
-     * @param lower limits of its lower end, if there is one
-     * @param upper limits of its upper end
-     */
-    public record Reach(double probability, Stretch lower, Stretch upper) {}
-
-    /**
-     * {@return the territory that holds a place}
-     *
-     * @param place the place
-     * @param level probability that an end lies between its limits
-     */
-    public Reach reach(Chainage place, double level) {
-        Ground ground = ground(place, level);
-        return new Reach(
-                ground.probability(),
-                new Stretch(
-                        new Chainage(ground.lower().get(0)),
-                        new Chainage(ground.lower().get(2))),
-                new Stretch(
-                        new Chainage(ground.upper().get(0)),
-                        new Chainage(ground.upper().get(2))));
-    }
-
-    /**
      * {@return the probability that one territory holds two places}
      *
      * @param one a place

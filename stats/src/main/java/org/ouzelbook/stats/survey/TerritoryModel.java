@@ -189,40 +189,42 @@ public final class TerritoryModel {
     }
 
     /**
-     * {@return for each sighting of a river and season, the number of territories that would be expected without it; by the most
-     * probable nature and on coarse cells, so for comparing with {@link #expectedWithAll}}
+     * How much the expected number of territories of a river and season rests on single sightings; by the most probable nature
+     * and on coarse cells.
+     *
+     * @param withAll the number with every sighting
+     * @param without the number without one, by the key of that sighting
+     */
+    public record Influence(double withAll, Map<UUID, Double> without) {
+        /** Copies the map. */
+        public Influence {
+            without = Map.copyOf(without);
+        }
+    }
+
+    /**
+     * {@return how much the expected number rests on single sightings}
      *
      * @param year the calendar year
      * @param river key of the river
      * @param water which of the territories count
      */
-    public Map<UUID, Double> expectedWithout(int year, UUID river, Water water) {
+    public Influence influence(int year, UUID river, Water water) {
         ModelLine line = lines.get(new Key(year, river));
         if (line == null) {
-            return Map.of();
+            return new Influence(0, Map.of());
         }
         Season season = Season.of(records, species, year, settings, water);
         Field field = field(season);
         Stretch whole = water(records, river).orElseThrow();
-        return line.registered().parallelStream()
+        Map<UUID, Double> without = line.registered().parallelStream()
                 .map(Sighting::id)
                 .collect(Collectors.toMap(
                         id -> id,
                         id -> ModelLine.of(season, field.without(Set.of(id)), river, whole, grain.longest())
-                                .map(without -> expected(without, season, river, water))
+                                .map(rest -> expected(rest, season, river, water))
                                 .orElse(0.0)));
-    }
-
-    /**
-     * {@return the number of territories that would be expected with all sightings, computed as {@link #expectedWithout} does}
-     *
-     * @param year the calendar year
-     * @param river key of the river
-     * @param water which of the territories count
-     */
-    public double expectedWithAll(int year, UUID river, Water water) {
-        ModelLine line = lines.get(new Key(year, river));
-        return line == null ? 0 : expected(line, Season.of(records, species, year, settings, water), river, water);
+        return new Influence(expected(line, season, river, water), without);
     }
 
     private double expected(ModelLine line, Season season, UUID river, Water water) {

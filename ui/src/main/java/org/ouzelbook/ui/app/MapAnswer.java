@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.ouzelbook.stats.estimator.segmentation.LinePosterior.Ground;
 import org.ouzelbook.stats.survey.MapSettings;
 import org.ouzelbook.stats.survey.Territory;
 import org.ouzelbook.stats.survey.Territory.Standing;
@@ -190,6 +191,7 @@ public record MapAnswer(
             List<Message> hangsOn) {
 
         static Cluster of(Territory territory, RiverByModel model) {
+            Optional<Ground> ground = model.ground(territory);
             Optional<BreedingCode> code = territory.evidence().map(Territory.Evidence::code);
             return new Cluster(
                     territory.id(),
@@ -201,12 +203,12 @@ public record MapAnswer(
                     territory.standing(),
                     code.flatMap(BreedingCode::evidenceClass),
                     code.map(BreedingCode::number),
-                    model.probability(territory),
-                    model.lowerEnd(territory),
-                    model.upperEnd(territory),
+                    Numbers.of(ground, Ground::probability),
+                    ground.map(Ground::lower).map(RiverByModel::end),
+                    ground.map(Ground::upper).map(RiverByModel::end),
                     territory.registrations().stream().map(MapAnswer::name).toList(),
                     territory.nests().stream().map(Nest::label).toList(),
-                    model.because(territory),
+                    model.because(territory, ground),
                     model.hangsOn(territory));
         }
     }

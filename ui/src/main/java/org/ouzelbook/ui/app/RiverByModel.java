@@ -7,13 +7,17 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.UUID;
+import org.ouzelbook.stats.estimator.segmentation.LinePosterior.Ground;
 import org.ouzelbook.stats.survey.ModelCount;
 import org.ouzelbook.stats.survey.Territory;
 import org.ouzelbook.stats.survey.TerritoryMap.RiverMap;
 import org.ouzelbook.stats.survey.TerritoryModel;
+import org.ouzelbook.stats.survey.TerritoryModel.Influence;
 import org.ouzelbook.stats.survey.Water;
+import org.ouzelbook.tracker.domain.Chainage;
 import org.ouzelbook.tracker.domain.Message;
 import org.ouzelbook.tracker.domain.Sighting;
+import org.ouzelbook.tracker.domain.Stretch;
 
 /** What the model says of one river in one season, and of each territory by rule. */
 final class RiverByModel {
@@ -28,30 +32,18 @@ final class RiverByModel {
     private final RiverMap map;
     private final Optional<ModelCount> count;
     private final double level;
-    private final Map<UUID, Double> expectedWithout;
-    private final double expectedWithAll;
+    private final Influence influence;
 
-    private RiverByModel(
-            RiverMap map,
-            Optional<ModelCount> count,
-            double level,
-            Map<UUID, Double> expectedWithout,
-            double expectedWithAll) {
+    private RiverByModel(RiverMap map, Optional<ModelCount> count, double level, Influence influence) {
         this.map = map;
         this.count = count;
         this.level = level;
-        this.expectedWithout = expectedWithout;
-        this.expectedWithAll = expectedWithAll;
+        this.influence = influence;
     }
 
     static RiverByModel of(int season, RiverMap map, TerritoryModel model, Water water, double level) {
         UUID river = map.river().id();
-        return new RiverByModel(
-                map,
-                model.count(season, river, water),
-                level,
-                model.expectedWithout(season, river, water),
-                model.expectedWithAll(season, river, water));
+        return new RiverByModel(map, model.count(season, river, water), level, model.influence(season, river, water));
     }
 
     ByModel answer() {
@@ -96,38 +88,35 @@ final class RiverByModel {
         return distribution;
     }
 
-    OptionalDouble probability(Territory territory) {
-        return count.map(found -> OptionalDouble.of(
-                        found.ground(territory.centre(), level).probability()))
-                .orElseGet(OptionalDouble::empty);
+    /**
+     * What the model knows of the territory that holds the centre of one by rule; empty where there is no count.
+     *
+     * @param territory a territory by rule
+     */
+    Optional<Ground> ground(Territory territory) {
+        return count.map(found -> found.ground(territory.centre(), level));
     }
 
-    Optional<ByModel.End> lowerEnd(Territory territory) {
-        return count.map(found -> end(found.ground(territory.centre(), level).lower()));
-    }
-
-    Optional<ByModel.End> upperEnd(Territory territory) {
-        return count.map(found -> end(found.ground(territory.centre(), level).upper()));
-    }
-
-    private static ByModel.End end(List<Double> metres) {
+    static ByModel.End end(List<Double> metres) {
         return new ByModel.End(metres.get(0) / 1000, metres.get(1) / 1000, metres.get(2) / 1000);
     }
 
     /** Why a territory stands, by the rules, then by the model. */
-    List<Message> because(Territory territory) {
+    List<Message> because(Territory territory, Optional<Ground> ground) {
         List<Message> because = new ArrayList<>(territory.because());
-        count.ifPresent(found -> {
-            ModelCount.Reach reach = found.reach(territory.centre(), level);
-            because.add(Message.of("map.model.stands", reach.probability(), reach.lower(), reach.upper(), level));
-            neighbour(territory).ifPresent(next -> {
-                double one = found.together(territory.centre(), next.centre());
-                if (one >= TOGETHER_TOLD) {
-                    because.add(Message.of("map.model.oneWith", next.id(), one));
-                }
-            });
-        });
+        ground.ifPresent(known -> because.add(Message.of(
+                "map.model.stands", known.probability(), limits(known.lower()), limits(known.upper()), level)));
+        count.ifPresent(found -> neighbour(territory).ifPresent(next -> {
+            double one = found.together(territory.centre(), next.centre());
+            if (one >= TOGETHER_TOLD) {
+                because.add(Message.of("map.model.oneWith", next.id(), one));
+            }
+        }));
         return because;
+    }
+
+    private static Stretch limits(List<Double> metres) {
+        return new Stretch(new Chainage(metres.get(0)), new Chainage(metres.get(2)));
     }
 
     private Optional<Territory> neighbour(Territory territory) {
@@ -144,18 +133,18 @@ final class RiverByModel {
         Sighting most = null;
         double change = CHANGE_TOLD;
         for (Sighting sighting : territory.registrations()) {
-            Double without = expectedWithout.get(sighting.id());
-            if (without != null && Math.abs(without - expectedWithAll) >= change) {
+            Double without = influence.without().get(sighting.id());
+            if (without != null && Math.abs(without - influence.withAll()) >= change) {
                 most = sighting;
-                change = Math.abs(without - expectedWithAll);
+                change = Math.abs(without - influence.withAll());
             }
         }
         if (most != null) {
             hangs.add(Message.of(
                     "map.model.hangsOn",
                     MapAnswer.name(most),
-                    expectedWithout.getOrDefault(most.id(), 0.0),
-                    expectedWithAll));
+                    influence.without().getOrDefault(most.id(), 0.0),
+                    influence.withAll()));
         }
         return hangs;
     }

@@ -197,13 +197,15 @@ final class Recursion {
 
     /** Probability that a vacant cell follows a territory that ends at a border. */
     double pVacantAfterTerritory(int c) {
-        double vacant = cells.canBeVacant[c] ? afterVacant[c + 1] : NONE;
-        return afterTerritory[c] == NONE ? 0 : Math.exp(part + vacant + cells.limit[c] - afterTerritory[c]);
+        return follows(logVacantAfterTerritory(c), c, afterTerritory[c]);
     }
 
     /** Probability that a vacant cell follows a vacant cell below a border. */
     double pVacantAfterVacant(int c) {
-        double vacant = cells.canBeVacant[c] ? afterVacant[c + 1] : NONE;
-        return afterVacant[c] == NONE ? 0 : Math.exp(stayVacant + vacant - afterVacant[c]);
+        return follows(logVacantAfterVacant(c), c, afterVacant[c]);
+    }
+
+    private double follows(double logStep, int c, double logAll) {
+        return logAll == NONE ? 0 : Math.exp(logStep + afterVacant[c + 1] - logAll);
     }
 }
