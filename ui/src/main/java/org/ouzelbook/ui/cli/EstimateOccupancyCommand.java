@@ -48,9 +48,7 @@ final class EstimateOccupancyCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        if (draws != null && (draws < 0 || draws > MOST_DRAWS)) {
-            throw new WrongRequest(Message.of("estimate.occupancy.draws", MOST_DRAWS));
-        }
+        checkDraws(draws);
         Model model = new Model(
                 Model.names(occupancyBy),
                 Model.names(colonisationBy),
@@ -61,5 +59,16 @@ final class EstimateOccupancyCommand implements Callable<Integer> {
                 compare,
                 table.level());
         return table.tell(terminal, () -> EstimateOccupancy.of(table.file(), model));
+    }
+
+    /**
+     * Checks a number of simulated sets.
+     *
+     * @throws WrongRequest if there are fewer than none, or too many
+     */
+    static void checkDraws(@Nullable Integer draws) {
+        if (draws != null && (draws < 0 || draws > MOST_DRAWS)) {
+            throw new WrongRequest(Message.of("estimate.occupancy.draws", MOST_DRAWS));
+        }
     }
 }

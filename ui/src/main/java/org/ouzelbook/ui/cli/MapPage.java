@@ -232,8 +232,8 @@ final class MapPage {
     private void rules(MapAnswer answer) {
         say(
                 "cli.map.rules",
-                RuleOptions.DayOfYear.word(answer.settings().seasonFrom()),
-                RuleOptions.DayOfYear.word(answer.settings().seasonTo()),
+                SeasonWindow.DayOfYear.word(answer.settings().seasonFrom()),
+                SeasonWindow.DayOfYear.word(answer.settings().seasonTo()),
                 answer.settings()
                         .minimumRegistrations()
                         .map(String::valueOf)

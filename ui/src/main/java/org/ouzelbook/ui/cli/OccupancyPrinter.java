@@ -49,7 +49,8 @@ final class OccupancyPrinter {
                 Texts.of("estimate.head.naive"),
                 Texts.of("estimate.head.occupied"),
                 Texts.of("estimate.head.lowerAt", level),
-                Texts.of("estimate.head.upper"));
+                Texts.of("estimate.head.upper"),
+                Texts.of("estimate.head.ofTheseSites"));
         for (Season season : seasons) {
             table.add(
                     Integer.toString(season.season()),
@@ -58,7 +59,8 @@ final class OccupancyPrinter {
                     EstimatePrinter.number(season.naive()),
                     EstimatePrinter.number(season.occupancy()),
                     EstimatePrinter.number(season.lower()),
-                    EstimatePrinter.number(season.upper()));
+                    EstimatePrinter.number(season.upper()),
+                    EstimatePrinter.number(season.ofTheseSites()));
         }
         table.print(terminal);
         terminal.out().println();
@@ -80,7 +82,7 @@ final class OccupancyPrinter {
         }
     }
 
-    private void changes(String key, List<Change> changes) {
+    void changes(String key, List<Change> changes) {
         changes.forEach(change ->
                 printer.told(key, Integer.toString(change.season()), EstimatePrinter.limits(change.figure())));
     }
@@ -102,7 +104,7 @@ final class OccupancyPrinter {
         terminal.out().println();
     }
 
-    private void models(List<Compared> models) {
+    void models(List<Compared> models) {
         if (models.isEmpty()) {
             return;
         }

@@ -33,6 +33,7 @@ public final class Ouzelbook implements Callable<Integer> {
         commands.put("map", MapCommand::new);
         commands.put("decide", DecideCommand::new);
         commands.put("density", DensityCommand::new);
+        commands.put("occupancy", OccupancyCommand::new);
         commands.put("trend", TrendCommand::new);
         commands.put("plan", PlanCommand::new);
         commands.put("nests", NestsCommand::new);

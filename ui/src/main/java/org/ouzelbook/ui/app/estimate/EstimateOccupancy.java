@@ -2,6 +2,7 @@ package org.ouzelbook.ui.app.estimate;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -134,6 +135,7 @@ public final class EstimateOccupancy {
      * @param se its standard error
      * @param lower lower limit
      * @param upper upper limit
+     * @param ofTheseSites mean probability that a site was occupied, given all visits: of just these sites
      * @param why why a number is missing; empty where none is
      */
     public record Season(
@@ -145,6 +147,7 @@ public final class EstimateOccupancy {
             OptionalDouble se,
             OptionalDouble lower,
             OptionalDouble upper,
+            OptionalDouble ofTheseSites,
             Optional<Message> why) {}
 
     /**
@@ -165,8 +168,15 @@ public final class EstimateOccupancy {
      * @param why why there is no test; empty if there is one
      */
     public record Fit(double chiSquare, OptionalDouble cHat, OptionalDouble p, int draws, Optional<Message> why) {
-        /** {@return the test of a fit} */
-        public static Fit of(OccupancyFit fit, int draws) {
+        /**
+         * {@return the test of a fit}
+         *
+         * @param fit the fit
+         * @param asked simulated sets of visits; empty for as many as take no long time
+         */
+        public static Fit of(OccupancyFit fit, Optional<Integer> asked) {
+            int usual = fit.visits().visits().size() <= MOST_VISITS_DRAWN_UNASKED ? USUAL_DRAWS : 0;
+            int draws = asked.orElse(usual);
             if (draws == 0) {
                 return without(fit, Message.of("estimate.occupancy.notTested"));
             }
@@ -269,8 +279,7 @@ public final class EstimateOccupancy {
     private static Occupied occupied(OccupancyTable table, Model asked, OccupancyFit found) {
         LikelihoodFit fit = found.fit();
         Method method = OccupancyFit.method(table.visits());
-        int usual = table.visits().visits().size() <= MOST_VISITS_DRAWN_UNASKED ? USUAL_DRAWS : 0;
-        Fit goodness = Fit.of(found, asked.draws().orElse(usual));
+        Fit goodness = Fit.of(found, asked.draws());
         List<Message> warnings = new ArrayList<>(table.warnings());
         found.cautions().forEach(caution -> warnings.add(CautionMessage.of(caution)));
         goodness.warning().ifPresent(warnings::add);
@@ -286,7 +295,7 @@ public final class EstimateOccupancy {
                 fit.aicc(),
                 parameters(found, asked.level()),
                 asked.profile() ? profile(fit, asked.level()) : List.of(),
-                seasons(found, table.seasons()),
+                seasons(table.visits(), Answer.of(found), table.seasons()),
                 changes(found.growth(), table.seasons()),
                 changes(found.turnover(), table.seasons()),
                 table.visits().seasons() == 1 ? Optional.empty() : Optional.of(Figure.of(found.equilibrium())),
@@ -324,13 +333,22 @@ public final class EstimateOccupancy {
         return profile;
     }
 
-    /** {@return the seasons of a fit} */
-    public static List<Season> seasons(OccupancyFit found, List<Integer> labels) {
+    /**
+     * {@return the seasons one by one, with or without a fit}
+     *
+     * @param visits the visits
+     * @param fit the fit, or why there is none
+     * @param labels what the seasons are called
+     */
+    public static List<Season> seasons(SiteVisits visits, Answer<OccupancyFit> fit, List<Integer> labels) {
         List<Season> seasons = new ArrayList<>();
-        List<Answer<Estimate>> occupancy = found.occupancy();
-        List<SiteVisits.Naive> naive = found.visits().naive();
+        List<Figure> shares = fit instanceof Answer.NotEstimable<OccupancyFit> not
+                ? Collections.nCopies(labels.size(), Figure.of(new Answer.NotEstimable<>(not.because())))
+                : fit.found().orElseThrow().occupancy().stream().map(Figure::of).toList();
+        List<OptionalDouble> ofTheseSites = ofTheseSites(visits, fit);
+        List<SiteVisits.Naive> naive = visits.naive();
         for (int i = 0; i < labels.size(); i++) {
-            Figure figure = Figure.of(occupancy.get(i));
+            Figure figure = shares.get(i);
             int visited = naive.get(i).visited();
             int detected = naive.get(i).detected();
             seasons.add(new Season(
@@ -342,12 +360,24 @@ public final class EstimateOccupancy {
                     figure.se(),
                     figure.lower(),
                     figure.upper(),
+                    ofTheseSites.get(i),
                     figure.why()));
         }
         return seasons;
     }
 
-    private static List<Change> changes(List<Answer<Estimate>> answers, List<Integer> labels) {
+    private static List<OptionalDouble> ofTheseSites(SiteVisits visits, Answer<OccupancyFit> fit) {
+        List<double[]> sites = fit.found().stream()
+                .flatMap(found -> IntStream.range(0, visits.sites()).mapToObj(found::occupied))
+                .toList();
+        return IntStream.range(0, visits.seasons())
+                .mapToObj(season ->
+                        sites.stream().mapToDouble(site -> site[season]).average())
+                .toList();
+    }
+
+    /** {@return how occupancy changes from one season to the next} */
+    public static List<Change> changes(List<Answer<Estimate>> answers, List<Integer> labels) {
         return IntStream.range(0, answers.size())
                 .mapToObj(i -> new Change(labels.get(i + 1), Figure.of(answers.get(i))))
                 .toList();
