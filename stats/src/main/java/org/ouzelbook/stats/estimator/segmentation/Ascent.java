@@ -9,9 +9,6 @@ final class Ascent {
     private static final int MOST_STEPS = 60;
     private static final int MOST_TRIALS = 12;
 
-    /** A step that promises less than this, in units of the log posterior, is not taken. */
-    private static final double ENOUGH = 1e-3;
-
     private final double[] point;
 
     /** What it learnt of the inverse of the information. */
@@ -26,12 +23,23 @@ final class Ascent {
         this.unit = unit;
     }
 
-    static Ascent from(NaturePosterior.Posterior posterior, double[] start, double[] unit) {
+    /**
+     * The way from a place of which nothing is known.
+     *
+     * @param start the place
+     * @param unit a length that counts as long, for each number
+     */
+    static Ascent from(double[] start, double[] unit) {
         double[][] inverse = new double[start.length][start.length];
         for (int j = 0; j < start.length; j++) {
             inverse[j][j] = unit[j] * unit[j] / 10;
         }
-        return new Ascent(start, inverse, unit).goingOn(posterior);
+        return new Ascent(start, inverse, unit);
+    }
+
+    /** The same place, with the inverse of the information there. */
+    Ascent knowing(double[][] information) {
+        return new Ascent(point, information, unit);
     }
 
     /** Where it stopped. */
@@ -39,8 +47,13 @@ final class Ascent {
         return point;
     }
 
-    /** Goes on from here, on another posterior of the same kind. */
-    Ascent goingOn(NaturePosterior.Posterior posterior) {
+    /**
+     * Goes on from here.
+     *
+     * @param posterior what to climb
+     * @param enough a step that promises less than this, in units of the log posterior, is not taken
+     */
+    Ascent goingOn(NaturePosterior.Posterior posterior, double enough) {
         double[] here = point.clone();
         double[][] bend = new double[here.length][];
         for (int i = 0; i < here.length; i++) {
@@ -50,7 +63,7 @@ final class Ascent {
         for (int step = 0; step < MOST_STEPS; step++) {
             double[] way = times(bend, at.gradient());
             double rise = dot(way, at.gradient());
-            if (!(rise > ENOUGH)) {
+            if (!(rise > enough)) {
                 break;
             }
             double pace = Math.min(1, 1 / longest(way));

@@ -48,17 +48,15 @@ final class Cells {
     /** For each cell, the pairs apart whose upper place lies in it. */
     final List<List<ApartCells>> apart;
 
-    /** Birds that turned back. */
-    final List<TurnCells> turns = new ArrayList<>();
+    /** For each cell, the birds met in it that turned back. */
+    final List<List<TurnCells>> turns;
 
     record ApartCells(int lower, double logFactor) {}
 
-    /** Where a bird was met, the borders at which its territory fits, and the logarithms of the weights. */
-    record TurnCells(int from, boolean upward, int lowest, int highest, double logFits, double logOtherwise) {
+    /** Where the territory of a bird that turned back can end, and the logarithms of the weights. */
+    record TurnCells(boolean upward, int lowest, int highest, double logFits, double logOtherwise) {
+        /** For a territory, between two borders, in which the bird was met. */
         double log(int lower, int upper) {
-            if (from < lower || from >= upper) {
-                return 0;
-            }
             int end = upward ? upper : lower;
             return end >= lowest && end <= highest ? logFits : logOtherwise;
         }
@@ -100,15 +98,21 @@ final class Cells {
         canBeVacant = new boolean[count];
         Arrays.fill(canBeVacant, true);
         boolean[] bar = new boolean[count];
-        apart = new ArrayList<>();
-        for (int c = 0; c < count; c++) {
-            apart.add(new ArrayList<>());
-        }
+        apart = emptyLists();
+        turns = emptyLists();
         line.constraints().forEach(constraint -> apply(constraint, bar));
         barred = new int[count + 1];
         for (int c = 0; c < count; c++) {
             barred[c + 1] = barred[c] + (bar[c] ? 1 : 0);
         }
+    }
+
+    private <T> List<List<T>> emptyLists() {
+        List<List<T>> lists = new ArrayList<>();
+        for (int c = 0; c < count; c++) {
+            lists.add(new ArrayList<>());
+        }
+        return lists;
     }
 
     private int[] walked(VisitedWater visit) {
@@ -137,13 +141,13 @@ final class Cells {
                 limit[c] += Math.log(bond.factor());
             }
         } else if (constraint instanceof Constraint.Turn turn) {
-            turns.add(new TurnCells(
-                    cell(turn.from()),
-                    turn.from() <= turn.end(),
-                    border(turn.end() - turn.within()),
-                    border(turn.end() + turn.within()),
-                    Math.log(turn.fits()),
-                    Math.log(turn.otherwise())));
+            turns.get(cell(turn.from()))
+                    .add(new TurnCells(
+                            turn.from() <= turn.end(),
+                            border(turn.end() - turn.within()),
+                            border(turn.end() + turn.within()),
+                            Math.log(turn.fits()),
+                            Math.log(turn.otherwise())));
         } else if (constraint instanceof Constraint.Held held) {
             canBeVacant[cell(held.position())] = false;
         } else if (constraint instanceof Constraint.Limit wall) {

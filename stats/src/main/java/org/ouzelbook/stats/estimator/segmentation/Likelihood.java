@@ -12,10 +12,13 @@ final class Likelihood {
     private static final double STEP = 1e-5;
 
     /** Stretches less probable than this hold too little of the gradient to matter. */
-    private static final double NEGLIGIBLE = 1e-6;
+    private static final double NEGLIGIBLE = 1e-5;
 
-    /** The first number of a nature that tells what is met, not how territories lie. */
-    private static final int FIRST_OF_MEETINGS = 4;
+    /** The numbers of a nature that tell how often visits find a pair. */
+    private static final int FIRST_OF_FINDING = 4;
+
+    /** Those that tell what a visit meets. */
+    private static final int FIRST_OF_MEETINGS = 6;
 
     private final List<Cells> lines;
 
@@ -94,12 +97,17 @@ final class Likelihood {
         Recursion recursion = new Recursion(cells, nature);
         double[] gradient = new double[Nature.SIZE];
         StretchWeights here = new StretchWeights(cells, nature);
+        int visits = cells.covered.length;
+        FindingLaw law = FindingLaw.of(nature, visits);
+        FindingLaw[] found = new FindingLaw[FIRST_OF_MEETINGS];
+        for (int j = FIRST_OF_FINDING; j < FIRST_OF_MEETINGS; j++) {
+            found[j] = FindingLaw.of(Nature.at(moved(point, j, STEP)), visits);
+        }
         StretchWeights[] beside = new StretchWeights[Nature.SIZE];
         for (int j = FIRST_OF_MEETINGS; j < Nature.SIZE; j++) {
             beside[j] = new StretchWeights(cells, Nature.at(moved(point, j, STEP)));
         }
         double[] expectedLengths = new double[cells.longest + 1];
-        double[] onlyMissed = new double[cells.covered.length + 1];
         for (int from = 0; from < cells.count; from++) {
             if (recursion.logBegin(from) == Double.NEGATIVE_INFINITY) {
                 continue;
@@ -108,21 +116,15 @@ final class Likelihood {
                 double probability = Math.exp(recursion.logProbability(from, n));
                 expectedLengths[n] += probability;
                 if (probability > NEGLIGIBLE) {
-                    int missed = here.visitsThatMetNothing(from, from + n);
-                    if (missed >= 0) {
-                        onlyMissed[missed] += probability;
-                        continue;
+                    here.look(from, from + n);
+                    double base = here.log(law);
+                    for (int j = FIRST_OF_FINDING; j < FIRST_OF_MEETINGS; j++) {
+                        gradient[j] += probability * (here.log(found[j]) - base) / STEP;
                     }
-                    double base = here.log(from, from + n);
-                    for (int j = FIRST_OF_MEETINGS; j < Nature.SIZE; j++) {
+                    for (int j = FIRST_OF_MEETINGS; j < Nature.SIZE && here.tellsOfMeetings(); j++) {
                         gradient[j] += probability * (beside[j].log(from, from + n) - base) / STEP;
                     }
                 }
-            }
-        }
-        for (int v = 0; v < onlyMissed.length; v++) {
-            for (int j = FIRST_OF_MEETINGS; j < Nature.SIZE && onlyMissed[v] > 0; j++) {
-                gradient[j] += onlyMissed[v] * (beside[j].nothingMet(v) - here.nothingMet(v)) / STEP;
             }
         }
         double perMetre = nature.strays() / 1000;

@@ -4,9 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.CancellationException;
 import java.util.function.DoublePredicate;
-import org.apache.commons.math3.linear.Array2DRowRealMatrix;
-import org.apache.commons.math3.linear.EigenDecomposition;
-import org.apache.commons.math3.linear.RealMatrix;
 import org.apache.commons.math3.random.MersenneTwister;
 import org.apache.commons.math3.random.RandomGenerator;
 
@@ -24,6 +21,11 @@ public final class NaturePosterior {
     private static final double T_FREEDOM = 6;
     private static final long SEED = 20_031_949;
     private static final double COARSE = 100;
+
+    /** The ascent is near the top, or there, if a step promises no more than this, in units of the log posterior. */
+    private static final double NEAR = 0.1;
+
+    private static final double THERE = 1e-3;
 
     private final Nature mode;
     private final List<Draw> draws;
@@ -57,10 +59,11 @@ public final class NaturePosterior {
             List<SurveyedLine> lines, Grain grain, NaturePrior prior, DoublePredicate progress) {
         Grain coarse = grain.withCell(Math.max(COARSE, grain.cell()));
         Posterior rough = posterior(lines, coarse, prior, progress);
-        Ascent first = Ascent.from(rough, start(prior), prior.deviations());
-        Ascent last = grain.cell() < COARSE ? first.goingOn(posterior(lines, grain, prior, progress)) : first;
-        return new NaturePosterior(
-                Nature.at(last.point()), draws(rough, first.point(), last.point(), prior.deviations()));
+        Ascent near = Ascent.from(start(prior), prior.deviations()).goingOn(rough, NEAR);
+        Bend bend = Bend.of(rough, near.point(), prior.deviations());
+        Ascent top = near.knowing(bend.inverse()).goingOn(rough, THERE);
+        Ascent mode = grain.cell() < COARSE ? top.goingOn(posterior(lines, grain, prior, progress), THERE) : top;
+        return new NaturePosterior(Nature.at(mode.point()), draws(rough, bend, top.point(), mode.point()));
     }
 
     /** A nature with fewer strays than the middle of the prior: from there no ascent ends where nearly every bird is one. */
@@ -123,8 +126,7 @@ public final class NaturePosterior {
         }
     }
 
-    private static List<Draw> draws(Posterior posterior, double[] top, double[] mode, double[] deviations) {
-        EigenDecomposition bend = information(posterior, top, deviations);
+    private static List<Draw> draws(Posterior posterior, Bend bend, double[] top, double[] mode) {
         RandomGenerator random = new MersenneTwister(SEED);
         double peak = posterior.log(top);
         List<double[]> points = new ArrayList<>();
@@ -143,7 +145,7 @@ public final class NaturePosterior {
                 square += normal[j] * normal[j];
             }
             for (int sign = -1; sign <= 1; sign += 2) {
-                double[] away = away(bend, normal, sign, deviations);
+                double[] away = bend.away(normal, sign);
                 double log = posterior.log(plus(top, away))
                         - peak
                         + (T_FREEDOM + Nature.SIZE) / 2 * Math.log1p(square / T_FREEDOM);
@@ -161,36 +163,6 @@ public final class NaturePosterior {
             draws.add(new Draw(Nature.at(points.get(i)), Math.exp(logWeights.get(i) - highest) / sum));
         }
         return List.copyOf(draws);
-    }
-
-    /** How the posterior bends at its top, with each number in units of its prior's deviation. */
-    private static EigenDecomposition information(Posterior posterior, double[] top, double[] deviations) {
-        double[] level = posterior.slope(top).gradient();
-        RealMatrix bend = new Array2DRowRealMatrix(Nature.SIZE, Nature.SIZE);
-        for (int j = 0; j < Nature.SIZE; j++) {
-            double[] beside = top.clone();
-            double by = 0.02 * deviations[j];
-            beside[j] += by;
-            double[] gradient = posterior.slope(beside).gradient();
-            for (int i = 0; i < Nature.SIZE; i++) {
-                double half = -(gradient[i] - level[i]) / by * deviations[i] * deviations[j] / 2;
-                bend.addToEntry(i, j, half);
-                bend.addToEntry(j, i, half);
-            }
-        }
-        return new EigenDecomposition(bend);
-    }
-
-    /** A step from the top; in no direction wider than a little more than the prior's. */
-    private static double[] away(EigenDecomposition bend, double[] normal, int sign, double[] deviations) {
-        double[] away = new double[Nature.SIZE];
-        for (int j = 0; j < Nature.SIZE; j++) {
-            double length = sign * normal[j] / Math.sqrt(Math.max(0.7, bend.getRealEigenvalue(j)));
-            for (int i = 0; i < Nature.SIZE; i++) {
-                away[i] += length * bend.getEigenvector(j).getEntry(i) * deviations[i];
-            }
-        }
-        return away;
     }
 
     private static double[] plus(double[] one, double[] other) {

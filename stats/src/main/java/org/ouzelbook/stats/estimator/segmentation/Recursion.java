@@ -1,6 +1,8 @@
 package org.ouzelbook.stats.estimator.segmentation;
 
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.List;
 
 /**
  * The forward and backward recursions over all maps of a line: every way of cutting it into territories and vacant stretches,
@@ -69,16 +71,18 @@ final class Recursion {
             ratio[from] = new double[Math.min(cells.longest, cells.count - from) + 1];
             Arrays.fill(ratio[from], NONE);
             double apart = 0;
+            List<Cells.TurnCells> turns = new ArrayList<>();
             for (int n = 1; n < ratio[from].length; n++) {
                 for (Cells.ApartCells pair : cells.apart.get(from + n - 1)) {
                     apart += pair.lower() >= from ? pair.logFactor() : 0;
                 }
+                turns.addAll(cells.turns.get(from + n - 1));
                 if (n >= cells.shortest && apart > NONE) {
-                    double turns = 0;
-                    for (Cells.TurnCells turn : cells.turns) {
-                        turns += turn.log(from, from + n);
+                    double turned = 0;
+                    for (Cells.TurnCells turn : turns) {
+                        turned += turn.log(from, from + n);
                     }
-                    ratio[from][n] = apart + turns + weights.log(from, from + n);
+                    ratio[from][n] = apart + turned + weights.log(from, from + n);
                 }
             }
         }

@@ -12,11 +12,13 @@ import org.apache.commons.math3.special.Erf;
  * with probability {@code e}, else normally about one focal place, which can be any. With strays of rate {@code s} per metre
  * the {@code n} registrations of a visit with densities {@code f} have the ratio
  *
- * <pre>{@code 1 − p q + p q / (e^r − 1) · (∏(1 + r f / (s q)) − 1)}</pre>
+ * <pre>{@code 1 − p q + p q / (e^r − 1) · (∏(1 + r f / (s q)) − 1) = (1 − p) + p g}</pre>
  *
- * <p>which is multiplied over the visits, then averaged over {@code p} by Gauss–Jacobi nodes (exact for up to nine visits) and
- * over focal places a fixed distance apart. A bird met by chance, on no visit, multiplies it by {@code 1 + c f}: with no effort
- * behind it, it says where birds are, but nothing of how often they are found.
+ * <p>with {@code g ≥ 0}, which is multiplied over the visits and averaged over {@code p}: the products are sorted by how many
+ * factors {@code p} they hold, so the mean is a sum of moments ({@link FindingLaw}), each times an elementary symmetric
+ * polynomial of the {@code g}; all terms are positive. It is then averaged over focal places a fixed distance apart. A bird met
+ * by chance, on no visit, multiplies it by {@code 1 + c f}: with no effort behind it, it says where birds are, but nothing of
+ * how often they are found.
  */
 final class StretchWeights {
     /** Distance of the focal places that are tried, in metres. */
@@ -28,17 +30,17 @@ final class StretchWeights {
      */
     private static final double BY_CHANCE = 10_000;
 
+    /** Sums beyond this are done again in logarithms. */
+    private static final double TOO_LARGE = 1e250;
+
     private static final double SQRT_2 = Math.sqrt(2);
 
     private final Cells cells;
+    private final FindingLaw law;
     private final double evenUse;
     private final double perFound;
     private final double strayRatio;
     private final double chanceRatio;
-    private final double[] node;
-    private final double[] nodeWeight;
-    private final double[][] missed;
-    private final double[] nothingMet;
     private final int step;
     private final double[][] near;
     private final int[] nearFrom;
@@ -47,42 +49,31 @@ final class StretchWeights {
 
     // Room to work in, for one stretch at a time; the last index runs over focal places, so that the inner loops are
     // plain.
-    private final int[] full;
-    private final int[] partial;
     private final int[] metBy;
+    private final int[] telling;
     private final double[] scale;
+    private final boolean[] full;
     private final double[][] share;
+    private final double[][] inverseShare;
     private final double[][] product;
-    private final double[] casual;
-    private final double[] all;
+    private final double[][] found;
+
+    // What was found of the stretch that was looked at last.
+    private int there;
+    private int told;
+    private boolean anyMet;
     private final double[] sum;
+    private double logScale;
 
     StretchWeights(Cells cells, Nature nature) {
         this.cells = cells;
+        int visits = cells.covered.length;
+        law = FindingLaw.of(nature, visits);
         evenUse = nature.evenUse();
         spread = nature.focalSpread();
         perFound = 1 / Math.expm1(nature.repeats());
         strayRatio = nature.repeats() / (nature.strays() / 1000);
         chanceRatio = BY_CHANCE / strayRatio;
-        BetaNodes nodes = BetaNodes.of(nature.detection(), nature.concentration());
-        node = nodes.value;
-        nodeWeight = nodes.weight;
-        int visits = cells.covered.length;
-        missed = new double[node.length][visits + 1];
-        nothingMet = new double[visits + 1];
-        for (int k = 0; k < node.length; k++) {
-            missed[k][0] = 1;
-            for (int v = 1; v <= visits; v++) {
-                missed[k][v] = missed[k][v - 1] * (1 - node[k]);
-            }
-        }
-        for (int v = 0; v <= visits; v++) {
-            double sum = 0;
-            for (int k = 0; k < node.length; k++) {
-                sum += nodeWeight[k] * missed[k][v];
-            }
-            nothingMet[v] = Math.log(sum);
-        }
         step = (int) Math.max(1, Math.min(cells.shortest, Math.round(FOCAL_STEP / cells.width)));
         below = new double[2 * (cells.longest + step) + 1];
         for (int i = 0; i < below.length; i++) {
@@ -101,82 +92,104 @@ final class StretchWeights {
             }
         }
         int foci = cells.longest / step + 2;
-        full = new int[visits];
-        partial = new int[visits];
         metBy = new int[visits];
+        telling = new int[visits];
         scale = new double[foci];
+        full = new boolean[visits];
         share = new double[visits][foci];
+        inverseShare = new double[visits][foci];
         product = new double[visits][foci];
-        casual = new double[foci];
-        all = new double[foci];
-        sum = new double[foci];
+        found = new double[visits + 1][foci];
+        sum = new double[visits + 1];
     }
 
     /** The logarithm of the ratio for a territory from one border to another; minus infinity where none can be. */
     double log(int from, int to) {
+        return look(from, to) ? log(law) : Double.NEGATIVE_INFINITY;
+    }
+
+    /**
+     * Looks at a stretch; false where no territory can be.
+     *
+     * @param from its lower border
+     * @param to its upper border
+     */
+    boolean look(int from, int to) {
         if (cells.barred[to] > cells.barred[from]) {
-            return Double.NEGATIVE_INFINITY;
+            return false;
         }
-        int first = cells.below[from];
-        int last = cells.below[to];
         Arrays.fill(metBy, 0);
-        for (int i = first; i < last; i++) {
+        for (int i = cells.below[from]; i < cells.below[to]; i++) {
             if (cells.visit[i] >= 0) {
                 metBy[cells.visit[i]]++;
             }
         }
-        int nothing = 0;
-        int fulls = 0;
-        int partials = 0;
+        there = 0;
+        told = 0;
         for (int v = 0; v < metBy.length; v++) {
             int seen = cells.covered[v][to] - cells.covered[v][from];
-            if (seen == to - from) {
-                if (metBy[v] == 0) {
-                    nothing++;
-                } else {
-                    full[fulls++] = v;
+            if (seen > 0) {
+                there++;
+                if (metBy[v] > 0 || seen < to - from) {
+                    telling[told++] = v;
                 }
-            } else if (seen > 0) {
-                partial[partials++] = v;
             }
         }
-        if (first == last && partials == 0) {
-            return nothingMet[nothing];
+        anyMet = cells.below[from] < cells.below[to];
+        if (told == 0 && !anyMet) {
+            sum[0] = 1;
+            logScale = 0;
+            return true;
         }
         int lowest = Math.floorDiv(2 * from + step - 1, 2 * step);
         int foci = Math.floorDiv(2 * to + step - 1, 2 * step) - lowest;
-        prepare(from, to, lowest, foci, fulls, partials);
-        double ratio = ratio(from, to, lowest, foci, nothing, fulls, partials);
-        return ratio > 0 && ratio < Double.MAX_VALUE
-                ? Math.log(ratio / foci)
-                : logRatio(from, to, lowest, foci, nothing, fulls, partials) - Math.log(foci);
+        prepare(from, to, lowest, foci);
+        if (!adds(from, to, lowest, foci)) {
+            addsInLogarithms(from, to, lowest, foci);
+        }
+        return true;
+    }
+
+    /** The logarithm of the ratio for the stretch that was looked at last, if pairs are found by this law. */
+    double log(FindingLaw by) {
+        double[] probability = by.ofVisits(there);
+        double total = 0;
+        for (int i = 0; i <= told; i++) {
+            total += probability[i] * sum[i];
+        }
+        if (total > 0) {
+            return Math.log(total) + logScale;
+        }
+        double log = Double.NEGATIVE_INFINITY;
+        for (int i = 0; i <= told; i++) {
+            log = LogSum.of(log, by.logOfVisits(there)[i] + Math.log(sum[i]));
+        }
+        return log + logScale;
     }
 
     /** For each focal place: what of the normal law lies in the stretch, and the share of the use that each visit covered. */
-    private void prepare(int from, int to, int lowest, int foci, int fulls, int partials) {
+    private void prepare(int from, int to, int lowest, int foci) {
         for (int j = 0; j < foci; j++) {
             int zero = cells.longest + step - (lowest + j) * step;
             scale[j] = 1 / (below[to + zero] - below[from + zero]);
         }
-        for (int i = 0; i < fulls; i++) {
-            Arrays.fill(share[full[i]], 0, foci, 1);
-        }
-        for (int i = 0; i < partials; i++) {
-            int v = partial[i];
-            for (int j = 0; j < foci; j++) {
+        for (int t = 0; t < told; t++) {
+            int v = telling[t];
+            full[v] = cells.covered[v][to] - cells.covered[v][from] == to - from;
+            for (int j = 0; j < foci && !full[v]; j++) {
                 share[v][j] = shareSeen(v, from, to, lowest + j, scale[j]);
+                inverseShare[v][j] = 1 / share[v][j];
             }
         }
     }
 
-    private double ratio(int from, int to, int lowest, int foci, int nothing, int fulls, int partials) {
+    /** Adds up over focal places; false if the sums are too large for numbers. */
+    private boolean adds(int from, int to, int lowest, int foci) {
         double even = strayRatio * evenUse / ((to - from) * cells.width);
+        double[] casual = found[0];
         Arrays.fill(casual, 0, foci, 1);
-        for (int i = 0; i < fulls; i++) {
-            Arrays.fill(product[full[i]], 0, foci, 1);
-        }
-        for (int i = 0; i < partials; i++) {
-            Arrays.fill(product[partial[i]], 0, foci, 1);
+        for (int t = 0; t < told; t++) {
+            Arrays.fill(product[telling[t]], 0, foci, 1);
         }
         for (int i = cells.below[from]; i < cells.below[to]; i++) {
             int v = cells.visit[i];
@@ -186,99 +199,97 @@ final class StretchWeights {
                 for (int j = 0; j < foci; j++) {
                     casual[j] *= 1 + chanceRatio * (even + nearOf[j + shift] * scale[j]);
                 }
+            } else if (full[v]) {
+                double[] met = product[v];
+                for (int j = 0; j < foci; j++) {
+                    met[j] *= 1 + even + nearOf[j + shift] * scale[j];
+                }
             } else {
                 double[] met = product[v];
-                double[] seen = share[v];
+                double[] inverse = inverseShare[v];
                 for (int j = 0; j < foci; j++) {
-                    met[j] *= 1 + (even + nearOf[j + shift] * scale[j]) / seen[j];
+                    met[j] *= 1 + (even + nearOf[j + shift] * scale[j]) * inverse[j];
                 }
             }
         }
-        Arrays.fill(sum, 0, foci, 0);
-        for (int k = 0; k < node.length; k++) {
-            Arrays.fill(all, 0, foci, nodeWeight[k] * missed[k][nothing]);
-            double p = node[k];
-            double base = 1 - p - p * perFound;
-            for (int i = 0; i < fulls; i++) {
-                double[] met = product[full[i]];
+        for (int t = 0; t < told; t++) {
+            double[] seen = share[telling[t]];
+            double[] met = product[telling[t]];
+            if (full[telling[t]]) {
                 for (int j = 0; j < foci; j++) {
-                    all[j] *= base + p * perFound * met[j];
+                    met[j] = perFound * (met[j] - 1);
+                }
+            } else {
+                for (int j = 0; j < foci; j++) {
+                    met[j] = 1 - seen[j] + seen[j] * perFound * (met[j] - 1);
                 }
             }
-            for (int i = 0; i < partials; i++) {
-                double[] met = product[partial[i]];
-                double[] seen = share[partial[i]];
+            Arrays.fill(found[t + 1], 0, foci, 0);
+            for (int i = t; i >= 0; i--) {
+                double[] fewer = found[i];
+                double[] more = found[i + 1];
                 for (int j = 0; j < foci; j++) {
-                    all[j] *= 1 - p * seen[j] * (1 + perFound - perFound * met[j]);
+                    more[j] += met[j] * fewer[j];
                 }
             }
+        }
+        double largest = 0;
+        for (int i = 0; i <= told; i++) {
+            double total = 0;
             for (int j = 0; j < foci; j++) {
-                sum[j] += all[j];
+                total += found[i][j];
             }
+            sum[i] = total / foci;
+            largest = Math.max(largest, sum[i]);
         }
-        double total = 0;
-        for (int j = 0; j < foci; j++) {
-            total += casual[j] * sum[j];
-        }
-        return total;
+        logScale = 0;
+        return largest < TOO_LARGE;
     }
 
-    /** The same where the ratio itself is too large or too small for a number. */
-    private double logRatio(int from, int to, int lowest, int foci, int nothing, int fulls, int partials) {
+    private void addsInLogarithms(int from, int to, int lowest, int foci) {
         double even = strayRatio * evenUse / ((to - from) * cells.width);
-        double total = Double.NEGATIVE_INFINITY;
-        double[] met = new double[metBy.length];
+        double[] all = new double[told + 1];
+        Arrays.fill(all, Double.NEGATIVE_INFINITY);
+        double[] logMet = new double[metBy.length];
         for (int j = 0; j < foci; j++) {
-            Arrays.fill(met, 0);
-            double logCasual = 0;
+            Arrays.fill(logMet, 0);
+            double[] log = new double[told + 1];
+            Arrays.fill(log, Double.NEGATIVE_INFINITY);
+            log[0] = 0;
             for (int i = cells.below[from]; i < cells.below[to]; i++) {
                 double density = even + near[i][lowest + j - nearFrom[i]] * scale[j];
                 int v = cells.visit[i];
                 if (v < 0) {
-                    logCasual += Math.log1p(chanceRatio * density);
+                    log[0] += Math.log1p(chanceRatio * density);
                 } else {
-                    met[v] += Math.log1p(density / share[v][j]);
+                    logMet[v] += Math.log1p(density / seen(v, j));
                 }
             }
-            for (int k = 0; k < node.length; k++) {
-                double log = logCasual + Math.log(nodeWeight[k]) + nothing * Math.log1p(-node[k]);
-                for (int i = 0; i < fulls; i++) {
-                    log += logVisit(node[k], met[full[i]]);
+            for (int t = 0; t < told; t++) {
+                int v = telling[t];
+                double met = logMet[v] > 30 ? logMet[v] : Math.log(Math.expm1(logMet[v]));
+                double one = LogSum.of(Math.log1p(-seen(v, j)), Math.log(seen(v, j) * perFound) + met);
+                for (int i = t; i >= 0; i--) {
+                    log[i + 1] = LogSum.of(log[i + 1], one + log[i]);
                 }
-                for (int i = 0; i < partials; i++) {
-                    log += logVisit(node[k] * share[partial[i]][j], met[partial[i]]);
-                }
-                total = LogSum.of(total, log);
+            }
+            for (int i = 0; i <= told; i++) {
+                all[i] = LogSum.of(all[i], log[i]);
             }
         }
-        return total;
-    }
-
-    /** How many visits covered a stretch from end to end and met nothing; −1 if anything was met, or covered in part. */
-    int visitsThatMetNothing(int from, int to) {
-        if (cells.below[from] < cells.below[to]) {
-            return -1;
+        logScale = Arrays.stream(all).max().orElseThrow();
+        for (int i = 0; i <= told; i++) {
+            sum[i] = Math.exp(all[i] - logScale) / foci;
         }
-        int full = 0;
-        for (int[] covered : cells.covered) {
-            int seen = covered[to] - covered[from];
-            if (seen == to - from) {
-                full++;
-            } else if (seen > 0) {
-                return -1;
-            }
-        }
-        return full;
     }
 
-    /** The logarithm of the probability that a pair is missed by so many visits. */
-    double nothingMet(int visits) {
-        return nothingMet[visits];
+    private double seen(int v, int focus) {
+        return full[v] ? 1 : share[v][focus];
     }
 
-    private double logVisit(double found, double logProduct) {
-        double met = logProduct > 30 ? logProduct : Math.log(Math.expm1(logProduct));
-        return LogSum.of(Math.log1p(-found), Math.log(found * perFound) + met);
+    /** Whether anything but the finding of pairs matters to the stretch that was looked at last. */
+    boolean tellsOfMeetings() {
+        return told > 0 || anyMet;
     }
 
     /** The share of a pair's use of a stretch that a visit covered, if its focal place is this one. */

@@ -94,9 +94,9 @@ class LinePosteriorTest {
             for (Cells.ApartCells pair : cells.apart.get(c)) {
                 factor *= pair.lower() >= from ? Math.exp(pair.logFactor()) : 1;
             }
-        }
-        for (Cells.TurnCells turn : cells.turns) {
-            factor *= Math.exp(turn.log(from, to));
+            for (Cells.TurnCells turn : cells.turns.get(c)) {
+                factor *= Math.exp(turn.log(from, to));
+            }
         }
         return factor;
     }
