@@ -152,6 +152,16 @@ class ArchitectureTest {
             .because("only commands are parsed");
 
     @ArchTest
+    static final ArchRule printingToPaperStaysInTheReport = noClasses()
+            .that()
+            .resideOutsideOfPackage(REPORT)
+            .should()
+            .dependOnClassesThat()
+            .resideInAnyPackage(
+                    "com.openhtmltopdf..", "org.apache.pdfbox..", "org.apache.fontbox..", "org.apache.batik..")
+            .because("only pages are printed, and the printer may change");
+
+    @ArchTest
     static final ArchRule nobodyPrintsPastTheTerminal = noClasses()
             .that()
             .doNotHaveFullyQualifiedName("org.ouzelbook.stats.simulate.calibration.Calibration")

@@ -66,7 +66,8 @@ final class DemoCommand implements Callable<Integer> {
                 .println(terminal.bold(
                         Texts.of("cli.trend.verdict", findings.trend().verdict().sentence())));
         terminal.out().println();
-        Path report = Files.writeString(folder.resolve("report.html"), SeasonReport.html(findings));
+        Path report = folder.resolve("report.html");
+        SeasonReport.of(findings).write(report);
         where(demo, report, writeStrip(findings));
         return window ? OpenCommand.show(terminal, demo.book(), Species.DIPPER, OptionalInt.empty()) : ExitCode.DONE;
     }

@@ -4,6 +4,8 @@ import java.io.IOException;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
@@ -15,7 +17,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
-/** {@code report}: the page for the local group. */
+/** {@code report}: the page for the local group, for the screen or on paper. */
 @Command(name = "report")
 final class ReportCommand implements Callable<Integer> {
     private final Terminal terminal;
@@ -29,6 +31,9 @@ final class ReportCommand implements Callable<Integer> {
     @Option(names = "--out", paramLabel = "FILE")
     private @Nullable Path out;
 
+    @Option(names = "--pdf", paramLabel = "FILE")
+    private @Nullable Path pdf;
+
     @Option(names = "--replace")
     private boolean replace;
 
@@ -38,22 +43,39 @@ final class ReportCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws IOException {
+        for (Path asked : asked()) {
+            if (!replace && Files.exists(asked)) {
+                throw new FileAlreadyExistsException(asked.toString());
+            }
+        }
         SeasonFindings findings;
         try (Book book = Book.open(question.book())) {
             findings = SeasonFindings.of(book, question.scope(), rules::change);
         }
-        Path file = out == null ? Path.of(usualName(findings)) : out;
-        if (out != null && !replace && Files.exists(file)) {
-            throw new FileAlreadyExistsException(file.toString());
-        }
-        Files.writeString(file, SeasonReport.html(findings));
-        if (question.json()) {
-            Json.print(
-                    new Written(file.toAbsolutePath().toString(), findings.map().season()), terminal.out());
-        } else {
-            terminal.out().println(Texts.of("cli.report.written", file.toString()));
+        List<Path> files = asked().isEmpty() ? List.of(Path.of(usualName(findings))) : asked();
+        for (Path file : files) {
+            SeasonReport.of(findings).write(file);
+            if (question.json()) {
+                Json.print(
+                        new Written(
+                                file.toAbsolutePath().toString(), findings.map().season()),
+                        terminal.out());
+            } else {
+                terminal.out().println(Texts.of("cli.report.written", file.toString()));
+            }
         }
         return ExitCode.DONE;
+    }
+
+    private List<Path> asked() {
+        List<Path> files = new ArrayList<>();
+        if (out != null) {
+            files.add(out);
+        }
+        if (pdf != null) {
+            files.add(pdf);
+        }
+        return files;
     }
 
     /** A file that only this command writes, so that it may be written again. */

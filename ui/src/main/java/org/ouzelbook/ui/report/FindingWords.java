@@ -3,6 +3,7 @@ package org.ouzelbook.ui.report;
 import java.time.Year;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import org.ouzelbook.stats.survey.RiverStory;
 import org.ouzelbook.stats.survey.TerritoryMap;
 import org.ouzelbook.stats.survey.TerritoryMap.RiverMap;
@@ -13,6 +14,9 @@ import org.ouzelbook.ui.app.TrendWords;
 
 /** The findings of a season in sentences: how many, which way, and how sure that is. */
 final class FindingWords {
+    private static final Set<RiverStory.Topic> TOLD_ELSEWHERE =
+            Set.of(RiverStory.Topic.COUNT, RiverStory.Topic.DIRECTION, RiverStory.Topic.FOOD);
+
     private final TerritoryMap map;
     private final RiverStory story;
 
@@ -70,11 +74,17 @@ final class FindingWords {
                             river.count().likely())));
         }
         story.findings().stream()
-                .filter(finding ->
-                        finding.topic() != RiverStory.Topic.COUNT && finding.topic() != RiverStory.Topic.DIRECTION)
+                .filter(finding -> !TOLD_ELSEWHERE.contains(finding.topic()))
                 .map(StoryWords::whole)
                 .forEach(lines::add);
         return lines;
+    }
+
+    /** {@return what stands beside the birds, each with what speaks against it} */
+    List<String> explanations() {
+        return story.about(RiverStory.Topic.FOOD).stream()
+                .map(StoryWords::whole)
+                .toList();
     }
 
     private String visits(RiverMap river) {

@@ -16,7 +16,7 @@ final class FoodTable {
         if (benthos.beside().isEmpty()) {
             return;
         }
-        html.open("section").element("h2", Texts.of("report.food"));
+        html.open("section", "class", "food").element("h2", Texts.of("report.food"));
         html.element("p", Texts.of(benthos.caution()));
         html.open("div", "class", "scroll").open("table");
         html.element("caption", Texts.of("report.food.caption")).open("thead").open("tr");

@@ -2,20 +2,13 @@ package org.ouzelbook.ui.report;
 
 import java.util.List;
 
-/** Writes HTML; every text is escaped, so that no name or note can become markup. */
+/** Writes HTML that is also well-formed XML; every text is escaped, so that no name or note can become markup. */
 final class Html {
     private final StringBuilder html = new StringBuilder();
 
     /** Opens an element; each must be closed. */
     Html open(String element, String... attributes) {
-        html.append('<').append(element);
-        for (int i = 0; i < attributes.length; i += 2) {
-            html.append(' ')
-                    .append(attributes[i])
-                    .append("=\"")
-                    .append(escaped(attributes[i + 1]))
-                    .append('"');
-        }
+        start(element, attributes);
         html.append('>');
         return this;
     }
@@ -30,8 +23,27 @@ final class Html {
         return open(element, attributes).text(text).close(element);
     }
 
+    /** An element that never holds anything, as {@code meta} or {@code input}. */
+    Html empty(String element, String... attributes) {
+        start(element, attributes);
+        html.append("/>\n");
+        return this;
+    }
+
+    private void start(String element, String... attributes) {
+        html.append('<').append(element);
+        for (int i = 0; i < attributes.length; i += 2) {
+            html.append(' ')
+                    .append(attributes[i])
+                    .append("=\"")
+                    .append(escaped(attributes[i + 1]))
+                    .append('"');
+        }
+    }
+
+    /** Text; a per cent sign never begins a line. */
     Html text(String text) {
-        html.append(escaped(text));
+        html.append(escaped(text.replace(" %", "\u00a0%")));
         return this;
     }
 
@@ -51,7 +63,7 @@ final class Html {
         return close("ul");
     }
 
-    private static String escaped(String text) {
+    static String escaped(String text) {
         return text.replace("&", "&amp;")
                 .replace("<", "&lt;")
                 .replace(">", "&gt;")

@@ -95,7 +95,8 @@ final class PublicMap {
                 List.of());
     }
 
-    private static Stretch outwards(Stretch stretch) {
+    /** {@return the stretch, drawn outwards to the grid} */
+    static Stretch outwards(Stretch stretch) {
         double lower = Math.floor(stretch.lower().metres() / GRID_METRES) * GRID_METRES;
         double upper = Math.ceil(stretch.upper().metres() / GRID_METRES) * GRID_METRES;
         return new Stretch(new Chainage(lower), new Chainage(Math.max(upper, lower + GRID_METRES)));

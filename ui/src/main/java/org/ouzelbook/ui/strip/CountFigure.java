@@ -56,17 +56,41 @@ public final class CountFigure {
     }
 
     /**
+     * The part of the figure that belongs to one season.
+     *
+     * @param season the calendar year
+     * @param area from the top of the figure to its foot
+     */
+    public record Column(int season, Rect area) {}
+
+    /**
      * {@return the figure}
      *
      * @param trend counts of one season or more
      * @param width width, in pixels; 300 or more
      * @param height height, in pixels; 150 or more
      */
-    public static Picture of(CountTrend trend, double width, double height) {
-        return new CountFigure(trend, width, height).picture();
+    public static CountFigure of(CountTrend trend, double width, double height) {
+        return new CountFigure(trend, width, height);
     }
 
-    private Picture picture() {
+    /** {@return a column for each season, going right} */
+    public List<Column> columns() {
+        double apart = seasons.size() < 2
+                ? width - LEFT - RIGHT
+                : (width - RIGHT - LEFT - 60)
+                        / (seasons.get(seasons.size() - 1).season()
+                                - seasons.get(0).season());
+        return seasons.stream()
+                .map(season -> new Column(
+                        season.season(),
+                        new Rect(x(season.season()) - apart / 2, TOP, apart, height - TOP - BOTTOM + 30)))
+                .toList();
+    }
+
+    /** {@return the figure, drawn} */
+    public Picture picture() {
+        shapes.clear();
         shapes.add(label(LEFT - 34, TOP - 18, Texts.of("strip.counts"), Anchor.START, Ink.MUTED));
         scale();
         line.ifPresent(this::fitted);

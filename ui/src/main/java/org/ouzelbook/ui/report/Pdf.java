@@ -1,0 +1,50 @@
+package org.ouzelbook.ui.report;
+
+import com.openhtmltopdf.pdfboxout.PdfBoxRenderer;
+import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
+import com.openhtmltopdf.svgsupport.BatikSVGDrawer;
+import com.openhtmltopdf.util.XRLog;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import org.apache.pdfbox.pdmodel.PDDocument;
+
+/**
+ * Prints a page to PDF, with the fonts that it carries. A PDF usually says when it was made, and carries an identifier drawn from the clock;
+ * here both are left out, so that the same page gives the same bytes.
+ */
+final class Pdf {
+    /** What the fixed identifier is made from; any number would do. */
+    private static final long IDENTIFIER = 1;
+
+    static {
+        // Fonts are measured by the JDK's own drawing library, which else would look for a display.
+        System.setProperty("java.awt.headless", "true");
+    }
+
+    private Pdf() {}
+
+    /**
+     * {@return the page as PDF}
+     *
+     * @param page HTML that is well-formed XML
+     * @throws IOException if it cannot be printed
+     */
+    static byte[] of(String page) throws IOException {
+        XRLog.setLoggingEnabled(false);
+        PdfRendererBuilder builder = new PdfRendererBuilder();
+        builder.useFastMode();
+        builder.useSVGDrawer(new BatikSVGDrawer());
+        builder.withProducer("Ouzelbook");
+        builder.withHtmlContent(page, null);
+        try (PdfBoxRenderer renderer = builder.buildPdfRenderer()) {
+            renderer.layout();
+            ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+            renderer.createPDFWithoutClosing();
+            PDDocument document = renderer.getPdfDocument();
+            document.getDocumentInformation().setCreationDate(null);
+            document.setDocumentId(IDENTIFIER);
+            document.save(bytes);
+            return bytes.toByteArray();
+        }
+    }
+}
