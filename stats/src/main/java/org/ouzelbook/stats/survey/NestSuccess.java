@@ -67,7 +67,7 @@ public record NestSuccess(
 
     private static final int EGGS = 0;
     private static final int YOUNG = 1;
-    private static final int FEW_LOSSES = 10;
+    static final int FEW_LOSSES = 10;
 
     /** Copies the lists. */
     public NestSuccess {
@@ -115,24 +115,12 @@ public record NestSuccess(
             MapSettings settings,
             BreedingPace pace,
             double level) {
-        Map<UUID, List<NestCheck>> checks =
-                records.nestChecks().stream().collect(Collectors.groupingBy(NestCheck::nestId));
-        List<NestAttempt> attempts = records.nests().stream()
-                .filter(nest -> nest.species().equals(species))
-                .filter(nest ->
-                        water.contains(nest.place().riverId(), nest.place().chainage()))
-                .filter(nest -> checks.containsKey(nest.id()))
-                .map(nest -> NestAttempt.of(nest, checks.getOrDefault(nest.id(), List.of()), pace))
-                .filter(attempt -> seasons.contains(attempt.season()))
-                .sorted(Comparator.comparingInt(NestAttempt::season)
-                        .thenComparing(attempt -> attempt.nest().label()))
-                .toList();
+        List<NestAttempt> attempts = attempts(records, species, seasons, water, pace);
         List<NestAttempt> sound = attempts.stream().filter(NestAttempt::isSound).toList();
         NestTerritories territories = NestTerritories.of(records, species, settings, sound);
         List<Watch> watched =
                 sound.stream().flatMap(attempt -> attempt.watched().stream()).toList();
-        Answer<ExposureDays> exposure = ExposureDays.of(
-                watched.stream().map(watch -> nest(watch).interval()).toList(), ExposureDays.HALF, level);
+        Answer<ExposureDays> exposure = exposure(sound, level);
         Answer<LogisticExposure> byStage = byStage(watched, level);
         List<Season> bySeason = seasons(sound, territories);
         double period = pace.eggDays() + pace.youngDays();
@@ -157,6 +145,34 @@ public record NestSuccess(
                 bySeason,
                 shift(bySeason, level),
                 warnings(attempts, sound, exposure, territories));
+    }
+
+    /** Every attempt that was checked, sound or not, by season and name. */
+    static List<NestAttempt> attempts(
+            SurveyRecords records, Species species, List<Integer> seasons, Water water, BreedingPace pace) {
+        Map<UUID, List<NestCheck>> checks =
+                records.nestChecks().stream().collect(Collectors.groupingBy(NestCheck::nestId));
+        return records.nests().stream()
+                .filter(nest -> nest.species().equals(species))
+                .filter(nest ->
+                        water.contains(nest.place().riverId(), nest.place().chainage()))
+                .filter(nest -> checks.containsKey(nest.id()))
+                .map(nest -> NestAttempt.of(nest, checks.getOrDefault(nest.id(), List.of()), pace))
+                .filter(attempt -> seasons.contains(attempt.season()))
+                .sorted(Comparator.comparingInt(NestAttempt::season)
+                        .thenComparing(attempt -> attempt.nest().label()))
+                .toList();
+    }
+
+    /** Daily survival from the exposure days of sound attempts. */
+    static Answer<ExposureDays> exposure(List<NestAttempt> sound, double level) {
+        return ExposureDays.of(
+                sound.stream()
+                        .flatMap(attempt -> attempt.watched().stream())
+                        .map(watch -> nest(watch).interval())
+                        .toList(),
+                ExposureDays.HALF,
+                level);
     }
 
     private static WatchedNest nest(Watch watch) {
@@ -196,7 +212,7 @@ public record NestSuccess(
                         level);
     }
 
-    private static long count(List<NestAttempt> attempts, NestOutcome outcome) {
+    static long count(List<NestAttempt> attempts, NestOutcome outcome) {
         return attempts.stream().filter(attempt -> attempt.outcome() == outcome).count();
     }
 

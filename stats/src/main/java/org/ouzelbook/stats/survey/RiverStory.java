@@ -53,12 +53,18 @@ public record RiverStory(Species species, int season, List<Finding> findings) {
         DIRECTION,
         /** How sure breeding is. */
         BREEDING,
+        /** How many nests succeeded. */
+        NESTS,
         /** Territories per km. */
         DENSITY,
+        /** How much of the water birds used. */
+        OCCUPANCY,
         /** The season before. */
         CHANGE,
         /** What the trend may hide. */
         TREND,
+        /** Ringed birds from year to year. */
+        SURVIVAL,
         /** What the surveyor decided. */
         DECISIONS,
         /** The prey on the river bed. */
@@ -100,6 +106,7 @@ public record RiverStory(Species species, int season, List<Finding> findings) {
      * @param seasons the territories of this and earlier seasons, by season; one or more
      * @param trend the trend of the same seasons
      * @param benthos the kick samples beside the birds of the same seasons; empty if there are none
+     * @param water the water that the territories are of
      * @param level level of the intervals, between 0 and 1
      * @throws IllegalArgumentException if there is no season
      */
@@ -108,18 +115,23 @@ public record RiverStory(Species species, int season, List<Finding> findings) {
             List<TerritoryMap> seasons,
             CountTrend trend,
             Optional<BenthosScore> benthos,
+            Water water,
             double level) {
         if (seasons.isEmpty()) {
             throw new IllegalArgumentException("A story needs a season");
         }
         TerritoryMap map = seasons.get(seasons.size() - 1);
+        LifeStory life = new LifeStory(records, map.species(), map.season(), water, map.settings(), level);
         List<Finding> findings = new ArrayList<>();
         findings.add(count(map));
         findings.add(direction(trend));
         breeding(map).ifPresent(findings::add);
+        findings.addAll(life.nests());
         density(map, level).ifPresent(findings::add);
+        life.occupancy().ifPresent(findings::add);
         change(seasons, level).ifPresent(findings::add);
         findings.addAll(trend(trend));
+        life.survival().ifPresent(findings::add);
         decisions(records, map).ifPresent(findings::add);
         benthos.flatMap(RiverStory::food).ifPresent(findings::add);
         return new RiverStory(map.species(), map.season(), findings);

@@ -70,4 +70,9 @@ public record SiteSettings(
     public static SiteSettings usualFor(Species species) {
         return new SiteSettings(Kind.STRETCHES, 500, 100, Found.ADULT, 0.8, MapSettings.usualFor(species));
     }
+
+    /** These settings with the season of others. */
+    SiteSettings withSeason(MapSettings other) {
+        return new SiteSettings(kind, stretchMetres, placeMetres, found, coveredShare, other);
+    }
 }

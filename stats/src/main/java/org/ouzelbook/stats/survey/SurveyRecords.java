@@ -1,6 +1,8 @@
 package org.ouzelbook.stats.survey;
 
+import java.time.LocalDate;
 import java.util.List;
+import java.util.function.Predicate;
 import org.ouzelbook.tracker.domain.Decision;
 import org.ouzelbook.tracker.domain.KickSample;
 import org.ouzelbook.tracker.domain.Landmark;
@@ -55,6 +57,23 @@ public record SurveyRecords(
     public SurveyRecords withoutDecisions() {
         return new SurveyRecords(
                 rivers, landmarks, reaches, visits, sightings, nests, nestChecks, ringedBirds, kickSamples, List.of());
+    }
+
+    /** The same records without visits, sightings, checks and kick samples of other days. */
+    SurveyRecords onDays(Predicate<LocalDate> days) {
+        return new SurveyRecords(
+                rivers,
+                landmarks,
+                reaches,
+                visits.stream().filter(visit -> days.test(visit.date())).toList(),
+                sightings.stream()
+                        .filter(sighting -> days.test(sighting.date()))
+                        .toList(),
+                nests,
+                nestChecks.stream().filter(check -> days.test(check.date())).toList(),
+                ringedBirds,
+                kickSamples.stream().filter(sample -> days.test(sample.date())).toList(),
+                decisions);
     }
 
     /** {@return the same records with other kick samples} */

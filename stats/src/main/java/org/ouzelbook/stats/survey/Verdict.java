@@ -31,8 +31,6 @@ public record Verdict(Word word, Message sentence, OptionalDouble probabilityFal
     /** With fewer counted seasons there is no verdict on a trend. Common practice, no source. */
     public static final int SEASONS_FOR_A_TREND = 6;
 
-    private static final double LIKELY_FALL = 0.66;
-    private static final double LIKELY_RISE = 0.34;
     private static final double HALVING_IN_TEN_YEARS = Math.pow(0.5, 0.1);
     private static final double DOUBLING_IN_TEN_YEARS = Math.pow(2, 0.1);
     private static final double POWER = 0.8;
@@ -43,9 +41,9 @@ public record Verdict(Word word, Message sentence, OptionalDouble probabilityFal
         FALLING,
         /** Numbers are rising. */
         RISING,
-        /** Numbers have likely fallen. */
+        /** Numbers have likely fallen, or more than likely. */
         LIKELY_FALLEN,
-        /** Numbers have likely risen. */
+        /** Numbers have likely risen, or more than likely. */
         LIKELY_RISEN,
         /** No clear change, and a large one would have shown. */
         NO_CLEAR_CHANGE,
@@ -58,35 +56,36 @@ public record Verdict(Word word, Message sentence, OptionalDouble probabilityFal
     }
 
     /**
-     * Words for a probability. Source: Intergovernmental Panel on Climate Change, guidance note on uncertainty (Mastrandrea and
-     * others 2010).
+     * Words for a probability in whole percent, as it is printed beside them: a reader can hold one against the other. Source:
+     * Intergovernmental Panel on Climate Change, guidance note on uncertainty (Mastrandrea and others 2010), table 1, where very likely is
+     * 90 to 100 %; whoever lies in several ranges gets the narrowest.
      */
     public enum Likelihood {
-        /** More than 99 %. */
-        VIRTUALLY_CERTAIN(0.99),
-        /** More than 95 %. */
-        EXTREMELY_LIKELY(0.95),
-        /** More than 90 %. */
-        VERY_LIKELY(0.90),
-        /** More than 66 %. */
-        LIKELY(0.66),
+        /** 99 % and more. */
+        VIRTUALLY_CERTAIN(99),
+        /** 95 % and more. */
+        EXTREMELY_LIKELY(95),
+        /** 90 % and more. */
+        VERY_LIKELY(90),
+        /** 66 % and more. */
+        LIKELY(66),
         /** More than 50 %. */
-        MORE_LIKELY_THAN_NOT(0.50),
-        /** From 33 %. */
-        ABOUT_AS_LIKELY_AS_NOT(0.33),
-        /** From 10 %. */
-        UNLIKELY(0.10),
-        /** From 5 %. */
-        VERY_UNLIKELY(0.05),
-        /** From 1 %. */
-        EXTREMELY_UNLIKELY(0.01),
-        /** Less than 1 %. */
-        EXCEPTIONALLY_UNLIKELY(-1);
+        MORE_LIKELY_THAN_NOT(51),
+        /** More than 33 %. */
+        ABOUT_AS_LIKELY_AS_NOT(34),
+        /** More than 10 %. */
+        UNLIKELY(11),
+        /** More than 5 %. */
+        VERY_UNLIKELY(6),
+        /** More than 1 %. */
+        EXTREMELY_UNLIKELY(2),
+        /** 1 % and less. */
+        EXCEPTIONALLY_UNLIKELY(0);
 
-        private final double above;
+        private final int fromPercent;
 
-        Likelihood(double above) {
-            this.above = above;
+        Likelihood(int fromPercent) {
+            this.fromPercent = fromPercent;
         }
 
         /**
@@ -95,13 +94,18 @@ public record Verdict(Word word, Message sentence, OptionalDouble probabilityFal
          * @param probability from 0 to 1
          */
         public static Likelihood of(double probability) {
+            long percent = Math.round(100 * probability);
             for (Likelihood word : values()) {
-                boolean reached = word.above < 0.5 ? probability >= word.above : probability > word.above;
-                if (reached) {
+                if (percent >= word.fromPercent) {
                     return word;
                 }
             }
             return EXCEPTIONALLY_UNLIKELY;
+        }
+
+        /** {@return whether it is likely or more} */
+        boolean isLikely() {
+            return compareTo(LIKELY) <= 0;
         }
     }
 
@@ -138,10 +142,10 @@ public record Verdict(Word word, Message sentence, OptionalDouble probabilityFal
         if (lower > 1) {
             return Word.RISING;
         }
-        if (falling >= LIKELY_FALL) {
+        if (Likelihood.of(falling).isLikely()) {
             return Word.LIKELY_FALLEN;
         }
-        if (falling <= LIKELY_RISE) {
+        if (Likelihood.of(1 - falling).isLikely()) {
             return Word.LIKELY_RISEN;
         }
         boolean withinHalvingAndDoubling = lower > HALVING_IN_TEN_YEARS && upper < DOUBLING_IN_TEN_YEARS;
@@ -155,8 +159,10 @@ public record Verdict(Word word, Message sentence, OptionalDouble probabilityFal
         return switch (word) {
             case FALLING -> Message.of("trend.verdict.falling", value, lower, upper, falling);
             case RISING -> Message.of("trend.verdict.rising", value, lower, upper, 1 - falling);
-            case LIKELY_FALLEN -> Message.of("trend.verdict.likelyFallen", value, lower, upper, falling);
-            case LIKELY_RISEN -> Message.of("trend.verdict.likelyRisen", value, lower, upper, 1 - falling);
+            case LIKELY_FALLEN ->
+                Message.of("trend.verdict.likelyFallen", value, lower, upper, falling, Likelihood.of(falling));
+            case LIKELY_RISEN ->
+                Message.of("trend.verdict.likelyRisen", value, lower, upper, 1 - falling, Likelihood.of(1 - falling));
             case NO_CLEAR_CHANGE ->
                 Message.of(
                         "trend.verdict.noClearChange",

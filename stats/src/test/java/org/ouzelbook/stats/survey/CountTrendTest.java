@@ -173,13 +173,18 @@ class CountTrendTest {
     @ParameterizedTest(name = "{0}: {1}")
     @CsvSource(textBlock = """
             0.995, VIRTUALLY_CERTAIN
+            0.99, VIRTUALLY_CERTAIN
             0.96, EXTREMELY_LIKELY
             0.91, VERY_LIKELY
+            0.90, VERY_LIKELY
+            0.894, LIKELY
             0.72, LIKELY
             0.60, MORE_LIKELY_THAN_NOT
             0.50, ABOUT_AS_LIKELY_AS_NOT
             0.34, ABOUT_AS_LIKELY_AS_NOT
+            0.33, UNLIKELY
             0.20, UNLIKELY
+            0.10, VERY_UNLIKELY
             0.07, VERY_UNLIKELY
             0.02, EXTREMELY_UNLIKELY
             0.001, EXCEPTIONALLY_UNLIKELY

@@ -13,6 +13,8 @@ import org.ouzelbook.stats.survey.RiverStory.Finding;
 import org.ouzelbook.stats.survey.RiverStory.Topic;
 import org.ouzelbook.tracker.domain.DecisionKind;
 import org.ouzelbook.tracker.domain.Message;
+import org.ouzelbook.tracker.domain.NestOutcome;
+import org.ouzelbook.tracker.domain.NestStage;
 import org.ouzelbook.tracker.domain.Species;
 
 class RiverStoryTest {
@@ -22,7 +24,8 @@ class RiverStoryTest {
                 .map(season -> TerritoryMap.of(
                         records, Species.DIPPER, season, MapSettings.usualFor(Species.DIPPER), Water.ALL))
                 .toList();
-        return RiverStory.of(records, maps, CountTrend.of(records, maps, Water.ALL, 0.95), Optional.empty(), 0.95);
+        return RiverStory.of(
+                records, maps, CountTrend.of(records, maps, Water.ALL, 0.95), Optional.empty(), Water.ALL, 0.95);
     }
 
     private static Finding first(RiverStory story, Topic topic) {
@@ -101,6 +104,70 @@ class RiverStoryTest {
                                 Water.ALL,
                                 0.95),
                         Optional.empty(),
+                        Water.ALL,
                         0.95));
+    }
+
+    /** Three attempts: one fledged, one lost, one unknown; figures by hand, days of exposure from the estimator’s own tests. */
+    @Test
+    void tellsHowNestsFaredWithoutSayingWhere() {
+        Notebook book = SixVisits.notebook()
+                .nest("N1", Notebook.ARREL, 12.44)
+                .check("N1", "2026-04-01", NestStage.EGGS)
+                .check("N1", "2026-04-11", NestStage.YOUNG)
+                .check("N1", "2026-05-08", NestStage.EMPTY, Optional.of(NestOutcome.SUCCESS))
+                .nest("N2", Notebook.ARREL, 14.27)
+                .check("N2", "2026-04-01", NestStage.EGGS)
+                .check("N2", "2026-04-11", NestStage.EMPTY, Optional.of(NestOutcome.FAILURE))
+                .nest("N3", Notebook.ARREL, 16.31)
+                .check("N3", "2026-04-01", NestStage.EGGS)
+                .check("N3", "2026-04-06", NestStage.EGGS);
+
+        List<Finding> nests = story(book, 2026).about(Topic.NESTS);
+
+        assertThat(nests).hasSize(2);
+        assertThat(nests.get(0).basis()).isEqualTo(Basis.COUNTED);
+        assertThat(nests.get(0).sentence()).isEqualTo(Message.of("story.nests", 3, 1L, 1L, 1L));
+        assertThat(nests.get(1).basis()).isEqualTo(Basis.ESTIMATED);
+        assertThat(nests.get(1).caveat()).contains(Message.of("story.caveat.fewLosses", 1L));
+        assertThat(nests).allSatisfy(finding -> {
+            assertThat(finding.records()).isEmpty();
+            assertThat(finding.sentence().facts().toString())
+                    .doesNotContain("N1")
+                    .doesNotContain("12.4")
+                    .doesNotContain("14.2");
+        });
+    }
+
+    @Test
+    void tellsHowMuchOfTheWaterWasUsedOfThisSeasonAlone() {
+        Notebook book = SixVisits.notebook();
+        for (String date : List.of("2027-03-01", "2027-03-20")) {
+            book.visit(date, date, Notebook.ARREL, 12, 17);
+        }
+        Finding used = first(story(book, 2026), Topic.OCCUPANCY);
+        SiteOccupancy alone = SiteOccupancy.of(
+                book.records(),
+                Species.DIPPER,
+                List.of(2026),
+                Water.ALL,
+                SiteSettings.usualFor(Species.DIPPER),
+                SiteOccupancy.Model.CONSTANT,
+                false,
+                0.95);
+
+        assertThat(used.basis()).isEqualTo(Basis.ESTIMATED);
+        assertThat(used.n()).isEqualTo(alone.visits().visits().size());
+        assertThat(used.sentence().facts().subList(0, 3))
+                .containsExactly(
+                        alone.visits().naive().get(0).detected(),
+                        alone.visits().naive().get(0).visited(),
+                        500.0);
+        assertThat(used.caveat()).contains(Message.of("story.caveat.used"));
+    }
+
+    @Test
+    void tellsNothingOfRingedBirdsWhereThereAreNone() {
+        assertThat(story(SixVisits.notebook(), 2026).about(Topic.SURVIVAL)).isEmpty();
     }
 }

@@ -65,6 +65,6 @@ public record SeasonFindings(
                 SeasonDensity.of(records, maps, reading.water(), scope.level()),
                 trend,
                 benthos,
-                RiverStory.of(records, maps, trend, benthos, scope.level()));
+                RiverStory.of(records, maps, trend, benthos, reading.water(), scope.level()));
     }
 }

@@ -95,6 +95,7 @@ record BookContents(
                 upToNow,
                 CountTrend.of(records, upToNow, Water.ALL, USUAL_LEVEL),
                 benthos.samples().isEmpty() ? Optional.empty() : Optional.of(benthos),
+                Water.ALL,
                 USUAL_LEVEL);
     }
 
