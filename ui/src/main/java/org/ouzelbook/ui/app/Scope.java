@@ -64,7 +64,7 @@ public record Scope(
      *
      * @param other the species
      */
-    Scope of(Species other) {
+    public Scope of(Species other) {
         return new Scope(other, season, from, to, river, reach, level);
     }
 }

@@ -1,21 +1,17 @@
 package org.ouzelbook.ui.window;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 import javafx.application.Platform;
 import javafx.geometry.Insets;
-import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.canvas.Canvas;
 import javafx.scene.control.Label;
-import javafx.scene.control.ProgressBar;
+import javafx.scene.control.TextInputControl;
 import javafx.scene.input.KeyCode;
-import javafx.scene.input.KeyCodeCombination;
-import javafx.scene.input.KeyCombination;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.BorderPane;
-import javafx.scene.layout.HBox;
-import javafx.scene.layout.Priority;
-import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import org.ouzelbook.ui.app.Texts;
@@ -23,70 +19,113 @@ import org.ouzelbook.ui.strip.Palette;
 import org.ouzelbook.ui.strip.RiverStrip;
 import org.ouzelbook.ui.strip.StripDrawing;
 
-/** An open book: the finding above, the strip in the middle, the reasons beside it, the notebook below. */
+/**
+ * An open book: the finding above, the strip in the middle, the reasons beside it, the notebook below. A {@link Page} may take
+ * the place of all but the finding; Escape leads back.
+ */
 final class BookPane extends StackPane {
-    private static final KeyCombination UNDO = new KeyCodeCombination(KeyCode.Z, KeyCombination.SHORTCUT_DOWN);
-    private static final KeyCombination REDO =
-            new KeyCodeCombination(KeyCode.Z, KeyCombination.SHORTCUT_DOWN, KeyCombination.SHIFT_DOWN);
     private static final double LEGEND_WIDTH = 840;
 
     private final BookViewModel book;
     private final StripPane strip;
     private final NotebookPane notebook;
+    private final WhyPane why;
+    private final FootLine line;
+    private final StackPane centre;
+    private final BorderPane face = new BorderPane();
     private final Label empty = new Label();
     private final Overlay overlay = new Overlay();
+    private final Keys everywhere = new Keys("window.keys.everywhere");
+    private final Keys onStrip = new Keys("window.keys.pages");
+    private final Keys onPage = new Keys("window.keys.page");
+    private Optional<Page> open = Optional.empty();
 
     BookPane(BookViewModel book, BackgroundWork work) {
         this.book = book;
         this.strip = new StripPane(book.strip());
         this.notebook = new NotebookPane(book.notebook());
+        this.why = new WhyPane(book);
+        this.line = new FootLine(book, work);
         empty.getStyleClass().add("muted");
         empty.setWrapText(true);
         empty.setMaxWidth(520);
         empty.setMouseTransparent(true);
-        StackPane centre = new StackPane(strip, empty);
+        centre = new StackPane(strip, empty);
         centre.setPadding(new Insets(0, 6, 0, 0));
-        BorderPane page = new BorderPane(centre);
-        page.setTop(new HeaderPane(book));
-        page.setRight(new WhyPane(book));
-        page.setBottom(foot(work));
+        VBox foot = new VBox(line, notebook);
+        foot.getStyleClass().add("foot");
+        notebook.managedProperty().bind(notebook.visibleProperty());
+        face.setTop(new HeaderPane(book));
+        face.setBottom(foot);
         // What lies under a sheet hears no key and no click.
-        page.disableProperty().bind(overlay.visibleProperty());
-        getChildren().addAll(page, overlay);
+        face.disableProperty().bind(overlay.visibleProperty());
+        getChildren().addAll(face, overlay);
+        bind(new CalendarPage(book, work), "window.calendar.does", "window.calendar.hint", KeyCode.C);
+        bindKeys();
+        leave();
         addEventFilter(KeyEvent.KEY_PRESSED, this::key);
         book.strip().drawing().addListener((property, before, now) -> tellIfEmpty(now));
         book.contents()
                 .addListener((property, before, now) ->
                         tellIfEmpty(book.strip().drawing().get()));
-        Platform.runLater(strip::requestFocus);
     }
 
-    private VBox foot(BackgroundWork work) {
-        Label notice = new Label();
-        notice.getStyleClass().add("muted");
-        notice.textProperty().bind(book.notice());
-        notice.visibleProperty().bind(book.notebook().remark().isEmpty());
-        notice.managedProperty().bind(notice.visibleProperty());
-        Label doing = new Label();
-        doing.getStyleClass().add("muted");
-        doing.textProperty().bind(work.doing());
-        ProgressBar bar = new ProgressBar();
-        bar.progressProperty().bind(work.share());
-        bar.visibleProperty().bind(work.doing().isNotEmpty());
-        bar.setPrefWidth(140);
-        bar.setPrefHeight(6);
-        Label remark = new Label();
-        remark.getStyleClass().add("remark");
-        remark.textProperty().bind(book.notebook().remark());
-        Label keys = new Label(Texts.of("window.keysHint"));
-        keys.getStyleClass().add("muted");
-        Region room = new Region();
-        HBox.setHgrow(room, Priority.ALWAYS);
-        HBox line = new HBox(12, notice, remark, room, doing, bar, keys);
-        line.setAlignment(Pos.CENTER_LEFT);
-        VBox foot = new VBox(line, notebook);
-        foot.getStyleClass().add("foot");
-        return foot;
+    private void bind(Page page, String does, String hint, KeyCode key) {
+        onStrip.offer(does, hint, () -> open(page), Stroke.of(key));
+    }
+
+    private void bindKeys() {
+        onStrip.offer("window.does.legend", "window.hint.legend", this::legend, Stroke.of(KeyCode.L))
+                // Later, or the key that leads to the notebook would also be written into it.
+                .offer(
+                        "window.does.notebook",
+                        "window.hint.notebook",
+                        () -> Platform.runLater(notebook::write),
+                        Stroke.of(KeyCode.N));
+        onPage.offer("window.does.back", "window.hint.back", this::back, Stroke.of(KeyCode.ESCAPE));
+        everywhere
+                .offer("window.does.help", "window.hint.help", this::help, Stroke.of(KeyCode.F1), Stroke.typed("?"))
+                .on("window.does.undo", book::undo, Stroke.command(KeyCode.Z))
+                .on("window.does.redo", book::redo, Stroke.shiftedCommand(KeyCode.Z));
+    }
+
+    /** {@return the keys that are heard now, the nearest first} */
+    private List<Keys> heard() {
+        List<Keys> heard = new ArrayList<>();
+        open.ifPresentOrElse(page -> heard.add(page.keys()), () -> heard.add(strip.keys()));
+        heard.add(open.isPresent() ? onPage : onStrip);
+        heard.add(everywhere);
+        return heard;
+    }
+
+    /**
+     * Opens a page.
+     *
+     * @param page one of this book's pages
+     */
+    private void open(Page page) {
+        open = Optional.of(page);
+        face.setCenter(page.node());
+        face.setRight(null);
+        notebook.setVisible(false);
+        line.offer(heard());
+        page.open();
+    }
+
+    private void back() {
+        if (!open.map(Page::back).orElse(false)) {
+            leave();
+        }
+    }
+
+    /** Leads back to the strip. */
+    void leave() {
+        open = Optional.empty();
+        face.setCenter(centre);
+        face.setRight(why);
+        notebook.setVisible(true);
+        line.offer(heard());
+        Platform.runLater(strip::requestFocus);
     }
 
     private void tellIfEmpty(Optional<StripDrawing> drawing) {
@@ -107,36 +146,33 @@ final class BookPane extends StackPane {
         if (overlay.isVisible()) {
             return;
         }
-        boolean writing = notebook.isWriting();
-        if (event.getCode() == KeyCode.F1 || (!writing && "?".equals(event.getText()))) {
-            overlay.tell("window.help.title", "window.help.text", "window.close");
-        } else if (REDO.match(event) && !notebook.isHalfWritten()) {
-            book.redo();
-        } else if (UNDO.match(event) && !notebook.isHalfWritten()) {
-            book.undo();
-        } else if (!writing && plain(event) && event.getCode() == KeyCode.L) {
-            overlay.show(Texts.of("strip.legend"), legend(), Texts.of("window.close"));
-        } else if (!writing && plain(event) && event.getCode() == KeyCode.N) {
-            // Later, or the key that leads to the notebook would also be written into it.
-            Platform.runLater(notebook::write);
-        } else if (writing && event.getCode() == KeyCode.ESCAPE) {
+        Node owner = getScene().getFocusOwner();
+        boolean writing = owner instanceof TextInputControl;
+        boolean halfWritten =
+                owner instanceof TextInputControl field && !field.getText().isEmpty();
+        if (writing && open.isEmpty() && event.getCode() == KeyCode.ESCAPE) {
             strip.requestFocus();
-        } else {
+            event.consume();
             return;
         }
-        event.consume();
+        for (Keys keys : heard()) {
+            // The strip hears its own keys, while it has the keyboard; a half-written line is undone, not the book.
+            if (keys != strip.keys() && !(halfWritten && event.isShortcutDown()) && keys.press(event, writing)) {
+                return;
+            }
+        }
     }
 
-    private static boolean plain(KeyEvent event) {
-        return !event.isControlDown() && !event.isAltDown() && !event.isMetaDown();
+    private void help() {
+        overlay.show(Texts.of("window.help.title"), new KeySheet(heard()), Texts.of("window.close"));
     }
 
-    private static Node legend() {
+    private void legend() {
         StripDrawing legend = RiverStrip.legend(LEGEND_WIDTH);
         Canvas canvas = new Canvas(legend.width(), legend.height());
         new CanvasPen(canvas.getGraphicsContext2D(), Palette.LIGHT).draw(legend, 0);
         canvas.setAccessibleText(legend.description());
-        return canvas;
+        overlay.show(Texts.of("strip.legend"), canvas, Texts.of("window.close"));
     }
 
     /** Shows the usual cautions of riverside work. */

@@ -58,6 +58,21 @@ final class BookViewModel {
                         who));
     }
 
+    /** {@return the book itself, open} */
+    Book book() {
+        return book;
+    }
+
+    /** {@return the person at the keyboard, for the history} */
+    String who() {
+        return who;
+    }
+
+    /** {@return the species shown; the dipper until the book is read} */
+    Species species() {
+        return contents.get().map(BookContents::species).orElse(Species.DIPPER);
+    }
+
     /** {@return the strip} */
     StripViewModel strip() {
         return strip;

@@ -7,7 +7,7 @@ import javafx.scene.AccessibleRole;
 import javafx.scene.Cursor;
 import javafx.scene.canvas.Canvas;
 import javafx.scene.control.Tooltip;
-import javafx.scene.input.KeyEvent;
+import javafx.scene.input.KeyCode;
 import javafx.scene.input.MouseEvent;
 import javafx.scene.input.ScrollEvent;
 import javafx.scene.input.ZoomEvent;
@@ -28,12 +28,14 @@ final class StripPane extends Region {
     private final Canvas canvas = new Canvas();
     private final CanvasPen pen = new CanvasPen(canvas.getGraphicsContext2D(), Palette.LIGHT);
     private final Tooltip tip = new Tooltip();
+    private final Keys keys;
     private double down;
     private Point2D pressed = Point2D.ZERO;
     private Point2D dragged = Point2D.ZERO;
 
     StripPane(StripViewModel strip) {
         this.strip = strip;
+        this.keys = bound();
         getStyleClass().add("strip");
         setFocusTraversable(true);
         setAccessibleRole(AccessibleRole.IMAGE_VIEW);
@@ -48,7 +50,7 @@ final class StripPane extends Region {
         setOnMouseMoved(this::hover);
         setOnScroll(this::scroll);
         setOnZoom(this::pinch);
-        setOnKeyPressed(this::key);
+        setOnKeyPressed(event -> keys.press(event, false));
     }
 
     /**
@@ -150,30 +152,29 @@ final class StripPane extends Region {
         paint(strip.drawing().get());
     }
 
-    private void key(KeyEvent event) {
-        if (event.isControlDown() || event.isAltDown() || event.isMetaDown()) {
-            return;
-        }
-        boolean known = true;
-        switch (event.getCode()) {
-            case PLUS, ADD, EQUALS -> strip.zoom(STEP);
-            case MINUS, SUBTRACT -> strip.zoom(1 / STEP);
-            case DIGIT0, NUMPAD0 -> strip.fit();
-            case LEFT -> strip.pan(-60);
-            case RIGHT -> strip.pan(60);
-            case UP -> slide(-40);
-            case DOWN -> slide(40);
-            case PAGE_UP -> strip.earlier();
-            case PAGE_DOWN -> strip.later();
-            case ENTER -> strip.open();
-            case ESCAPE -> strip.select(Optional.empty());
-            case PERIOD -> strip.selectNext(1);
-            case COMMA -> strip.selectNext(-1);
-            case Y -> strip.showAllSeasons();
-            default -> known = false;
-        }
-        if (known) {
-            event.consume();
-        }
+    private Keys bound() {
+        return new Keys("window.keys.strip")
+                .on("window.does.nearer", () -> strip.zoom(STEP), Stroke.typed("+"), Stroke.typed("="))
+                .on("window.does.farther", () -> strip.zoom(1 / STEP), Stroke.typed("-"))
+                .on("window.does.allWater", strip::fit, Stroke.typed("0"))
+                .on("window.does.downstream", () -> strip.pan(-60), Stroke.of(KeyCode.LEFT))
+                .on("window.does.upstream", () -> strip.pan(60), Stroke.of(KeyCode.RIGHT))
+                .on("window.does.up", () -> slide(-40), Stroke.of(KeyCode.UP))
+                .on("window.does.down", () -> slide(40), Stroke.of(KeyCode.DOWN))
+                .on("window.does.earlier", strip::earlier, Stroke.of(KeyCode.PAGE_UP))
+                .on("window.does.later", strip::later, Stroke.of(KeyCode.PAGE_DOWN))
+                .on("window.does.allSeasons", strip::showAllSeasons, Stroke.of(KeyCode.Y))
+                .on("window.does.openSeason", strip::open, Stroke.of(KeyCode.ENTER))
+                .on("window.does.next", () -> strip.selectNext(1), Stroke.typed("."))
+                .on("window.does.before", () -> strip.selectNext(-1), Stroke.typed(","))
+                .on("window.does.unselect", () -> strip.select(Optional.empty()), Stroke.of(KeyCode.ESCAPE))
+                .pointer("window.pointer.wheel", "window.does.zoom")
+                .pointer("window.pointer.drag", "window.does.move")
+                .pointer("window.pointer.click", "window.does.why");
+    }
+
+    /** {@return the keys that it hears while it has the keyboard} */
+    Keys keys() {
+        return keys;
     }
 }

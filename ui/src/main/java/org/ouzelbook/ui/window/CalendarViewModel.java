@@ -1,0 +1,139 @@
+package org.ouzelbook.ui.window;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.function.UnaryOperator;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
+import javafx.beans.property.ReadOnlyStringProperty;
+import javafx.beans.property.ReadOnlyStringWrapper;
+import org.ouzelbook.ui.app.PlanAnswer;
+import org.ouzelbook.ui.app.Scope;
+import org.ouzelbook.ui.app.Texts;
+import org.ouzelbook.ui.app.TrendWords;
+import org.ouzelbook.ui.window.Explanation.Section;
+
+/** The calendar: which visits are due, where one more tells most, and what all this effort can show. */
+final class CalendarViewModel {
+    private final BookViewModel book;
+    private final Work work;
+    private final LocalDate today;
+    private final ReadOnlyObjectWrapper<Optional<Explanation>> told = new ReadOnlyObjectWrapper<>(Optional.empty());
+    private final ReadOnlyObjectWrapper<Optional<Explanation>> effort = new ReadOnlyObjectWrapper<>(Optional.empty());
+    private final ReadOnlyStringWrapper refusal = new ReadOnlyStringWrapper("");
+
+    /**
+     * @param book the book
+     * @param work does the reading
+     * @param today no visit is planned before this day
+     */
+    CalendarViewModel(BookViewModel book, Work work, LocalDate today) {
+        this.book = book;
+        this.work = work;
+        this.today = today;
+    }
+
+    /** {@return the visits to make; empty until read, or where there is nothing to plan} */
+    ReadOnlyObjectProperty<Optional<Explanation>> told() {
+        return told.getReadOnlyProperty();
+    }
+
+    /** {@return what the effort can show; empty until read, or where there is nothing to plan} */
+    ReadOnlyObjectProperty<Optional<Explanation>> effort() {
+        return effort.getReadOnlyProperty();
+    }
+
+    /** {@return why there is nothing to plan; blank if there is} */
+    ReadOnlyStringProperty refusal() {
+        return refusal.getReadOnlyProperty();
+    }
+
+    /** Reads the plan of this year for the species shown. */
+    void read() {
+        work.start(
+                Texts.of("window.work.planning"),
+                progress -> PlanAnswer.of(
+                        book.book(), Scope.everything().of(book.species()), UnaryOperator.identity(), today),
+                this::show,
+                failure -> {
+                    told.set(Optional.empty());
+                    effort.set(Optional.empty());
+                    refusal.set(FailureWords.of(failure));
+                });
+    }
+
+    private void show(PlanAnswer plan) {
+        refusal.set("");
+        told.set(Optional.of(new Explanation(
+                Texts.of("window.calendar.title", plan.species(), Integer.toString(plan.season())),
+                Texts.of("window.calendar.today", today),
+                List.of(visits(plan), worth(plan)))));
+        effort.set(Optional.of(new Explanation("", "", List.of(power(plan), cautions(plan)))));
+    }
+
+    private static Section visits(PlanAnswer plan) {
+        List<String> lines = new ArrayList<>();
+        plan.calendar()
+                .forEach(window -> lines.add(
+                        Texts.of("cli.plan.window", window.river(), window.visit(), window.from(), window.to())));
+        if (lines.isEmpty()) {
+            lines.add(Texts.of("cli.plan.noVisit"));
+        }
+        return new Section(Texts.of("window.calendar.visits"), lines);
+    }
+
+    private static Section worth(PlanAnswer plan) {
+        List<String> lines = plan.worthMaking().stream()
+                .map(worth -> Texts.of(
+                        "window.calendar.worth",
+                        worth.river(),
+                        worth.fromKm(),
+                        worth.toKm(),
+                        worth.visits(),
+                        worth.territories()))
+                .toList();
+        return new Section(
+                Texts.of("window.calendar.where"),
+                lines.isEmpty() ? List.of(Texts.of("window.calendar.nowhere")) : lines);
+    }
+
+    private static Section power(PlanAnswer plan) {
+        List<String> lines = new ArrayList<>();
+        plan.why().ifPresent(why -> lines.add(TrendWords.sentence(Texts.of(why))));
+        if (!plan.choices().isEmpty()) {
+            lines.add(Texts.of(
+                    "cli.plan.present",
+                    plan.territories(),
+                    plan.surveyedKm(),
+                    plan.visits(),
+                    plan.countedSeasons(),
+                    plan.detection()));
+        }
+        for (PlanAnswer.Choice choice : plan.choices()) {
+            lines.add(Texts.of(
+                    "window.calendar.choice",
+                    TrendWords.sentenceCase(Texts.word(choice.way())),
+                    choice.powerForHalving(),
+                    choice.smallestFall().isPresent()
+                            ? Texts.of(
+                                    "window.calendar.fall",
+                                    String.format(
+                                            Locale.ROOT,
+                                            "%.1f",
+                                            Math.abs(choice.smallestFall().getAsDouble())))
+                            : choice.why().map(Texts::of).orElse("")));
+        }
+        return new Section(Texts.of("window.calendar.shows"), lines);
+    }
+
+    private static Section cautions(PlanAnswer plan) {
+        return new Section(
+                Texts.of("window.why.warnings"),
+                plan.warnings().stream()
+                        .map(warning -> TrendWords.sentence(TrendWords.sentenceCase(Texts.of(warning))))
+                        .toList());
+    }
+}
