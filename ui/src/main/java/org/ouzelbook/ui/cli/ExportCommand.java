@@ -8,12 +8,14 @@ import java.util.concurrent.Callable;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.ouzelbook.tracker.domain.Message;
+import org.ouzelbook.tracker.exchange.darwin.Licence;
 import org.ouzelbook.tracker.exchange.export.Audience;
 import org.ouzelbook.ui.app.Texts;
 import org.ouzelbook.ui.app.WrongRequest;
 import org.ouzelbook.ui.app.export.ExportBook;
 import org.ouzelbook.ui.app.export.ExportFormat;
 import org.ouzelbook.ui.app.export.ExportRequest;
+import org.ouzelbook.ui.app.export.Publishing;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -34,6 +36,21 @@ final class ExportCommand implements Callable<Integer> {
 
     @Option(names = "--private")
     private boolean privately;
+
+    @Option(names = "--licence", paramLabel = "NAME")
+    private @Nullable String licence;
+
+    @Option(names = "--with-names")
+    private boolean withNames;
+
+    @Option(names = "--title", paramLabel = "TEXT")
+    private String title = "";
+
+    @Option(names = "--group", paramLabel = "NAME")
+    private String group = "";
+
+    @Option(names = "--email", paramLabel = "ADDRESS")
+    private String email = "";
 
     @Option(names = "--out", paramLabel = "FILE")
     private @Nullable Path out;
@@ -61,6 +78,8 @@ final class ExportCommand implements Callable<Integer> {
                 Objects.requireNonNull(book),
                 format,
                 privately ? Audience.PRIVATE : Audience.PUBLIC,
+                new Publishing(
+                        Optional.ofNullable(licence).map(ExportCommand::licence), withNames, title, group, email),
                 Optional.ofNullable(season),
                 Optional.ofNullable(out),
                 replace));
@@ -72,6 +91,14 @@ final class ExportCommand implements Callable<Integer> {
         return answer.leaks().isEmpty() ? ExitCode.DONE : ExitCode.PROBLEMS;
     }
 
+    private static Licence licence(String name) {
+        return Licence.named(name)
+                .orElseThrow(() -> new WrongRequest(Message.of(
+                        "export.wrong.licence",
+                        name,
+                        Stream.of(Licence.values()).map(Licence::written).toList())));
+    }
+
     private void tell(ExportBook.Answer answer) {
         if (answer.file().isEmpty()) {
             terminal.out().println(Texts.of("export.stopped"));
@@ -81,6 +108,8 @@ final class ExportCommand implements Callable<Integer> {
         terminal.out().println(answer.file().get());
         answer.contents()
                 .forEach((name, count) -> terminal.out().println("  " + Texts.of("export.contents", name, count)));
-        terminal.out().println(Texts.of(privately ? "export.private" : "export.public"));
+        String publicly =
+                answer.form().equals(ExportFormat.DARWIN_CORE.written()) ? "export.published" : "export.public";
+        terminal.out().println(Texts.of(privately ? "export.private" : publicly));
     }
 }

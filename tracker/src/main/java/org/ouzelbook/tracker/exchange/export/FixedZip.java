@@ -9,18 +9,29 @@ import java.util.zip.ZipEntry;
 import java.util.zip.ZipOutputStream;
 
 /** A zip whose bytes depend on what is put into it and on nothing else. */
-final class FixedZip implements Closeable {
+public final class FixedZip implements Closeable {
     /** The first moment that a zip can tell. */
     private static final LocalDateTime NO_TIME = LocalDateTime.of(1980, 1, 1, 0, 0);
 
     private final ZipOutputStream zip;
 
-    FixedZip(OutputStream out) {
+    /**
+     * Begins a zip.
+     *
+     * @param out where to
+     */
+    public FixedZip(OutputStream out) {
         zip = new ZipOutputStream(out, StandardCharsets.UTF_8);
     }
 
-    /** Puts a file in. */
-    void put(String name, String text) throws IOException {
+    /**
+     * Puts a file in.
+     *
+     * @param name its name
+     * @param text what it says
+     * @throws IOException if it cannot be written
+     */
+    public void put(String name, String text) throws IOException {
         ZipEntry entry = new ZipEntry(name);
         entry.setTimeLocal(NO_TIME);
         zip.putNextEntry(entry);

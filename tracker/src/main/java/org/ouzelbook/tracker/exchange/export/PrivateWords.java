@@ -35,18 +35,26 @@ public final class PrivateWords {
      * @param records the records of a book
      */
     public static PrivateWords of(Records records) {
+        return of(records, false);
+    }
+
+    /**
+     * {@return the words that must not be told of these records}
+     *
+     * @param records the records of a book
+     * @param peopleAgreed whether the people in it agreed to be named
+     */
+    public static PrivateWords of(Records records, boolean peopleAgreed) {
         Set<String> words = new HashSet<>();
         records.nests().forEach(nest -> words.add(nest.label()));
         records.ringedBirds().forEach(bird -> {
             words.add(bird.label());
             words.add(bird.ring());
         });
-        records.sightings().forEach(sighting -> {
-            words.add(sighting.observer());
-            words.add(sighting.rings());
-        });
-        records.visits().forEach(visit -> words.addAll(visit.observers()));
-        records.kickSamples().forEach(sample -> words.add(sample.sampler()));
+        records.sightings().forEach(sighting -> words.add(sighting.rings()));
+        if (!peopleAgreed) {
+            words.addAll(people(records));
+        }
         Set<String> known = new HashSet<>();
         records.rivers().rivers().stream().map(River::name).forEach(name -> known.add(lower(name)));
         for (Landmark landmark : records.landmarks()) {
@@ -59,6 +67,14 @@ public final class PrivateWords {
                 words.stream().sorted().map(word -> Pattern.quote(word.strip())).collect(Collectors.joining("|"));
         return new PrivateWords(Pattern.compile(
                 "(?<![\\p{L}\\p{N}])(" + any + ")(?![\\p{L}\\p{N}])", Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE));
+    }
+
+    private static Set<String> people(Records records) {
+        Set<String> people = new HashSet<>();
+        records.sightings().forEach(sighting -> people.add(sighting.observer()));
+        records.visits().forEach(visit -> people.addAll(visit.observers()));
+        records.kickSamples().forEach(sample -> people.add(sample.sampler()));
+        return people;
     }
 
     private static String lower(String word) {

@@ -4,25 +4,47 @@ import java.util.ArrayDeque;
 import java.util.Deque;
 
 /** An XML document that is being written: texts are escaped, and characters that XML 1.0 cannot hold are replaced. */
-final class XmlText {
+public final class XmlText {
     private final StringBuilder xml = new StringBuilder("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n");
     private final Deque<String> open = new ArrayDeque<>();
 
-    /** Opens an element with attributes, given as name and value by turns. */
-    XmlText open(String name, Object... attributes) {
+    /** Begins a document. */
+    public XmlText() {}
+
+    /**
+     * Opens an element.
+     *
+     * @param name its name
+     * @param attributes names and values of its attributes by turns
+     * @return this
+     */
+    public XmlText open(String name, Object... attributes) {
         tag(name, attributes).append('>');
         open.push(name);
         return this;
     }
 
-    /** Writes an element without content. */
-    XmlText empty(String name, Object... attributes) {
+    /**
+     * Writes an element without content.
+     *
+     * @param name its name
+     * @param attributes names and values of its attributes by turns
+     * @return this
+     */
+    public XmlText empty(String name, Object... attributes) {
         tag(name, attributes).append("/>\n");
         return this;
     }
 
-    /** Writes an element that holds a text, unless the text is blank. */
-    XmlText element(String name, String text, Object... attributes) {
+    /**
+     * Writes an element that holds a text, unless the text is blank.
+     *
+     * @param name its name
+     * @param text the text
+     * @param attributes names and values of its attributes by turns
+     * @return this
+     */
+    public XmlText element(String name, String text, Object... attributes) {
         if (!text.isBlank()) {
             tag(name, attributes).append('>');
             escape(text);
@@ -63,13 +85,22 @@ final class XmlText {
                 || point >= 0x10000;
     }
 
-    XmlText close() {
+    /**
+     * Closes the element that was opened last.
+     *
+     * @return this
+     */
+    public XmlText close() {
         xml.append("</").append(open.pop()).append(">\n");
         return this;
     }
 
-    /** Closes all that is open. */
-    String end() {
+    /**
+     * Closes all that is open.
+     *
+     * @return the document
+     */
+    public String end() {
         while (!open.isEmpty()) {
             close();
         }

@@ -7,13 +7,12 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import javax.xml.stream.XMLInputFactory;
 import javax.xml.stream.XMLStreamConstants;
 import javax.xml.stream.XMLStreamException;
-import javax.xml.stream.XMLStreamReader;
 import org.jspecify.annotations.Nullable;
 import org.ouzelbook.tracker.domain.GeoPoint;
 import org.ouzelbook.tracker.domain.Message;
+import org.ouzelbook.tracker.exchange.file.PlainXml;
 import org.ouzelbook.tracker.river.DrawnRiver;
 
 /**
@@ -38,28 +37,20 @@ final class GpxRivers {
     }
 
     void read(Path path) throws IOException {
-        XMLInputFactory factory = XMLInputFactory.newDefaultFactory();
-        factory.setProperty(XMLInputFactory.SUPPORT_DTD, false);
-        factory.setProperty(XMLInputFactory.IS_SUPPORTING_EXTERNAL_ENTITIES, false);
-        factory.setProperty(XMLInputFactory.IS_REPLACING_ENTITY_REFERENCES, false);
-        factory.setProperty(XMLInputFactory.IS_COALESCING, true);
         try (InputStream in = Files.newInputStream(path)) {
-            XMLStreamReader xml = factory.createXMLStreamReader(in);
-            read(xml);
+            read(PlainXml.of(in));
+        } catch (PlainXml.Refused e) {
+            pieces.problem("river.file.doctype", file, e.line());
         } catch (XMLStreamException e) {
             int line = e.getLocation() == null ? 0 : e.getLocation().getLineNumber();
             pieces.problem("river.file.brokenXml", file, line);
         }
     }
 
-    private void read(XMLStreamReader xml) throws XMLStreamException {
+    private void read(PlainXml xml) throws XMLStreamException {
         int depth = 0;
         while (xml.hasNext()) {
             int event = xml.next();
-            if (event == XMLStreamConstants.DTD || event == XMLStreamConstants.ENTITY_REFERENCE) {
-                pieces.problem("river.file.doctype", file, xml.getLocation().getLineNumber());
-                return;
-            }
             if (event == XMLStreamConstants.START_ELEMENT) {
                 depth++;
                 if (depth == 1 && !xml.getLocalName().equals("gpx")) {
@@ -83,7 +74,7 @@ final class GpxRivers {
     }
 
     /** {@return whether to go on} */
-    private boolean start(XMLStreamReader xml) throws XMLStreamException {
+    private boolean start(PlainXml xml) throws XMLStreamException {
         switch (xml.getLocalName()) {
             case "trk" -> begin(true);
             case "rte" -> {
@@ -93,7 +84,7 @@ final class GpxRivers {
             case "trkseg" -> segments.add(new ArrayList<>());
             case "name" -> {
                 if ((inTrack || inRoute) && points == 0 && name == null) {
-                    name = xml.getElementText().strip();
+                    name = xml.text().strip();
                 }
             }
             case "trkpt", "rtept" -> {
@@ -114,11 +105,11 @@ final class GpxRivers {
         segments.clear();
     }
 
-    private boolean point(XMLStreamReader xml) {
+    private boolean point(PlainXml xml) {
         points++;
-        int line = xml.getLocation().getLineNumber();
-        Optional<Double> latitude = number(xml.getAttributeValue(null, "lat"));
-        Optional<Double> longitude = number(xml.getAttributeValue(null, "lon"));
+        int line = xml.line();
+        Optional<Double> latitude = number(xml.attribute("lat").orElse(null));
+        Optional<Double> longitude = number(xml.attribute("lon").orElse(null));
         if (latitude.isEmpty() || longitude.isEmpty() || segments.isEmpty()) {
             pieces.problem("river.file.noLatLon", file, line);
             return false;

@@ -21,6 +21,7 @@ import org.ouzelbook.stats.survey.TerritoryMap;
 import org.ouzelbook.stats.survey.Water;
 import org.ouzelbook.tracker.domain.Message;
 import org.ouzelbook.tracker.domain.Species;
+import org.ouzelbook.tracker.exchange.darwin.DarwinCoreArchive;
 import org.ouzelbook.tracker.exchange.export.Audience;
 import org.ouzelbook.tracker.exchange.export.CsvFiles;
 import org.ouzelbook.tracker.exchange.export.DataTable;
@@ -36,16 +37,19 @@ import org.ouzelbook.tracker.store.Book;
 import org.ouzelbook.tracker.store.BookView;
 import org.ouzelbook.tracker.store.SightingQuery;
 import org.ouzelbook.ui.app.BookRecords;
+import org.ouzelbook.ui.app.WrongRequest;
 
 /** Writes records of a book into a file of another form. The book is not changed. */
 public final class ExportBook {
     private final ExportRequest request;
     private final SurveyRecords read;
+    private final LocalDate changed;
     private final Records records;
 
-    private ExportBook(ExportRequest request, SurveyRecords read) {
+    private ExportBook(ExportRequest request, SurveyRecords read, LocalDate changed) {
         this.request = request;
         this.read = read;
+        this.changed = changed;
         this.records = new Records(
                 read.rivers(),
                 read.landmarks(),
@@ -75,6 +79,7 @@ public final class ExportBook {
      *
      * @param request what, and how
      * @return what was written
+     * @throws WrongRequest if records are to be published and nobody said under which licence
      * @throws IOException if the file cannot be written, or is there already and may not be replaced
      */
     public static Answer run(ExportRequest request) throws IOException {
@@ -82,11 +87,15 @@ public final class ExportBook {
         if (request.out().isPresent() && !request.replace() && Files.exists(file)) {
             throw new FileAlreadyExistsException(file.toString());
         }
-        SurveyRecords read;
-        try (Book book = Book.open(request.book())) {
-            read = book.read(view -> read(view, request));
+        if (request.format() == ExportFormat.DARWIN_CORE
+                && request.publishing().licence().isEmpty()) {
+            throw new WrongRequest(Message.of("export.wrong.noLicence"));
         }
-        return new ExportBook(request, read).write(file);
+        try (Book book = Book.open(request.book())) {
+            SurveyRecords read = book.read(view -> read(view, request));
+            LocalDate changed = book.history(1).get(0).at().toLocalDate();
+            return new ExportBook(request, read, changed).write(file);
+        }
     }
 
     private static SurveyRecords read(BookView view, ExportRequest request) {
@@ -114,6 +123,11 @@ public final class ExportBook {
             tables.forEach(table -> contents.put(table.name(), table.rows().size()));
             texts = tables.stream().flatMap(DataTable::texts);
             writeTables(tables, bytes);
+        } else if (request.format() == ExportFormat.DARWIN_CORE) {
+            DarwinCoreArchive archive = DarwinCoreArchive.of(records, PublicationWords.of(records, request, changed));
+            contents.putAll(archive.contents());
+            texts = archive.words();
+            archive.write(bytes);
         } else {
             List<Feature> features = features();
             features.forEach(feature -> contents.merge(feature.layer(), 1, Integer::sum));
@@ -130,7 +144,7 @@ public final class ExportBook {
     }
 
     private List<Message> leaks(Stream<String> texts) {
-        return PrivateWords.of(records).in(texts.collect(Collectors.toSet())).stream()
+        return PrivateWords.of(records, request.publishing().withNames()).in(texts.collect(Collectors.toSet())).stream()
                 .map(hit -> Message.of("export.leak", hit.text(), hit.word()))
                 .toList();
     }

@@ -14,7 +14,9 @@ public enum ExportFormat {
     /** The same for a globe. */
     KML("kml"),
     /** Landmarks and territories for a receiver in the field. */
-    GPX("gpx");
+    GPX("gpx"),
+    /** Events, occurrences and measurements for data centres, in a zip. */
+    DARWIN_CORE("zip");
 
     private final String extension;
 
@@ -29,7 +31,7 @@ public enum ExportFormat {
 
     /** {@return the name that the command line knows it by} */
     public String written() {
-        return name().toLowerCase(Locale.ROOT);
+        return name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 
     /**
@@ -39,7 +41,7 @@ public enum ExportFormat {
      */
     public static Optional<ExportFormat> named(String name) {
         for (ExportFormat format : values()) {
-            if (format.written().equals(name.strip().toLowerCase(Locale.ROOT))) {
+            if (format.written().equals(name.strip().toLowerCase(Locale.ROOT).replaceAll("[ _]", "-"))) {
                 return Optional.of(format);
             }
         }

@@ -1,0 +1,31 @@
+package org.ouzelbook.tracker.exchange.darwin;
+
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Optional;
+import org.ouzelbook.tracker.exchange.export.Numbers;
+
+/** One row of an archive that is being written: what each term says. */
+final class ArchiveRow {
+    private final Map<String, String> values = new LinkedHashMap<>();
+
+    /** Tells a term; an empty value and a blank text tell nothing. */
+    ArchiveRow with(String term, Object value) {
+        Object told = value instanceof Optional<?> optional ? optional.isPresent() ? optional.get() : "" : value;
+        String text = plain(Numbers.text(told));
+        if (!text.isEmpty()) {
+            values.put(term, text);
+        }
+        return this;
+    }
+
+    /** {@return what a term says; blank if nothing} */
+    String value(String term) {
+        return values.getOrDefault(term, "");
+    }
+
+    /** A table without quotation marks has no place for tabs and line breaks, nor for other characters that nobody sees. */
+    private static String plain(String text) {
+        return text.replaceAll("[\\p{Cc}\\u2028\\u2029\\s]+", " ").strip();
+    }
+}
