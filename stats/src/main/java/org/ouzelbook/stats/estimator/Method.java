@@ -10,6 +10,8 @@ public enum Method {
     GARWOOD("F. Garwood (1936), Biometrika 28:437–442"),
     /** Exact conditional comparison of two Poisson rates. */
     CONDITIONAL_RATE_RATIO("J. Przyborowski & H. Wilenski (1940), Biometrika 31:313–323"),
+    /** Difference of two Poisson rates, its limits recovered from those of each. */
+    RATE_DIFFERENCE("G. Y. Zou & A. Donner (2008), Stat. Med. 27:1693–1702"),
     /** Log-linear Poisson model with an effect for each site. */
     LOG_LINEAR_POISSON("P. McCullagh & J. A. Nelder (1989), Generalized Linear Models, chapters 6 and 9"),
     /** The same, with variances scaled by Pearson's X² over its degrees of freedom. */

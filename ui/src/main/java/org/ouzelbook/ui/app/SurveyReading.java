@@ -71,6 +71,19 @@ record SurveyReading(SurveyRecords records, Water water, Scope scope) {
         return river.map(one -> Water.ofRiver(one.id())).orElse(Water.ALL);
     }
 
+    /**
+     * {@return a reach of this name, or else a river of this name}
+     *
+     * @param name a name
+     * @throws WrongRequest if the book has neither, or several such reaches
+     */
+    Water named(String name) {
+        boolean reach = records.reaches().stream().anyMatch(one -> one.name().equalsIgnoreCase(name.strip()));
+        return reach
+                ? Water.ofReach(reach(records, name, Optional.empty()), records.reaches())
+                : Water.ofRiver(river(records, name).id());
+    }
+
     private static River river(SurveyRecords records, String name) {
         List<River> rivers = records.rivers().rivers();
         return rivers.stream()

@@ -1,13 +1,18 @@
 package org.ouzelbook.ui.cli;
 
+import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
+import org.ouzelbook.tracker.domain.Message;
 import org.ouzelbook.tracker.store.Book;
+import org.ouzelbook.ui.app.ComparisonAnswer;
 import org.ouzelbook.ui.app.DensityAnswer;
 import org.ouzelbook.ui.app.Texts;
+import org.ouzelbook.ui.app.WrongRequest;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
 
 /** {@code density}: territories per km of surveyed water, by season, river and reach. */
 @Command(name = "density")
@@ -20,12 +25,18 @@ final class DensityCommand implements Callable<Integer> {
     @Mixin
     private RuleOptions rules = new RuleOptions();
 
+    @Option(names = "--compare", paramLabel = "A,B", split = ",")
+    private List<String> compare = List.of();
+
     DensityCommand(Terminal terminal) {
         this.terminal = terminal;
     }
 
     @Override
     public Integer call() {
+        if (!compare.isEmpty()) {
+            return compare();
+        }
         DensityAnswer answer;
         try (Book book = Book.open(question.book())) {
             answer = DensityAnswer.of(book, question.scope(), rules::change);
@@ -34,6 +45,27 @@ final class DensityCommand implements Callable<Integer> {
             Json.print(answer, terminal.out());
         } else {
             print(answer);
+        }
+        return ExitCode.DONE;
+    }
+
+    private int compare() {
+        if (compare.size() != 2) {
+            throw new WrongRequest(Message.of("app.compare.two", String.join(",", compare)));
+        }
+        ComparisonAnswer answer;
+        try (Book book = Book.open(question.book())) {
+            answer = ComparisonAnswer.of(
+                    book,
+                    question.scope(),
+                    rules::change,
+                    compare.get(0).strip(),
+                    compare.get(1).strip());
+        }
+        if (question.json()) {
+            Json.print(answer, terminal.out());
+        } else {
+            new ComparisonPage(terminal).print(answer);
         }
         return ExitCode.DONE;
     }
