@@ -3,6 +3,7 @@ package org.ouzelbook.ui.strip;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
+import java.util.Map;
 import java.util.NavigableMap;
 import java.util.SortedSet;
 import java.util.TreeMap;
@@ -82,5 +83,33 @@ final class DateRows {
             throw new IllegalArgumentException("No row for " + date);
         }
         return y;
+    }
+
+    /**
+     * {@return the y of any date: of its row, or between the rows before and after it}
+     *
+     * @param date a date
+     */
+    double near(LocalDate date) {
+        Map.Entry<LocalDate, Double> before = ys.floorEntry(date);
+        Map.Entry<LocalDate, Double> after = ys.ceilingEntry(date);
+        if (before == null || after == null) {
+            Map.Entry<LocalDate, Double> only = before == null ? after : before;
+            return only == null ? 0 : only.getValue() + (before == null ? -CLOSEST : CLOSEST) / 2;
+        }
+        long days = ChronoUnit.DAYS.between(before.getKey(), after.getKey());
+        double share = days == 0 ? 0 : (double) ChronoUnit.DAYS.between(before.getKey(), date) / days;
+        return before.getValue() + share * (after.getValue() - before.getValue());
+    }
+
+    /** {@return the least distance between two rows, in pixels; much where there is only one} */
+    double closest() {
+        double closest = 200;
+        double before = Double.NEGATIVE_INFINITY;
+        for (double y : ys.values()) {
+            closest = Math.min(closest, y - before);
+            before = y;
+        }
+        return closest;
     }
 }

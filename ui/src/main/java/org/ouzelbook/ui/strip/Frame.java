@@ -1,16 +1,14 @@
 package org.ouzelbook.ui.strip;
 
 /**
- * How much paper there is, and which water is to be on it.
+ * How much paper there is, and what of the axis across it: water in metres, or days of the year.
  *
  * @param width width, in pixels; 480 or more
  * @param height height wished for, in pixels; the drawing is taller where its rows need it
- * @param from metres along the water at the left
- * @param to metres along the water at the right; more than {@code from}
+ * @param from metres along the water, or the day of the year, at the left
+ * @param to the same at the right; more than {@code from}
  */
 public record Frame(double width, double height, double from, double to) {
-    private static final double CLOSEST_METRES = 200;
-
     /**
      * Checks the size.
      *
@@ -49,11 +47,12 @@ public record Frame(double width, double height, double from, double to) {
      * {@return nearer or farther, with one place of the water kept where it is, and never beyond the limits}
      *
      * @param factor above 1 comes nearer
-     * @param about metres along the water that stay where they are
+     * @param about what of the axis stays where it is
      * @param limits the farthest frame
+     * @param closest the least of the axis to be seen
      */
-    public Frame zoomed(double factor, double about, Frame limits) {
-        double span = Math.max(CLOSEST_METRES, Math.min(limits.to - limits.from, (to - from) / factor));
+    public Frame zoomed(double factor, double about, Frame limits, double closest) {
+        double span = Math.max(closest, Math.min(limits.to - limits.from, (to - from) / factor));
         double share = (about - from) / (to - from);
         return showing(about - share * span, about + (1 - share) * span).within(limits);
     }

@@ -34,6 +34,10 @@ public enum Ink {
     UNWALKED,
     /** The hatching of water that nobody walked. */
     HATCHING,
+    /** Kick samples: what lives on the river's bed. */
+    SAMPLE,
+    /** Nests, drawn only where they were asked for, and the warning that they are. */
+    NEST,
     /** Things of the landscape. */
     STONE
 }

@@ -11,7 +11,7 @@ import org.ouzelbook.ui.strip.SightingSymbol.Middle;
 /** Every symbol with its meaning, in as many columns as the paper has room for. */
 final class LegendLayout {
     private static final double CELL_WIDTH = 270;
-    private static final int MEANINGS = 17;
+    private static final int MEANINGS = 24;
     private static final double CELL_HEIGHT = 30;
     private static final double SAMPLE = 24;
 
@@ -54,10 +54,28 @@ final class LegendLayout {
         sheet.draw(new Shape.Line(
                 new Point(at.x() - 18, at.y()), new Point(at.x() + 18, at.y()), Pencil.solid(Ink.INK, 2)));
         sheet.draw(new Shape.Disc(at, 5, Optional.of(Ink.CONFIRMED), Optional.of(Pencil.solid(Ink.PAPER, 1.5))));
+        at = next("crowd");
+        new Crowd(12, 0, 0, 1).shapes(at).forEach(sheet::draw);
+        at = next("room");
+        sheet.draw(new Shape.Line(
+                new Point(at.x() - 18, at.y()), new Point(at.x() + 18, at.y()), Pencil.dotted(Ink.CONFIRMED, 2.2)));
+        at = next("fade");
+        sheet.draw(new Shape.Band(new Rect(at.x() - 20, at.y() - 8, 40, 16), 16, 8, Ink.CONFIRMED));
+        at = next("passed");
+        sheet.draw(new Shape.Line(
+                new Point(at.x() - 18, at.y()), new Point(at.x() + 18, at.y()), Pencil.solid(Ink.GRID, 1.4)));
+        sheet.draw(new Shape.Line(
+                new Point(at.x(), at.y() - 7), new Point(at.x(), at.y() + 7), Pencil.solid(Ink.WALKED, 1.6)));
+        at = next("life");
+        sheet.draw(new Shape.Line(
+                new Point(at.x() - 14, at.y() - 5), new Point(at.x() + 14, at.y() + 5), Pencil.solid(Ink.CONFIRMED, 1.8)));
+        ShownSample.shapes(next("sample")).forEach(sheet::draw);
+        ShownNest.star(next("nest")).forEach(sheet::draw);
         return new StripDrawing(
                 width,
                 rows * CELL_HEIGHT,
                 sheet.shapes(),
+                List.of(),
                 List.of(),
                 new Across(0, width, 0, 1),
                 Texts.of("strip.legend"),

@@ -5,8 +5,9 @@ import java.util.EnumMap;
 import java.util.Map;
 
 /**
- * The colour of every ink. Blue, vermilion and orange are those of M. Okabe and K. Ito (2008), Color Universal Design, which
- * people with any colour vision tell apart; values as cited from memory.
+ * The colour of every ink. Blue, vermilion, orange and bluish green are those of M. Okabe and K. Ito (2008), Color Universal Design, which
+ * people with any colour vision tell apart; values as cited from memory; reddish purple is darker than
+ * theirs, so that words in it are legible.
  *
  * @param colours a colour for each ink, as {@code #rrggbb}
  */
@@ -29,6 +30,8 @@ public record Palette(Map<Ink, String> colours) {
             Map.entry(Ink.BUILDING, "#e69f00"),
             Map.entry(Ink.UNWALKED, "#f1efe8"),
             Map.entry(Ink.HATCHING, "#c9c5b8"),
+            Map.entry(Ink.SAMPLE, "#009e73"),
+            Map.entry(Ink.NEST, "#a1447c"),
             Map.entry(Ink.STONE, "#7c7669"))));
 
     /** The same meanings on a dark ground. */
@@ -49,6 +52,8 @@ public record Palette(Map<Ink, String> colours) {
             Map.entry(Ink.BUILDING, "#e6a817"),
             Map.entry(Ink.UNWALKED, "#1d2224"),
             Map.entry(Ink.HATCHING, "#434a4b"),
+            Map.entry(Ink.SAMPLE, "#2fbf95"),
+            Map.entry(Ink.NEST, "#e59bc8"),
             Map.entry(Ink.STONE, "#9c9584"))));
 
     /**

@@ -5,7 +5,6 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.UUID;
 import org.ouzelbook.tracker.domain.Landmark;
 import org.ouzelbook.tracker.domain.LandmarkKind;
 import org.ouzelbook.tracker.domain.River;
@@ -38,18 +37,18 @@ final class Ribbon {
     }
 
     /** A name wanted above the ribbon. */
-    private record Name(double x, String text, int rank, LandmarkKind kind, Optional<UUID> landmark) {}
+    private record Name(double x, String text, int rank, LandmarkKind kind, Optional<Subject> subject) {}
 
     /**
      * Draws everything.
      *
      * @param landmarks landmarks of any river
-     * @param joining rivers that may join this one
+     * @param waters every river, of which some may join this one
      */
-    void draw(List<Landmark> landmarks, List<River> joining) {
+    void draw(List<Landmark> landmarks, Waters waters) {
         stream();
         gutter();
-        names(landmarks, joining);
+        names(landmarks, waters);
     }
 
     private double middle() {
@@ -88,17 +87,17 @@ final class Ribbon {
                 Ink.MUTED));
     }
 
-    private void names(List<Landmark> landmarks, List<River> joining) {
+    private void names(List<Landmark> landmarks, Waters waters) {
         List<Name> names = new ArrayList<>();
-        for (River river : joining) {
+        for (River river : waters.rivers()) {
             river.mouth()
                     .filter(mouth -> mouth.riverId().equals(water.river().id()))
                     .ifPresent(mouth -> add(
                             names,
                             water.metres(mouth.chainage()),
-                            Texts.of("strip.joins", river.name()),
+                            Texts.of(waters.isFolded(river.id()) ? "strip.joinsFolded" : "strip.joins", river.name()),
                             LandmarkKind.CONFLUENCE,
-                            Optional.empty()));
+                            Optional.of(new Subject.OfRiver(river.id()))));
         }
         List<Name> confluences = List.copyOf(names);
         for (Landmark landmark : landmarks) {
@@ -109,7 +108,7 @@ final class Ribbon {
                                 .anyMatch(name -> Math.abs(across.x(metres) - name.x())
                                         <= SAME_PLACE_METRES / across.metresPerPixel());
                 if (!known) {
-                    add(names, metres, landmark.name(), landmark.kind(), Optional.of(landmark.id()));
+                    add(names, metres, landmark.name(), landmark.kind(), Optional.of(new Subject.OfLandmark(landmark.id())));
                 }
             }
         }
@@ -117,9 +116,9 @@ final class Ribbon {
         names.forEach(this::name);
     }
 
-    private void add(List<Name> names, double metres, String text, LandmarkKind kind, Optional<UUID> landmark) {
+    private void add(List<Name> names, double metres, String text, LandmarkKind kind, Optional<Subject> subject) {
         if (across.shows(metres)) {
-            names.add(new Name(across.x(metres), text, rank(kind), kind, landmark));
+            names.add(new Name(across.x(metres), text, rank(kind), kind, subject));
         }
     }
 
@@ -147,9 +146,10 @@ final class Ribbon {
             sheet.draw(new Shape.Line(
                     new Point(name.x(), top + 18), new Point(name.x(), top + 24), Pencil.solid(Ink.WALKED, 1)));
         }
-        name.landmark()
-                .ifPresent(id -> sheet.answer(new HitArea(
-                        new Rect(name.x() - 9, top, 18, CENTRE + 12), new Subject.OfLandmark(id), name.text())));
+        double reach = written ? Math.max(9, half) : 9;
+        name.subject()
+                .ifPresent(subject -> sheet.answer(
+                        new HitArea(new Rect(x - reach, top, 2 * reach, CENTRE + 12), subject, name.text())));
     }
 
     /**

@@ -3,17 +3,9 @@ package org.ouzelbook.ui.strip;
 import java.time.LocalDate;
 import java.time.Year;
 import java.util.ArrayList;
-import java.util.HashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
-import java.util.SortedSet;
-import java.util.TreeMap;
 import java.util.UUID;
-import org.ouzelbook.stats.survey.Territory;
-import org.ouzelbook.stats.survey.TerritoryMap;
-import org.ouzelbook.tracker.domain.River;
 import org.ouzelbook.tracker.domain.Stretch;
 import org.ouzelbook.tracker.domain.Visit;
 import org.ouzelbook.ui.app.Texts;
@@ -27,8 +19,11 @@ final class SeasonLayout {
     private static final double BLOCK_GAP = 14;
     private static final double HATCH_HEIGHT = 16;
 
+    /** With rows nearer to each other a score would stand among symbols. */
+    private static final double SCORES_FROM = 30;
+
+    private final SeasonPlan plan;
     private final SeasonScene scene;
-    private final Optional<Subject> selected;
     private final Across across;
     private final double width;
     private final List<Block> blocks = new ArrayList<>();
@@ -37,9 +32,9 @@ final class SeasonLayout {
     private final SightingLayer sightings;
     private boolean unwalkedExplained;
 
-    SeasonLayout(SeasonScene scene, Frame frame, Optional<Subject> selected) {
-        this.scene = scene;
-        this.selected = selected;
+    SeasonLayout(SeasonPlan plan, Frame frame) {
+        this.plan = plan;
+        this.scene = plan.scene();
         this.width = frame.width();
         this.across = new Across(LEFT, frame.width() - RIGHT, frame.from(), frame.to());
         this.height = stack(frame.height());
@@ -48,7 +43,11 @@ final class SeasonLayout {
     }
 
     /** One river on the paper. */
-    private record Block(Water water, Rounds rounds, double top, DateRows rows, double rowsBottom) {
+    private record Block(SeasonPlan.OnWater plan, double top, DateRows rows, double rowsBottom) {
+        Water water() {
+            return plan.water();
+        }
+
         double rowsTop() {
             return top + Ribbon.HEIGHT;
         }
@@ -56,118 +55,121 @@ final class SeasonLayout {
         double bottom() {
             return rowsBottom + TerritoryRow.HEIGHT;
         }
+
+        UUID river() {
+            return water().river().id();
+        }
     }
 
     private double stack(double wished) {
-        List<Rounds> rounds = scene.waters().list().stream().map(this::roundsOf).toList();
-        List<SortedSet<LocalDate>> dates = rounds.stream().map(Rounds::rows).toList();
-        double fixed = (Ribbon.HEIGHT + TerritoryRow.HEIGHT) * dates.size() + BLOCK_GAP * (dates.size() - 1);
-        double least = dates.stream()
-                .mapToDouble(set -> DateRows.leastHeight(set.size()))
+        List<SeasonPlan.OnWater> waters = plan.waters();
+        double fixed = (Ribbon.HEIGHT + TerritoryRow.HEIGHT) * waters.size() + BLOCK_GAP * (waters.size() - 1);
+        double least = waters.stream()
+                .mapToDouble(one -> DateRows.leastHeight(one.dates().size()))
                 .sum();
         double spare = Math.max(0, wished - fixed - least);
-        double weights = dates.stream().mapToDouble(DateRows::weight).sum();
+        double weights =
+                waters.stream().mapToDouble(one -> DateRows.weight(one.dates())).sum();
         double top = 0;
-        for (int i = 0; i < dates.size(); i++) {
-            SortedSet<LocalDate> own = dates.get(i);
+        for (SeasonPlan.OnWater one : waters) {
             double rowsTop = top + Ribbon.HEIGHT;
-            double rowsHeight = DateRows.leastHeight(own.size()) + spare * DateRows.weight(own) / weights;
-            DateRows rows = DateRows.of(own, rowsTop, rowsHeight);
-            Block block = new Block(scene.waters().list().get(i), rounds.get(i), top, rows, rowsTop + rowsHeight);
+            double rowsHeight =
+                    DateRows.leastHeight(one.dates().size()) + spare * DateRows.weight(one.dates()) / weights;
+            DateRows rows = DateRows.of(one.dates(), rowsTop, rowsHeight);
+            Block block = new Block(one, top, rows, rowsTop + rowsHeight);
             blocks.add(block);
             top = block.bottom() + BLOCK_GAP;
         }
         return Math.max(wished, top - BLOCK_GAP);
     }
 
-    private Rounds roundsOf(Water water) {
-        UUID riverId = water.river().id();
-        return Rounds.of(scene.visitsOf(riverId), scene.sightingsOf(riverId));
-    }
-
     StripDrawing drawing() {
-        List<River> rivers = scene.waters().list().stream().map(Water::river).toList();
-        Set<UUID> ofTerritories = new HashSet<>();
         List<Ribbon> ribbons = blocks.stream()
                 .map(block -> new Ribbon(sheet, across, block.water(), block.top()))
                 .toList();
         Ribbon.elbows(ribbons);
+        if (!scene.nests().isEmpty()) {
+            sheet.write(new Shape.Label(
+                    new Point(width - 4, 12), Texts.of("strip.private"), Anchor.END, Lettering.STRONG, Ink.NEST));
+        }
         for (int i = 0; i < blocks.size(); i++) {
             Block block = blocks.get(i);
-            territoryColumns(block);
+            territoryRow(block).columns(block.plan().territories());
             ribbons.get(i).kilometres(block.rowsBottom());
-            ribbons.get(i).draw(scene.landmarks(), rivers);
+            ribbons.get(i).draw(scene.landmarks(), scene.waters());
             rows(block);
-            sightings.place(
-                    block.water(),
-                    block.rounds(),
-                    block.rows(),
-                    scene.sightingsOf(block.water().river().id()));
-            territoriesOf(block).stream()
-                    .filter(Territory::accepted)
-                    .flatMap(territory -> territory.registrations().stream())
-                    .forEach(sighting -> ofTerritories.add(sighting.id()));
+            int lanes = lanes(block.rows().closest());
+            block.plan()
+                    .rows()
+                    .forEach((date, row) -> sightings.place(
+                            row,
+                            new SightingLayer.Line(
+                                    block.rows().y(date),
+                                    lanes,
+                                    block.water().river().name(),
+                                    Optional.of(block.water()))));
         }
         for (Block block : blocks) {
-            territoryRow(block).bars(territoriesOf(block), selectedOn(block));
+            territoryRow(block).bars(block.plan().territories());
+            nests(block);
+            samples(block);
         }
-        sightings.draw(ofTerritories, meant());
+        sightings.draw(plan.ofTerritories());
         return new StripDrawing(
                 width,
                 height,
                 sheet.shapes(),
+                List.of(),
                 sheet.areas(),
                 across,
                 StripWords.title(scene),
                 StripWords.description(scene));
     }
 
-    private List<Territory> territoriesOf(Block block) {
-        return scene.mapOf(block.water().river().id())
-                .map(TerritoryMap.RiverMap::territories)
-                .orElse(List.of());
+    /** One lane on the line and as many above and below it as come no nearer to the next row than to this one. */
+    static int lanes(double rowGap) {
+        return Math.max(3, Math.min(9, 2 * (int) Math.floor((rowGap / 2 - 5) / 11) + 1));
+    }
+
+    private void nests(Block block) {
+        scene.nests().stream()
+                .filter(shown -> shown.nest().place().riverId().equals(block.river()))
+                .forEach(shown -> {
+                    double metres = block.water().metres(shown.nest().place().chainage());
+                    if (across.shows(metres) && !block.rows().byDate().isEmpty()) {
+                        shown.draw(sheet, across.x(metres), block.rows());
+                    }
+                });
+    }
+
+    private void samples(Block block) {
+        scene.samples().stream()
+                .filter(shown -> shown.sample().place().riverId().equals(block.river()))
+                .forEach(shown -> {
+                    double metres = block.water().metres(shown.sample().place().chainage());
+                    if (across.shows(metres) && !block.rows().byDate().isEmpty()) {
+                        double y = block.rows().near(shown.sample().date());
+                        shown.draw(sheet, new Point(across.x(metres), y), block.rows().closest() >= SCORES_FROM);
+                    }
+                });
     }
 
     private TerritoryRow territoryRow(Block block) {
         return new TerritoryRow(
-                sheet, across, block.water(), scene.map().season(), block.rowsTop(), block.rowsBottom());
-    }
-
-    private void territoryColumns(Block block) {
-        territoryRow(block).columns(territoriesOf(block));
-    }
-
-    private Optional<String> selectedOn(Block block) {
-        return selected.flatMap(subject -> subject instanceof Subject.OfTerritory territory
-                        && territory.season() == scene.map().season()
-                        && territory.riverId().equals(block.water().river().id())
-                ? Optional.of(territory.id())
-                : Optional.empty());
-    }
-
-    private Set<UUID> meant() {
-        Set<UUID> meant = new HashSet<>();
-        selected.ifPresent(subject -> {
-            if (subject instanceof Subject.OfSighting sighting) {
-                meant.add(sighting.id());
-            }
-        });
-        for (Block block : blocks) {
-            selectedOn(block)
-                    .ifPresent(id -> territoriesOf(block).stream()
-                            .filter(territory -> territory.id().equals(id))
-                            .flatMap(territory -> territory.hangsOn().stream())
-                            .forEach(hangs -> meant.addAll(hangs.records())));
-        }
-        return meant;
+                sheet,
+                across,
+                block.water(),
+                scene.map().season(),
+                scene.shading().flatMap(shading -> shading.of(block.river())),
+                block.rowsTop(),
+                block.rowsBottom());
     }
 
     private void rows(Block block) {
-        Map<LocalDate, List<Visit>> visits = new TreeMap<>();
-        scene.visitsOf(block.water().river().id())
-                .forEach(visit -> visits.computeIfAbsent(block.rounds().row(visit.date()), date -> new ArrayList<>())
-                        .add(visit));
-        block.rows().byDate().forEach((date, y) -> row(block, date, y, visits.getOrDefault(date, List.of())));
+        block.rows()
+                .byDate()
+                .forEach((date, y) ->
+                        row(block, date, y, block.plan().visits().getOrDefault(date, List.of())));
         if (block.rows().byDate().isEmpty()) {
             double middle = (block.rowsTop() + block.rowsBottom()) / 2;
             sheet.write(new Shape.Label(
@@ -187,7 +189,7 @@ final class SeasonLayout {
                 visits.stream().anyMatch(visit -> visit.isEffortFor(scene.map().species()));
         Shape.Label label = new Shape.Label(
                 new Point(across.left() - 14, y + 4.5),
-                block.rounds().words(date),
+                block.plan().rounds().words(date),
                 Anchor.END,
                 Lettering.BODY,
                 counts ? Ink.INK : Ink.MUTED);

@@ -5,8 +5,8 @@ import java.util.List;
 import java.util.Optional;
 import org.ouzelbook.stats.survey.Territory;
 import org.ouzelbook.stats.survey.TerritoryMap;
-import org.ouzelbook.tracker.domain.River;
 import org.ouzelbook.tracker.domain.Stretch;
+import org.ouzelbook.ui.app.ModelShading;
 import org.ouzelbook.ui.app.Texts;
 import org.ouzelbook.ui.strip.Shape.Anchor;
 import org.ouzelbook.ui.strip.Shape.Lettering;
@@ -19,27 +19,27 @@ final class SeasonsLayout {
     private static final double ROOM_BELOW = 10;
     private static final double BLOCK_GAP = 14;
     private static final double CLOSEST = 20;
+    private static final double MOST = 160;
     private static final double BAR = 14;
+    private static final double SCORES_FROM = 34;
 
     /** How far a bar reaches beyond its outermost registrations, in pixels. */
     private static final double BEYOND = 6;
 
     private final SeasonsScene scene;
-    private final Optional<Subject> selected;
     private final Across across;
     private final double width;
     private final double height;
     private final double rowHeight;
     private final Sheet sheet;
 
-    SeasonsLayout(SeasonsScene scene, Frame frame, Optional<Subject> selected) {
+    SeasonsLayout(SeasonsScene scene, Frame frame) {
         this.scene = scene;
-        this.selected = selected;
         this.width = frame.width();
         this.across = new Across(LEFT, frame.width() - COUNTS - GAP, frame.from(), frame.to());
         int blocks = scene.waters().list().size();
         double fixed = blocks * (Ribbon.HEIGHT + ROOM_BELOW) + (blocks - 1) * BLOCK_GAP;
-        this.rowHeight = Math.max(CLOSEST, Math.min(52, (frame.height() - fixed) / Math.max(1, blocks * years())));
+        this.rowHeight = Math.max(CLOSEST, Math.min(MOST, (frame.height() - fixed) / Math.max(1, blocks * years())));
         this.height = Math.max(frame.height(), fixed + rowHeight * blocks * years());
         this.sheet = new Sheet(width, height);
     }
@@ -53,20 +53,23 @@ final class SeasonsLayout {
     }
 
     StripDrawing drawing() {
-        List<River> rivers = scene.waters().list().stream().map(Water::river).toList();
         List<Ribbon> ribbons = new ArrayList<>();
         double blockHeight = Ribbon.HEIGHT + years() * rowHeight + ROOM_BELOW + BLOCK_GAP;
         for (Water water : scene.waters().list()) {
             ribbons.add(new Ribbon(sheet, across, water, ribbons.size() * blockHeight));
         }
         Ribbon.elbows(ribbons);
+        if (!scene.nests().isEmpty()) {
+            sheet.write(new Shape.Label(
+                    new Point(width - 4, 12), Texts.of("strip.private"), Anchor.END, Lettering.STRONG, Ink.NEST));
+        }
         for (int i = 0; i < ribbons.size(); i++) {
             Water water = scene.waters().list().get(i);
             double top = i * blockHeight;
             double rowsTop = top + Ribbon.HEIGHT;
             double bottom = rowsTop + years() * rowHeight;
             ribbons.get(i).kilometres(bottom);
-            ribbons.get(i).draw(scene.landmarks(), rivers);
+            ribbons.get(i).draw(scene.landmarks(), scene.waters());
             years(water, rowsTop);
             counts(water, top, rowsTop, bottom);
         }
@@ -74,6 +77,7 @@ final class SeasonsLayout {
                 width,
                 height,
                 sheet.shapes(),
+                List.of(),
                 sheet.areas(),
                 across,
                 StripWords.title(scene),
@@ -98,13 +102,12 @@ final class SeasonsLayout {
             Optional<TerritoryMap.RiverMap> map = riverMap(water, year);
             List<Stretch> surveyed = map.map(TerritoryMap.RiverMap::surveyed).orElse(List.of());
             Subject subject = new Subject.OfSeason(year, water.river().id());
-            boolean chosen = selected.equals(Optional.of(subject));
             sheet.write(new Shape.Label(
                     new Point(across.left() - 14, y + 4.5),
                     Integer.toString(year),
                     Anchor.END,
-                    chosen ? Lettering.STRONG : Lettering.BODY,
-                    chosen ? Ink.CONFIRMED : Ink.INK));
+                    Lettering.BODY,
+                    Ink.INK));
             sheet.answer(new HitArea(
                     new Rect(0, y - rowHeight / 2, width, rowHeight),
                     subject,
@@ -113,10 +116,12 @@ final class SeasonsLayout {
             row(water, surveyed, y);
             List<Territory> territories =
                     map.map(TerritoryMap.RiverMap::territories).orElse(List.of());
+            rooms(water, year, y);
             for (Territory territory : territories) {
                 territory(water, year, territory, y);
             }
             between(water, territories, y);
+            beside(water, year, y);
         }
     }
 
@@ -142,18 +147,22 @@ final class SeasonsLayout {
     }
 
     private void territory(Water water, int year, Territory territory, double y) {
-        double left = across.x(water.metres(territory.stretch().lower())) - BEYOND;
-        double right = across.x(water.metres(territory.stretch().upper())) + BEYOND;
-        if (right <= across.left() || left >= across.right()) {
+        Optional<ModelShading.Ground> ground = shading(water, year).flatMap(model -> model.ground(territory.id()));
+        Fade fade = ground.filter(known -> TerritoryInk.isCounted(territory))
+                .map(known -> Fade.of(across, water, known))
+                .orElseGet(() -> Fade.of(across, water, territory.stretch(), BEYOND));
+        if (fade.right() <= across.left() || fade.left() >= across.right()) {
             return;
         }
-        double shownLeft = across.clipped(left);
-        double shownRight = across.clipped(right);
-        Rect area = new Rect(shownLeft, y - BAR / 2, shownRight - shownLeft, BAR);
+        double left = across.clipped(fade.left());
+        double right = across.clipped(fade.right());
+        Rect area = new Rect(left, y - BAR / 2, right - left, BAR);
         if (TerritoryInk.isCounted(territory)) {
-            double fade = Math.min(8, area.width() / 3);
             sheet.draw(new Shape.Band(
-                    area, shownLeft > left ? 0 : fade, shownRight < right ? 0 : fade, TerritoryInk.fill(territory)));
+                    area,
+                    Math.max(0, fade.coreLeft() - left),
+                    Math.max(0, right - fade.coreRight()),
+                    TerritoryInk.fill(territory)));
         } else {
             sheet.draw(new Shape.Box(
                     area,
@@ -162,11 +171,39 @@ final class SeasonsLayout {
                     Optional.of(Pencil.dotted(Ink.MUTED, 1.5))));
         }
         Subject subject = new Subject.OfTerritory(year, water.river().id(), territory.id());
-        if (selected.equals(Optional.of(subject))) {
-            sheet.draw(new Shape.Box(
-                    area.grown(3), BAR / 2 + 3, Optional.empty(), Optional.of(Pencil.solid(Ink.CONFIRMED, 2))));
-        }
-        sheet.answer(new HitArea(area, subject, StripWords.territory(territory)));
+        sheet.answer(new HitArea(area, subject, StripWords.territory(territory, ground)));
+    }
+
+    private Optional<ModelShading.OnRiver> shading(Water water, int year) {
+        return Optional.ofNullable(scene.shadings().get(year))
+                .flatMap(model -> model.of(water.river().id()));
+    }
+
+    private void rooms(Water water, int year, double y) {
+        shading(water, year)
+                .ifPresent(model -> model.rooms().forEach(room -> Room.draw(sheet, across, water, year, room, y)));
+    }
+
+    private void beside(Water water, int year, double y) {
+        double below = y + Math.max(BAR / 2 + 1, rowHeight / 2 - 9);
+        scene.samples().stream()
+                .filter(shown -> shown.sample().date().getYear() == year)
+                .filter(shown -> shown.sample().place().riverId().equals(water.river().id()))
+                .forEach(shown -> {
+                    double metres = water.metres(shown.sample().place().chainage());
+                    if (across.shows(metres)) {
+                        shown.draw(sheet, new Point(across.x(metres), below), rowHeight >= SCORES_FROM);
+                    }
+                });
+        scene.nests().stream()
+                .filter(shown -> shown.days().get(0).getYear() == year)
+                .filter(shown -> shown.nest().place().riverId().equals(water.river().id()))
+                .forEach(shown -> {
+                    double metres = water.metres(shown.nest().place().chainage());
+                    if (across.shows(metres)) {
+                        shown.drawAt(sheet, new Point(across.x(metres), y));
+                    }
+                });
     }
 
     /** A thin line of paper between neighbours whose bars touch, so that two are never taken for one. */

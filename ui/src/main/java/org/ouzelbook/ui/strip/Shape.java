@@ -6,6 +6,15 @@ import java.util.Optional;
 
 /** One thing on a drawing, in pixels; a pen knows how to draw each kind. Later shapes lie over earlier ones. */
 public sealed interface Shape {
+    /**
+     * {@return whether some of it may be seen between two heights; a little beyond is taken as between}
+     *
+     * @param top the upper height, in pixels
+     * @param bottom the lower height, in pixels
+     */
+    default boolean isBetween(double top, double bottom) {
+        return Heights.of(this).meets(top, bottom);
+    }
 
     /**
      * A straight line.

@@ -1,9 +1,7 @@
 package org.ouzelbook.ui.strip;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -11,81 +9,150 @@ import java.util.Set;
 import java.util.UUID;
 import org.ouzelbook.tracker.domain.Chainage;
 import org.ouzelbook.tracker.domain.Sighting;
+import org.ouzelbook.tracker.domain.Stretch;
 import org.ouzelbook.ui.app.Texts;
 import org.ouzelbook.ui.strip.Shape.Step;
 
-/** The sightings of a season: their symbols, who was seen at once, and where birds flew and turned back. */
+/**
+ * The sightings in view, each by its symbol; where symbols would lie over each other, a {@link Crowd}. Dotted lines join birds
+ * that were seen at once, arcs show where birds flew and turned back.
+ */
 final class SightingLayer {
-    /** With more symbols than this in view a thin mark per pixel says more. */
-    private static final int MOST_SYMBOLS = 1500;
-
-    private static final double APART = 11;
+    private static final double LANE = 11;
 
     /** An arc of fewer pixels would be a blot. */
     private static final double SHORTEST_ARC = 14;
 
+    /** More sightings than this never fit side by side into one cell. */
+    private static final int MOST_IN_CELL = 16;
+
     private final Sheet sheet;
     private final Across across;
-    private final List<Placed> all = new ArrayList<>();
-    private final Map<UUID, Placed> placed = new HashMap<>();
-    private final Map<Double, List<Rect>> standing = new HashMap<>();
+    private final List<Placed> placed = new ArrayList<>();
+    private final Map<UUID, Placed> byId = new HashMap<>();
+    private final List<Tablet> tablets = new ArrayList<>();
 
     SightingLayer(Sheet sheet, Across across) {
         this.sheet = sheet;
         this.across = across;
     }
 
-    private record Placed(Sighting sighting, Point at, boolean visible, Water water) {}
+    /**
+     * Where a row lies.
+     *
+     * @param y its line, in pixels
+     * @param lanes how many symbols have room above each other; odd, 1 or more
+     * @param river its river
+     * @param metres the water that lies under it; empty where the axis is no river
+     */
+    record Line(double y, int lanes, String river, Optional<Water> metres) {}
+
+    private record Placed(Sighting sighting, SightingSymbol symbol, Point at, Line line) {}
+
+    private record Tablet(Crowd crowd, Point at, HitArea area) {}
 
     /**
-     * Finds the place of each sighting.
+     * Finds a place for each sighting of a row that is in view.
      *
-     * @param water their river
-     * @param rounds the rows that its dates fall into
-     * @param rows where those rows lie
-     * @param sightings sightings on that river
+     * @param row the sightings
+     * @param line where the row lies
      */
-    void place(Water water, Rounds rounds, DateRows rows, List<Sighting> sightings) {
-        for (Sighting sighting : sightings) {
-            double metres = water.metres(sighting.place().chainage());
-            boolean visible = across.shows(metres);
-            double row = rows.y(rounds.row(sighting.date()));
-            Point at = new Point(across.x(metres), row);
-            all.add(new Placed(sighting, at, visible, water));
+    void place(SightingRow row, Line line) {
+        int end = row.first(Math.nextUp(across.to()));
+        double cell = cell();
+        List<Rect> standing = new ArrayList<>();
+        int i = row.first(across.from());
+        while (i < end) {
+            double border = (Math.floor(row.place(i) / cell) + 1) * cell;
+            int next = Math.min(end, Math.max(i + 1, row.first(border)));
+            if (next - i > MOST_IN_CELL || !sideBySide(row, i, next, line, standing)) {
+                crowd(row, i, next, line, border - cell, border, standing);
+            }
+            i = next;
         }
     }
 
+    /** A power of two of the axis's unit, so that crowds stay together while the paper moves. */
+    private double cell() {
+        return Math.pow(2, Math.ceil(Math.log((Crowd.WIDEST + 2) * across.metresPerPixel()) / Math.log(2)));
+    }
+
+    private boolean sideBySide(SightingRow row, int from, int to, Line line, List<Rect> standing) {
+        List<Placed> found = new ArrayList<>();
+        int before = standing.size();
+        for (int i = from; i < to; i++) {
+            Optional<Placed> one = free(row, i, line, standing);
+            if (one.isEmpty()) {
+                standing.subList(before, standing.size()).clear();
+                return false;
+            }
+            found.add(one.get());
+        }
+        for (Placed one : found) {
+            placed.add(one);
+            byId.put(one.sighting().id(), one);
+        }
+        return true;
+    }
+
+    private Optional<Placed> free(SightingRow row, int i, Line line, List<Rect> standing) {
+        double half = row.symbol(i).reach();
+        double x = across.x(row.place(i));
+        for (int lane = 0; lane < line.lanes(); lane++) {
+            // On the line first, then above, then below, and so on outwards.
+            double dy = (lane % 2 == 0 ? 1 : -1) * Math.ceil(lane / 2.0) * LANE;
+            Rect room = new Rect(x - half, line.y() + dy - 4, 2 * half, 8);
+            boolean taken = false;
+            for (int k = standing.size() - 1; k >= 0 && !taken; k--) {
+                taken = room.overlaps(standing.get(k));
+            }
+            if (!taken) {
+                standing.add(room);
+                return Optional.of(new Placed(row.sighting(i), row.symbol(i), new Point(x, line.y() + dy), line));
+            }
+        }
+        return Optional.empty();
+    }
+
+    private void crowd(
+            SightingRow row, int from, int to, Line line, double cellFrom, double cellTo, List<Rect> standing) {
+        Crowd crowd = Crowd.of(row, from, to);
+        double x = (across.x(row.place(from)) + across.x(row.place(to - 1))) / 2;
+        // Within its own cell, so that no two tablets meet.
+        double half = crowd.area(new Point(x, line.y())).width() / 2 + 1;
+        double within = Math.min(across.x(cellTo) - half, Math.max(across.x(cellFrom) + half, x));
+        Point at = new Point(within, line.y());
+        Rect area = crowd.area(at);
+        standing.add(area);
+        Sighting first = row.sighting(from);
+        Sighting last = row.sighting(to - 1);
+        Subject subject = new Subject.OfCrowd(
+                first.place().riverId(),
+                Stretch.between(
+                        first.place().chainage(), last.place().chainage()),
+                first.date(),
+                last.date());
+        tablets.add(new Tablet(crowd, at, new HitArea(area, subject, crowd.aloud())));
+    }
+
     /**
-     * Draws everything that was placed.
+     * Draws everything that found a place.
      *
      * @param ofTerritories keys of the sightings that belong to an accepted territory
-     * @param meant keys of the sightings to point out
      */
-    void draw(Set<UUID> ofTerritories, Set<UUID> meant) {
-        if (all.stream().filter(Placed::visible).count() > MOST_SYMBOLS) {
-            specks(ofTerritories);
-            return;
-        }
-        all.forEach(one -> placed.put(one.sighting().id(), one));
-        List<Placed> visible = all.stream()
-                .filter(Placed::visible)
-                .sorted(Comparator.comparingDouble(one -> one.at().x()))
-                .toList();
-        visible = visible.stream().map(this::besideOthers).toList();
-        visible.forEach(one -> placed.put(one.sighting().id(), one));
-        visible.forEach(one -> links(one, meant));
-        visible.forEach(this::flight);
-        for (Placed one : visible) {
+    void draw(Set<UUID> ofTerritories) {
+        placed.forEach(this::links);
+        placed.forEach(this::flight);
+        for (Placed one : placed) {
             UUID id = one.sighting().id();
-            if (meant.contains(id)) {
-                sheet.draw(new Shape.Disc(
-                        one.at(), 14, Optional.of(Ink.POSSIBLE), Optional.of(Pencil.solid(Ink.CONFIRMED, 1.2))));
-            }
-            Ink ink = ofTerritories.contains(id) || meant.contains(id) ? Ink.INK : Ink.MUTED;
-            SightingSymbol symbol = SightingSymbol.of(one.sighting());
-            sheet.draw(new Shape.Mark(one.at(), symbol, ink, one.sighting().count()));
+            Ink ink = ofTerritories.contains(id) ? Ink.INK : Ink.MUTED;
+            sheet.draw(new Shape.Mark(one.at(), one.symbol(), ink, one.sighting().count()));
             sheet.answer(new HitArea(
                     new Rect(one.at().x() - 10, one.at().y() - 10, 20, 20), new Subject.OfSighting(id), aloud(one)));
+        }
+        for (Tablet tablet : tablets) {
+            tablet.crowd().shapes(tablet.at()).forEach(sheet::draw);
+            sheet.answer(tablet.area());
         }
     }
 
@@ -93,7 +160,7 @@ final class SightingLayer {
         Sighting sighting = one.sighting();
         return Texts.of(
                 "strip.sighting",
-                one.water().river().name(),
+                one.line().river(),
                 sighting.place().chainage(),
                 sighting.date(),
                 sighting.count(),
@@ -102,67 +169,31 @@ final class SightingLayer {
                         : sighting.activities().stream().sorted().toList());
     }
 
-    private void specks(Set<UUID> ofTerritories) {
-        Set<Point> taken = new HashSet<>();
-        for (Placed one : all) {
-            if (!one.visible()) {
-                continue;
-            }
-            Point pixel = new Point(Math.round(one.at().x()) + 0.5, one.at().y());
-            if (taken.add(pixel)) {
-                Ink ink = ofTerritories.contains(one.sighting().id()) ? Ink.INK : Ink.MUTED;
-                sheet.draw(new Shape.Line(
-                        new Point(pixel.x(), pixel.y() - 4),
-                        new Point(pixel.x(), pixel.y() + 4),
-                        Pencil.solid(ink, 1)));
-            }
-        }
-    }
-
-    /** Moves a symbol up or down where another already stands, so that both are seen. */
-    private Placed besideOthers(Placed one) {
-        double half = SightingSymbol.of(one.sighting()).reach();
-        List<Rect> others = standing.computeIfAbsent(one.at().y(), row -> new ArrayList<>());
-        for (double dy : new double[] {0, -APART, APART}) {
-            Rect room = new Rect(one.at().x() - half, one.at().y() + dy - 4, 2 * half, 8);
-            if (others.stream().noneMatch(room::overlaps)) {
-                others.add(room);
-                return new Placed(
-                        one.sighting(), new Point(one.at().x(), one.at().y() + dy), true, one.water());
-            }
-        }
-        return one;
-    }
-
-    private void links(Placed one, Set<UUID> meant) {
+    private void links(Placed one) {
         for (UUID otherId : one.sighting().simultaneousWith()) {
-            Placed other = placed.get(otherId);
-            boolean first =
-                    other != null && (!other.visible() || one.sighting().id().compareTo(otherId) < 0);
-            if (other != null && first) {
-                boolean pointedOut =
-                        meant.contains(otherId) && meant.contains(one.sighting().id());
-                Point end = new Point(across.clipped(other.at().x()), other.at().y());
-                if (Math.abs(end.x() - one.at().x()) < SHORTEST_ARC) {
-                    sheet.draw(new Shape.Line(one.at(), end, Pencil.dotted(Ink.INK, 2)));
-                    continue;
-                }
-                double lift =
-                        Math.min(30, 12 + 0.05 * Math.abs(end.x() - one.at().x()));
-                Point top = new Point(
-                        (one.at().x() + end.x()) / 2, Math.min(one.at().y(), end.y()) - 2 * lift + 6);
-                sheet.draw(Shape.Path.open(
-                        Pencil.dotted(pointedOut ? Ink.CONFIRMED : Ink.INK, 2), one.at(), new Step.Bend(top, end)));
+            Placed other = byId.get(otherId);
+            if (other != null && one.sighting().id().compareTo(otherId) < 0) {
+                link(one.at(), other.at());
             }
         }
+    }
+
+    private void link(Point start, Point end) {
+        if (Math.abs(end.x() - start.x()) < SHORTEST_ARC) {
+            sheet.draw(new Shape.Line(start, end, Pencil.dotted(Ink.INK, 2)));
+            return;
+        }
+        double lift = Math.min(30, 12 + 0.05 * Math.abs(end.x() - start.x()));
+        Point top = new Point((start.x() + end.x()) / 2, Math.min(start.y(), end.y()) - 2 * lift + 6);
+        sheet.draw(Shape.Path.open(Pencil.dotted(Ink.INK, 2), start, new Step.Bend(top, end)));
     }
 
     private void flight(Placed one) {
-        one.sighting().flewTo().ifPresent(to -> flight(one, to));
+        one.line().metres().ifPresent(water -> one.sighting().flewTo().ifPresent(to -> flight(one, water, to)));
     }
 
-    private void flight(Placed one, Chainage to) {
-        double wanted = across.x(one.water().metres(to));
+    private void flight(Placed one, Water water, Chainage to) {
+        double wanted = across.x(water.metres(to));
         double x = across.clipped(wanted);
         double y = one.at().y();
         double way = Math.signum(x - one.at().x());

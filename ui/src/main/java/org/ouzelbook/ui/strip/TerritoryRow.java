@@ -3,6 +3,7 @@ package org.ouzelbook.ui.strip;
 import java.util.List;
 import java.util.Optional;
 import org.ouzelbook.stats.survey.Territory;
+import org.ouzelbook.ui.app.ModelShading;
 import org.ouzelbook.ui.app.Texts;
 import org.ouzelbook.ui.strip.Shape.Anchor;
 import org.ouzelbook.ui.strip.Shape.Lettering;
@@ -19,14 +20,23 @@ final class TerritoryRow {
     private final Across across;
     private final Water water;
     private final int season;
+    private final Optional<ModelShading.OnRiver> model;
     private final double rowsTop;
     private final double rowsBottom;
 
-    TerritoryRow(Sheet sheet, Across across, Water water, int season, double rowsTop, double rowsBottom) {
+    TerritoryRow(
+            Sheet sheet,
+            Across across,
+            Water water,
+            int season,
+            Optional<ModelShading.OnRiver> model,
+            double rowsTop,
+            double rowsBottom) {
         this.sheet = sheet;
         this.across = across;
         this.water = water;
         this.season = season;
+        this.model = model;
         this.rowsTop = rowsTop;
         this.rowsBottom = rowsBottom;
     }
@@ -44,12 +54,19 @@ final class TerritoryRow {
                 continue;
             }
             if (TerritoryInk.isCounted(territory)) {
-                double left = across.clipped(reach.left() - reach.fadeLeft());
-                double right = across.clipped(reach.right() + reach.fadeRight());
+                Fade fade = ground(territory)
+                        .map(known -> Fade.of(across, water, known))
+                        .orElseGet(() -> new Fade(
+                                reach.left() - reach.fadeLeft(),
+                                reach.left(),
+                                reach.right(),
+                                reach.right() + reach.fadeRight()));
+                double left = across.clipped(fade.left());
+                double right = across.clipped(fade.right());
                 sheet.draw(new Shape.Band(
                         new Rect(left, rowsTop, right - left, rowsBottom - rowsTop),
-                        Math.max(0, reach.left() - left),
-                        Math.max(0, right - reach.right()),
+                        Math.max(0, fade.coreLeft() - left),
+                        Math.max(0, right - fade.coreRight()),
                         Ink.COLUMN));
             } else {
                 side(reach.left());
@@ -92,6 +109,10 @@ final class TerritoryRow {
                 Math.max(3, Math.min(fade, roomRight / 2 - widenRight)));
     }
 
+    private Optional<ModelShading.Ground> ground(Territory territory) {
+        return model.flatMap(known -> known.ground(territory.id()));
+    }
+
     private static double uncertainty(Territory territory) {
         return territory.registrations().stream()
                 .mapToDouble(sighting -> sighting.place().uncertaintyMetres())
@@ -103,9 +124,8 @@ final class TerritoryRow {
      * Draws the bars.
      *
      * @param territories the territories of the river
-     * @param selected letter of the one to point out
      */
-    void bars(List<Territory> territories, Optional<String> selected) {
+    void bars(List<Territory> territories) {
         double top = rowsBottom + 8;
         sheet.write(new Shape.Label(
                 new Point(across.left() - 14, top + BAR / 2 + 4.5),
@@ -116,16 +136,14 @@ final class TerritoryRow {
         for (int i = 0; i < territories.size(); i++) {
             Reach reach = reach(territories, i);
             if (!reach.isHidden(across)) {
-                bar(
-                        territories.get(i),
-                        reach,
-                        top,
-                        selected.equals(Optional.of(territories.get(i).id())));
+                bar(territories.get(i), reach, top);
             }
         }
+        model.ifPresent(known -> known.rooms()
+                .forEach(room -> Room.draw(sheet, across, water, season, room, top + BAR / 2, top + BAR + 16)));
     }
 
-    private void bar(Territory territory, Reach reach, double top, boolean selected) {
+    private void bar(Territory territory, Reach reach, double top) {
         double left = across.clipped(reach.left());
         double right = across.clipped(reach.right());
         double middle = (left + right) / 2;
@@ -136,25 +154,44 @@ final class TerritoryRow {
                 Math.min(BAR, right - left) / 2,
                 counted ? Optional.of(TerritoryInk.fill(territory)) : Optional.empty(),
                 counted ? Optional.empty() : Optional.of(Pencil.dotted(Ink.MUTED, 1.6))));
-        if (selected) {
-            Rect column = new Rect(left - 4, rowsTop, right - left + 8, top + BAR + 4 - rowsTop);
-            sheet.draw(new Shape.Box(column, 8, Optional.empty(), Optional.of(Pencil.solid(Ink.CONFIRMED, 2))));
-        }
         sheet.write(new Shape.Label(
                 new Point(middle, top + BAR / 2 + 5),
                 territory.id(),
                 Anchor.MIDDLE,
                 Lettering.STRONG,
                 TerritoryInk.letter(territory)));
-        sheet.write(new Shape.Label(
-                new Point(middle, top + BAR + 16),
-                TerritoryInk.words(territory),
-                Anchor.MIDDLE,
-                Lettering.SMALL,
-                Ink.MUTED));
+        words(territory, middle, top + BAR + 16);
         sheet.answer(new HitArea(
                 new Rect(left, rowsTop, right - left, top + BAR + 18 - rowsTop),
                 new Subject.OfTerritory(season, water.river().id(), territory.id()),
-                StripWords.territory(territory)));
+                StripWords.territory(territory, ground(territory))));
+        end(territory, reach.left(), top, false);
+        end(territory, reach.right(), top, true);
+    }
+
+    /** Both the evidence and the model's probability where they fit, else the shorter. */
+    private void words(Territory territory, double middle, double y) {
+        String plain = TerritoryInk.words(territory);
+        Optional<String> sure = ground(territory)
+                .filter(known -> TerritoryInk.isCounted(territory))
+                .map(known -> Texts.of("strip.sure", plain, known.probability()));
+        boolean written = sure.isPresent() && word(sure.get(), middle, y);
+        if (!written) {
+            word(plain, middle, y);
+        }
+    }
+
+    private boolean word(String text, double middle, double y) {
+        return sheet.write(
+                new Shape.Label(new Point(middle, y), text, Anchor.MIDDLE, Lettering.SMALL, Ink.MUTED));
+    }
+
+    private void end(Territory territory, double x, double top, boolean upper) {
+        if (x >= across.left() && x <= across.right()) {
+            sheet.answer(new HitArea(
+                    new Rect(x - 4, top, 8, BAR),
+                    new Subject.OfEnd(season, water.river().id(), territory.id(), upper),
+                    Texts.of("strip.end", upper ? 1 : 0, territory.id())));
+        }
     }
 }

@@ -1,8 +1,10 @@
 package org.ouzelbook.ui.strip;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Stream;
 import org.ouzelbook.stats.survey.SurveyRecords;
@@ -15,12 +17,63 @@ import org.ouzelbook.tracker.river.RiverNetwork;
  * The waters that a strip shows, in the order of the network. Water that the book never visited is left out, or every row
  * would be hatched to the source.
  *
- * @param list the waters
+ * @param list the waters that are unfolded
+ * @param folded the tributaries that are folded away: only their confluences show
  */
-public record Waters(List<Water> list) {
-    /** Copies the list. */
+public record Waters(List<Water> list, List<Water> folded) {
+    /** Copies the lists. */
     public Waters {
         list = List.copyOf(list);
+        folded = List.copyOf(folded);
+    }
+
+    /**
+     * Makes waters of which none is folded away.
+     *
+     * @param list the waters
+     */
+    public Waters(List<Water> list) {
+        this(list, List.of());
+    }
+
+    /**
+     * {@return the same waters with some tributaries folded away, and with them what flows into them}
+     *
+     * @param rivers keys of the tributaries
+     */
+    public Waters folding(Set<UUID> rivers) {
+        Set<UUID> away = new HashSet<>();
+        List<Water> every = all().toList();
+        for (Water water : every) {
+            boolean receivingAway = water.river()
+                    .mouth()
+                    .filter(mouth -> away.contains(mouth.riverId()))
+                    .isPresent();
+            if (receivingAway || (water.river().mouth().isPresent() && rivers.contains(water.river().id()))) {
+                away.add(water.river().id());
+            }
+        }
+        return new Waters(
+                every.stream()
+                        .filter(water -> !away.contains(water.river().id()))
+                        .toList(),
+                every.stream()
+                        .filter(water -> away.contains(water.river().id()))
+                        .toList());
+    }
+
+    private Stream<Water> all() {
+        return Stream.concat(list.stream(), folded.stream());
+    }
+
+    /** {@return every river that may join another, folded away or not} */
+    List<River> rivers() {
+        return all().map(Water::river).toList();
+    }
+
+    /** {@return whether a river is folded away} */
+    boolean isFolded(UUID riverId) {
+        return folded.stream().anyMatch(water -> water.river().id().equals(riverId));
     }
 
     /**
@@ -88,11 +141,11 @@ public record Waters(List<Water> list) {
 
     /** {@return metres along the water to the lowest place; 0 where nothing is shown} */
     public double from() {
-        return list.stream().mapToDouble(Water::from).min().orElse(0);
+        return all().mapToDouble(Water::from).min().orElse(0);
     }
 
     /** {@return metres along the water to the highest place; a token 1 km where nothing is shown} */
     public double to() {
-        return list.stream().mapToDouble(Water::to).max().orElse(1000);
+        return all().mapToDouble(Water::to).max().orElse(1000);
     }
 }

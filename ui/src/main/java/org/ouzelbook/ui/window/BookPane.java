@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import javafx.application.Platform;
+import javafx.css.PseudoClass;
 import javafx.geometry.Insets;
 import javafx.scene.Node;
 import javafx.scene.canvas.Canvas;
@@ -15,7 +16,6 @@ import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import org.ouzelbook.ui.app.Texts;
-import org.ouzelbook.ui.strip.Palette;
 import org.ouzelbook.ui.strip.RiverStrip;
 import org.ouzelbook.ui.strip.StripDrawing;
 
@@ -24,9 +24,11 @@ import org.ouzelbook.ui.strip.StripDrawing;
  * the place of all but the finding; Escape leads back.
  */
 final class BookPane extends StackPane {
-    private static final double LEGEND_WIDTH = 840;
+    private static final double LEGEND_WIDTH = 900;
+    private static final PseudoClass DARK = PseudoClass.getPseudoClass("dark");
 
     private final BookViewModel book;
+    private final Look look;
     private final StripPane strip;
     private final NotebookPane notebook;
     private final WhyPane why;
@@ -40,12 +42,13 @@ final class BookPane extends StackPane {
     private final Keys onPage = new Keys("window.keys.page");
     private Optional<Page> open = Optional.empty();
 
-    BookPane(BookViewModel book, BackgroundWork work) {
+    BookPane(BookViewModel book, BackgroundWork work, BackgroundWork counting, Look look) {
         this.book = book;
-        this.strip = new StripPane(book.strip());
+        this.look = look;
+        this.strip = new StripPane(book.strip(), look);
         this.notebook = new NotebookPane(book.notebook());
         this.why = new WhyPane(book);
-        this.line = new FootLine(book, work);
+        this.line = new FootLine(book, work, counting);
         empty.getStyleClass().add("muted");
         empty.setWrapText(true);
         empty.setMaxWidth(520);
@@ -63,6 +66,8 @@ final class BookPane extends StackPane {
         bind(new CalendarPage(book, work), "window.calendar.does", "window.calendar.hint", KeyCode.C);
         bindKeys();
         leave();
+        darken();
+        look.dark().addListener((property, before, now) -> darken());
         addEventFilter(KeyEvent.KEY_PRESSED, this::key);
         book.strip().drawing().addListener((property, before, now) -> tellIfEmpty(now));
         book.contents()
@@ -85,6 +90,8 @@ final class BookPane extends StackPane {
         onPage.offer("window.does.back", "window.hint.back", this::back, Stroke.of(KeyCode.ESCAPE));
         everywhere
                 .offer("window.does.help", "window.hint.help", this::help, Stroke.of(KeyCode.F1), Stroke.typed("?"))
+                .on("window.does.dark", look::switchDark, Stroke.of(KeyCode.D))
+                .on("window.does.motion", look::switchMotion, Stroke.of(KeyCode.M))
                 .on("window.does.undo", book::undo, Stroke.command(KeyCode.Z))
                 .on("window.does.redo", book::redo, Stroke.shiftedCommand(KeyCode.Z));
     }
@@ -126,6 +133,10 @@ final class BookPane extends StackPane {
         notebook.setVisible(true);
         line.offer(heard());
         Platform.runLater(strip::requestFocus);
+    }
+
+    private void darken() {
+        pseudoClassStateChanged(DARK, look.dark().get());
     }
 
     private void tellIfEmpty(Optional<StripDrawing> drawing) {
@@ -170,7 +181,7 @@ final class BookPane extends StackPane {
     private void legend() {
         StripDrawing legend = RiverStrip.legend(LEGEND_WIDTH);
         Canvas canvas = new Canvas(legend.width(), legend.height());
-        new CanvasPen(canvas.getGraphicsContext2D(), Palette.LIGHT).draw(legend, 0);
+        new CanvasPen(canvas.getGraphicsContext2D(), look.palette()).draw(legend);
         canvas.setAccessibleText(legend.description());
         overlay.show(Texts.of("strip.legend"), canvas, Texts.of("window.close"));
     }

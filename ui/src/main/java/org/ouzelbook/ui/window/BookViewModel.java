@@ -3,6 +3,7 @@ package org.ouzelbook.ui.window;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
@@ -13,8 +14,8 @@ import org.ouzelbook.tracker.domain.Visit;
 import org.ouzelbook.tracker.store.Book;
 import org.ouzelbook.tracker.store.Step;
 import org.ouzelbook.ui.app.LogLine;
+import org.ouzelbook.ui.app.ModelShading;
 import org.ouzelbook.ui.app.Texts;
-import org.ouzelbook.ui.strip.Subject;
 
 /** An open book in the window: what it holds, what is seen of it, and what was just done to it. */
 final class BookViewModel {
@@ -42,7 +43,7 @@ final class BookViewModel {
         this.notebook = new NotebookViewModel(this, work, this::notebookOf);
         strip.selected().addListener((property, before, now) -> tell());
         strip.season().addListener((property, before, now) -> tell());
-        strip.allSeasons().addListener((property, before, now) -> tell());
+        strip.path().addListener((property, before, now) -> tell());
     }
 
     private LogLine notebookOf(Optional<Visit> visit) {
@@ -123,19 +124,39 @@ final class BookViewModel {
         tell();
     }
 
+    /**
+     * Takes what the model makes of the book.
+     *
+     * @param shadings what it makes of each season
+     */
+    void shade(Map<Integer, ModelShading> shadings) {
+        strip.shade(shadings);
+        tell();
+    }
+
     private void tell() {
         Optional<BookContents> there = contents.get();
-        finding.set(there.filter(book -> !book.maps().isEmpty())
-                .flatMap(book -> strip.allSeasons().get()
-                        ? Optional.of(Finding.of(List.copyOf(book.maps().values())))
-                        : strip.map().map(Finding::of)));
+        finding.set(there.filter(book -> !book.maps().isEmpty()).flatMap(this::find));
         explanation.set(there.flatMap(this::explain));
     }
 
+    private Optional<Finding> find(BookContents there) {
+        return strip.place()
+                .map(Finding::of)
+                .or(() -> strip.bird().map(Finding::of))
+                .or(() -> strip.allSeasons().get()
+                        ? Optional.of(Finding.of(List.copyOf(there.maps().values())))
+                        : strip.map().map(Finding::of));
+    }
+
     private Optional<Explanation> explain(BookContents there) {
-        WhyWords words = new WhyWords(there);
-        Optional<Subject> selected = strip.selected().get();
-        return selected.flatMap(words::of)
+        WhyWords words = new WhyWords(there, strip::shading);
+        WhyMarks marks = new WhyMarks(there);
+        return strip.selected()
+                .get()
+                .flatMap(words::of)
+                .or(() -> strip.place().map(marks::place))
+                .or(() -> strip.bird().map(marks::bird))
                 .or(() -> strip.allSeasons().get() ? there.trend().map(words::seasons) : Optional.empty())
                 .or(() -> strip.map().map(words::season));
     }

@@ -2,6 +2,7 @@ package org.ouzelbook.ui.window;
 
 import java.io.InputStream;
 import java.util.EnumMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import javafx.scene.canvas.GraphicsContext;
@@ -26,11 +27,13 @@ final class CanvasPen {
     private static final Map<Shape.Lettering, Font> FONTS = new EnumMap<>(Shape.Lettering.class);
 
     private final GraphicsContext canvas;
-    private final Palette palette;
+    private final Map<Ink, Color> colours = new EnumMap<>(Ink.class);
 
     CanvasPen(GraphicsContext canvas, Palette palette) {
         this.canvas = canvas;
-        this.palette = palette;
+        for (Ink ink : Ink.values()) {
+            colours.put(ink, Color.web(palette.colour(ink)));
+        }
     }
 
     /** Leaves a clean ground. */
@@ -39,20 +42,58 @@ final class CanvasPen {
         canvas.fillRect(0, 0, canvas.getCanvas().getWidth(), canvas.getCanvas().getHeight());
     }
 
+    /** Takes everything off, down to what lies below the canvas. */
+    void wipe() {
+        canvas.clearRect(0, 0, canvas.getCanvas().getWidth(), canvas.getCanvas().getHeight());
+    }
+
     /**
-     * Draws everything on a clean ground.
+     * Draws everything of a drawing on a clean ground.
      *
      * @param drawing the drawing
-     * @param down how far the top of the drawing lies above the top of the canvas, in pixels
      */
-    void draw(StripDrawing drawing, double down) {
+    void draw(StripDrawing drawing) {
         clear();
+        draw(drawing.shapes(), 0);
+        draw(drawing.over(), 0);
+    }
+
+    /**
+     * Draws those shapes that the canvas shows.
+     *
+     * @param shapes the shapes, the lowest first
+     * @param down how far the top of their paper lies above the top of the canvas, in pixels
+     */
+    void draw(List<Shape> shapes, double down) {
         canvas.save();
         canvas.translate(0, -Math.rint(down));
         canvas.setLineCap(StrokeLineCap.ROUND);
         canvas.setLineJoin(StrokeLineJoin.ROUND);
-        drawing.shapes().forEach(this::draw);
+        double bottom = down + canvas.getCanvas().getHeight();
+        for (Shape shape : shapes) {
+            if (shape.isBetween(down, bottom)) {
+                draw(shape);
+            }
+        }
         canvas.restore();
+    }
+
+    /**
+     * Draws an upright line over the whole height, with words at its top.
+     *
+     * @param x where, in pixels
+     * @param words the words
+     */
+    void guide(double x, String words) {
+        Point top = new Point(x, 0);
+        Point bottom = new Point(x, canvas.getCanvas().getHeight());
+        draw(new Shape.Line(top, bottom, new Pencil(Ink.CONFIRMED, 2, false)));
+        Shape.Label label = new Shape.Label(
+                new Point(x + 8, 14), words, Shape.Anchor.START, Shape.Lettering.STRONG, Ink.CONFIRMED);
+        Rect room = label.bounds();
+        canvas.setFill(colour(Ink.PAPER));
+        canvas.fillRect(room.x() - 3, room.y() - 2, room.width() + 6, room.height() + 5);
+        draw(label);
     }
 
     private void draw(Shape shape) {
@@ -178,7 +219,7 @@ final class CanvasPen {
     }
 
     private Color colour(Ink ink) {
-        return Color.web(palette.colour(ink));
+        return colours.getOrDefault(ink, Color.BLACK);
     }
 
     private static Font font(Shape.Lettering lettering) {

@@ -4,6 +4,8 @@ import java.time.Year;
 import java.util.List;
 import org.ouzelbook.stats.survey.TerritoryMap;
 import org.ouzelbook.ui.app.Texts;
+import org.ouzelbook.ui.strip.BirdScene;
+import org.ouzelbook.ui.strip.PlaceScene;
 
 /**
  * The finding of a season, or of all, in the few words that stand at the top.
@@ -64,5 +66,35 @@ record Finding(String when, String what, String count, String range) {
                         ? Texts.of("window.finding.territories", least)
                         : Texts.of("window.finding.between", least, most),
                 Texts.of("window.finding.inSeasons"));
+    }
+
+    /**
+     * {@return the finding of one place over the years}
+     *
+     * @param scene what was ever seen there
+     */
+    static Finding of(PlaceScene scene) {
+        return new Finding(
+                scene.place().name(),
+                Texts.of("window.finding.years", Year.of(scene.years().get(0)), Year.of(scene.years().get(scene.years().size() - 1))),
+                Texts.of("window.finding.seen", scene.seenOn(scene.passing()), scene.passing().size()),
+                "");
+    }
+
+    /**
+     * {@return the finding of one bird}
+     *
+     * @param scene its life
+     */
+    static Finding of(BirdScene scene) {
+        long seasons = scene.readings().stream()
+                .map(reading -> reading.sighting().date().getYear())
+                .distinct()
+                .count();
+        return new Finding(
+                scene.bird().label(),
+                Texts.of("window.finding.ringedBird"),
+                Texts.of("window.finding.read", scene.readings().size()),
+                Texts.of("window.finding.readIn", seasons));
     }
 }

@@ -19,8 +19,9 @@ final class FootLine extends HBox {
     /**
      * @param book tells what was done
      * @param work tells what is being done, and can be asked to stop
+     * @param counting the same of the counting by the model
      */
-    FootLine(BookViewModel book, BackgroundWork work) {
+    FootLine(BookViewModel book, BackgroundWork work, BackgroundWork counting) {
         super(12);
         setAlignment(Pos.CENTER_LEFT);
         Label notice = new Label();
@@ -35,7 +36,7 @@ final class FootLine extends HBox {
         hints.getStyleClass().add("hints");
         hints.setAlignment(Pos.CENTER_RIGHT);
         hints.setMinWidth(USE_PREF_SIZE);
-        getChildren().addAll(notice, remark, room, doing(work), hints);
+        getChildren().addAll(notice, remark, room, doing(work), doing(counting), hints);
     }
 
     private static void shownWhile(Node node, ObservableValue<Boolean> condition) {

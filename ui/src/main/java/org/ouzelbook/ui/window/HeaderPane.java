@@ -1,5 +1,6 @@
 package org.ouzelbook.ui.window;
 
+import java.time.Year;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
@@ -14,6 +15,7 @@ import javafx.util.StringConverter;
 import org.ouzelbook.tracker.domain.River;
 import org.ouzelbook.tracker.domain.Species;
 import org.ouzelbook.ui.app.Texts;
+import org.ouzelbook.ui.strip.StripView;
 
 /** The top: which river, species and season; and, on the right, the finding before everything else. */
 final class HeaderPane extends HBox {
@@ -23,6 +25,7 @@ final class HeaderPane extends HBox {
     private final Label what = new Label();
     private final Label count = new Label();
     private final Label range = new Label();
+    private final HBox crumbs = new HBox(6);
     private final ComboBox<Species> species = new ComboBox<>();
     private boolean filling;
 
@@ -37,17 +40,33 @@ final class HeaderPane extends HBox {
         Button earlier = button("‹", "window.earlier", book.strip()::earlier);
         Button later = button("›", "window.later", book.strip()::later);
         season.getStyleClass().add("season");
-        Button seasons = button(Texts.of("window.toSeasons"), "window.toSeasons", book.strip()::showAllSeasons);
-        seasons.visibleProperty().bind(book.strip().allSeasons().not());
-        seasons.managedProperty().bind(seasons.visibleProperty());
-        Button back = button(Texts.of("window.toSeason"), "window.toSeason", book.strip()::open);
-        back.visibleProperty().bind(book.strip().allSeasons());
-        back.managedProperty().bind(back.visibleProperty());
+        crumbs.setAlignment(Pos.BASELINE_LEFT);
+        crumbs.getStyleClass().add("crumbs");
         Region room = new Region();
         setHgrow(room, Priority.ALWAYS);
-        getChildren().addAll(river, species, earlier, season, later, seasons, back, what, room, count, range);
+        getChildren().addAll(river, species, crumbs, earlier, season, later, what, room, count, range);
         book.contents().addListener((property, before, now) -> now.ifPresent(this::fill));
         book.finding().addListener((property, before, now) -> show(now));
+        book.strip().path().addListener((property, before, now) -> lead(now));
+        lead(book.strip().path().get());
+    }
+
+    /** The way back out, view by view. */
+    private void lead(List<StripView> path) {
+        crumbs.getChildren().clear();
+        for (StripView view : path.subList(0, path.size() - 1)) {
+            String words = view instanceof StripView.AllSeasons
+                    ? Texts.of("window.crumb.seasons")
+                    : view instanceof StripView.OneSeason one
+                            ? Texts.word(Year.of(one.year()))
+                            : view instanceof StripView.OnePlace place ? place.name() : Texts.of("window.crumb.bird");
+            Button crumb = new Button(words);
+            crumb.getStyleClass().add("crumb");
+            crumb.setAccessibleText(Texts.of("window.crumb.back", words));
+            crumb.setFocusTraversable(false);
+            crumb.setOnAction(event -> book.strip().go(view));
+            crumbs.getChildren().addAll(crumb, new Label("›"));
+        }
     }
 
     private static Button button(String words, String name, Runnable action) {

@@ -1,48 +1,74 @@
 package org.ouzelbook.ui.window;
 
+import java.util.List;
 import java.util.Optional;
-import javafx.css.PseudoClass;
+import java.util.function.BiConsumer;
 import javafx.geometry.Point2D;
 import javafx.scene.AccessibleRole;
 import javafx.scene.Cursor;
 import javafx.scene.canvas.Canvas;
 import javafx.scene.control.Tooltip;
 import javafx.scene.input.KeyCode;
+import javafx.scene.input.MouseButton;
 import javafx.scene.input.MouseEvent;
 import javafx.scene.input.ScrollEvent;
 import javafx.scene.input.ZoomEvent;
 import javafx.scene.layout.Region;
+import javafx.scene.shape.Rectangle;
+import javafx.css.PseudoClass;
+import org.ouzelbook.tracker.domain.Chainage;
 import org.ouzelbook.ui.app.Texts;
 import org.ouzelbook.ui.strip.HitArea;
-import org.ouzelbook.ui.strip.Palette;
+import org.ouzelbook.ui.strip.Shape;
 import org.ouzelbook.ui.strip.StripDrawing;
+import org.ouzelbook.ui.strip.StripView;
 import org.ouzelbook.ui.strip.Subject;
 
-/** The strip on its canvas, with the keys and the pointer that move about on it. */
+/**
+ * The strip on its canvas, with the keys and the pointer that move about on it. What is pointed out lies on a second canvas, so
+ * that choosing something does not draw the strip anew.
+ */
 final class StripPane extends Region {
     private static final double STEP = 1.25;
     private static final double CLICK = 4;
+    private static final double MARGIN = 140;
     private static final PseudoClass FOCUS = PseudoClass.getPseudoClass("at-keyboard");
 
     private final StripViewModel strip;
-    private final Canvas canvas = new Canvas();
-    private final CanvasPen pen = new CanvasPen(canvas.getGraphicsContext2D(), Palette.LIGHT);
+    private final Look look;
+    private final Canvas ground = new Canvas();
+    private final Canvas over = new Canvas();
     private final Tooltip tip = new Tooltip();
+    private final StripMotion motion;
     private final Keys keys;
+    private List<Shape> painted = List.of();
     private double down;
+    private boolean dirty = true;
     private Point2D pressed = Point2D.ZERO;
     private Point2D dragged = Point2D.ZERO;
+    private Optional<Subject.OfEnd> moving = Optional.empty();
+    private Optional<BiConsumer<Subject.OfEnd, Chainage>> endMoved = Optional.empty();
 
-    StripPane(StripViewModel strip) {
+    StripPane(StripViewModel strip, Look look) {
         this.strip = strip;
+        this.look = look;
+        this.motion = new StripMotion(ground, look);
         this.keys = bound();
         getStyleClass().add("strip");
         setFocusTraversable(true);
         setAccessibleRole(AccessibleRole.IMAGE_VIEW);
         setAccessibleHelp(Texts.of("window.strip.help"));
-        canvas.setManaged(false);
-        getChildren().add(canvas);
-        strip.drawing().addListener((property, before, now) -> paint(now));
+        ground.setManaged(false);
+        over.setManaged(false);
+        over.setMouseTransparent(true);
+        getChildren().addAll(ground, over);
+        Rectangle paper = new Rectangle();
+        paper.widthProperty().bind(widthProperty());
+        paper.heightProperty().bind(heightProperty());
+        setClip(paper);
+        strip.drawing().addListener((property, before, now) -> dirty());
+        strip.path().addListener((property, before, now) -> arrive(before, now));
+        look.dark().addListener((property, before, now) -> repaint());
         focusedProperty().addListener((property, before, now) -> pseudoClassStateChanged(FOCUS, now));
         setOnMousePressed(this::press);
         setOnMouseDragged(this::drag);
@@ -51,6 +77,15 @@ final class StripPane extends Region {
         setOnScroll(this::scroll);
         setOnZoom(this::pinch);
         setOnKeyPressed(event -> keys.press(event, false));
+    }
+
+    /**
+     * Lets the ends of territories be moved along the river by the pointer.
+     *
+     * @param listener hears which end was moved, and where to
+     */
+    void onEndMoved(BiConsumer<Subject.OfEnd, Chainage> listener) {
+        endMoved = Optional.of(listener);
     }
 
     /**
@@ -72,21 +107,54 @@ final class StripPane extends Region {
     protected void layoutChildren() {
         double width = Math.floor(getWidth());
         double height = Math.floor(getHeight());
-        if (width != canvas.getWidth() || height != canvas.getHeight()) {
-            canvas.setWidth(width);
-            canvas.setHeight(height);
+        if (width != ground.getWidth() || height != ground.getHeight()) {
+            for (Canvas canvas : List.of(ground, over)) {
+                canvas.setWidth(width);
+                canvas.setHeight(height);
+            }
+            painted = List.of();
+            dirty = true;
             strip.resize(width, height);
+        }
+        if (dirty) {
+            dirty = false;
             paint(strip.drawing().get());
         }
     }
 
+    /** Paints with the next pulse, however many things change until then. */
+    private void dirty() {
+        dirty = true;
+        requestLayout();
+    }
+
+    private void repaint() {
+        painted = List.of();
+        dirty();
+    }
+
+    private void arrive(List<StripView> before, List<StripView> now) {
+        down = 0;
+        motion.arrive(now.size() >= before.size(), pressed.getY());
+        repaint();
+    }
+
     private void paint(Optional<StripDrawing> drawing) {
-        down = Math.max(0, Math.min(down, drawing.map(StripDrawing::height).orElse(0.0) - canvas.getHeight()));
+        down = Math.max(0, Math.min(down, drawing.map(StripDrawing::height).orElse(0.0) - ground.getHeight()));
+        CanvasPen below = new CanvasPen(ground.getGraphicsContext2D(), look.palette());
+        CanvasPen above = new CanvasPen(over.getGraphicsContext2D(), look.palette());
+        above.wipe();
         if (drawing.isPresent()) {
-            pen.draw(drawing.get(), down);
+            if (drawing.get().shapes() != painted) {
+                painted = drawing.get().shapes();
+                below.clear();
+                below.draw(painted, down);
+            }
+            above.draw(drawing.get().over(), down);
             setAccessibleText(drawing.get().title() + ". " + drawing.get().description());
         } else {
-            pen.clear();
+            painted = List.of();
+            below.clear();
             setAccessibleText(Texts.of("window.strip.empty"));
         }
     }
@@ -95,33 +163,59 @@ final class StripPane extends Region {
         requestFocus();
         pressed = new Point2D(event.getX(), event.getY());
         dragged = pressed;
+        moving = endMoved.flatMap(listener -> endAt(event));
+    }
+
+    private Optional<Subject.OfEnd> endAt(MouseEvent event) {
+        return strip.at(event.getX(), event.getY() + down)
+                .map(HitArea::subject)
+                .filter(Subject.OfEnd.class::isInstance)
+                .map(Subject.OfEnd.class::cast);
     }
 
     private void drag(MouseEvent event) {
         Point2D now = new Point2D(event.getX(), event.getY());
         if (now.distance(pressed) > CLICK) {
-            setCursor(Cursor.CLOSED_HAND);
-            strip.pan(dragged.getX() - now.getX());
-            slide(dragged.getY() - now.getY());
+            if (moving.isPresent()) {
+                guide(now.getX());
+            } else {
+                setCursor(Cursor.CLOSED_HAND);
+                strip.pan(dragged.getX() - now.getX());
+                slide(dragged.getY() - now.getY());
+            }
         }
         dragged = now;
+    }
+
+    /** Shows where the end would come to lie. */
+    private void guide(double x) {
+        CanvasPen pen = new CanvasPen(over.getGraphicsContext2D(), look.palette());
+        pen.wipe();
+        moving.flatMap(end -> strip.chainage(end.riverId(), x))
+                .ifPresent(place -> pen.guide(x, Texts.of("window.strip.endHere", place)));
     }
 
     private void release(MouseEvent event) {
         setCursor(Cursor.DEFAULT);
         Point2D now = new Point2D(event.getX(), event.getY());
         if (now.distance(pressed) <= CLICK) {
-            if (strip.allSeasons().get()) {
+            if (event.getButton() == MouseButton.PRIMARY && event.getClickCount() == 2) {
                 strip.openAt(now.getX(), now.getY() + down);
             } else {
                 strip.selectAt(now.getX(), now.getY() + down);
             }
+        } else {
+            moving.ifPresent(end -> strip.chainage(end.riverId(), now.getX())
+                    .ifPresent(place -> endMoved.ifPresent(listener -> listener.accept(end, place))));
+            dirty();
         }
+        moving = Optional.empty();
     }
 
     private void hover(MouseEvent event) {
-        Optional<HitArea> under = strip.drawing().get().flatMap(one -> one.at(event.getX(), event.getY() + down));
-        setCursor(under.isPresent() ? Cursor.HAND : Cursor.DEFAULT);
+        Optional<HitArea> under = strip.at(event.getX(), event.getY() + down);
+        boolean end = endMoved.isPresent() && endAt(event).isPresent();
+        setCursor(end ? Cursor.H_RESIZE : under.isPresent() ? Cursor.HAND : Cursor.DEFAULT);
         if (under.isPresent()) {
             tip.setText(under.get().name());
             Tooltip.install(this, tip);
@@ -130,16 +224,26 @@ final class StripPane extends Region {
         }
     }
 
+    /** The wheel comes nearer along the river; beside the river, or with the control key, in time. */
     private void scroll(ScrollEvent event) {
-        double most = strip.drawing().get().map(StripDrawing::height).orElse(0.0) - canvas.getHeight();
         if (event.isShiftDown() || event.getDeltaX() != 0) {
             strip.pan(-(event.getDeltaX() + (event.isShiftDown() ? event.getDeltaY() : 0)));
-        } else if (most > 1 && !event.isControlDown()) {
-            slide(-event.getDeltaY());
         } else if (event.getDeltaY() != 0) {
-            strip.zoom(event.getDeltaY() > 0 ? STEP : 1 / STEP, event.getX());
+            double factor = event.getDeltaY() > 0 ? STEP : 1 / STEP;
+            pressed = new Point2D(event.getX(), event.getY());
+            if (event.isControlDown() || event.getX() < MARGIN) {
+                stretch(factor, event.getY());
+            } else {
+                strip.zoom(factor, event.getX());
+            }
         }
         event.consume();
+    }
+
+    private void stretch(double factor, double y) {
+        double really = strip.stretch(factor, y + down);
+        down = (down + y) * really - y;
+        repaint();
     }
 
     private void pinch(ZoomEvent event) {
@@ -149,7 +253,7 @@ final class StripPane extends Region {
 
     private void slide(double pixels) {
         down += pixels;
-        paint(strip.drawing().get());
+        repaint();
     }
 
     private Keys bound() {
@@ -161,20 +265,37 @@ final class StripPane extends Region {
                 .on("window.does.upstream", () -> strip.pan(60), Stroke.of(KeyCode.RIGHT))
                 .on("window.does.up", () -> slide(-40), Stroke.of(KeyCode.UP))
                 .on("window.does.down", () -> slide(40), Stroke.of(KeyCode.DOWN))
+                .on("window.does.moreTime", () -> stretch(STEP, getHeight() / 2), Stroke.command(KeyCode.EQUALS))
+                .on("window.does.lessTime", () -> stretch(1 / STEP, getHeight() / 2), Stroke.command(KeyCode.MINUS))
+                .on("window.does.next", () -> strip.selectNext(1), Stroke.typed("."))
+                .on("window.does.before", () -> strip.selectNext(-1), Stroke.typed(","))
+                .on("window.does.into", strip::open, Stroke.of(KeyCode.ENTER))
+                .on("window.does.out", strip::out, Stroke.of(KeyCode.BACK_SPACE))
+                .on("window.does.unselect", this::escape, Stroke.of(KeyCode.ESCAPE))
                 .on("window.does.earlier", strip::earlier, Stroke.of(KeyCode.PAGE_UP))
                 .on("window.does.later", strip::later, Stroke.of(KeyCode.PAGE_DOWN))
                 .on("window.does.allSeasons", strip::showAllSeasons, Stroke.of(KeyCode.Y))
-                .on("window.does.openSeason", strip::open, Stroke.of(KeyCode.ENTER))
-                .on("window.does.next", () -> strip.selectNext(1), Stroke.typed("."))
-                .on("window.does.before", () -> strip.selectNext(-1), Stroke.typed(","))
-                .on("window.does.unselect", () -> strip.select(Optional.empty()), Stroke.of(KeyCode.ESCAPE))
+                .on("window.does.birds", strip::showBirds, Stroke.of(KeyCode.R))
+                .on("window.does.fold", strip::foldTributaries, Stroke.of(KeyCode.T))
+                .on("window.does.nests", strip::switchNests, Stroke.of(KeyCode.P))
                 .pointer("window.pointer.wheel", "window.does.zoom")
+                .pointer("window.pointer.wheelTime", "window.does.zoomTime")
                 .pointer("window.pointer.drag", "window.does.move")
-                .pointer("window.pointer.click", "window.does.why");
+                .pointer("window.pointer.click", "window.does.why")
+                .pointer("window.pointer.twice", "window.does.into");
     }
 
     /** {@return the keys that it hears while it has the keyboard} */
     Keys keys() {
         return keys;
+    }
+
+    /** Lets go of what is selected; with nothing selected, goes out. */
+    private void escape() {
+        if (strip.selected().get().isPresent()) {
+            strip.select(Optional.empty());
+        } else {
+            strip.out();
+        }
     }
 }

@@ -1,8 +1,10 @@
 package org.ouzelbook.ui.window;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.UUID;
 import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.beans.property.ReadOnlyBooleanWrapper;
 import javafx.beans.property.ReadOnlyIntegerProperty;
@@ -10,31 +12,50 @@ import javafx.beans.property.ReadOnlyIntegerWrapper;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import org.ouzelbook.stats.survey.TerritoryMap;
+import org.ouzelbook.tracker.domain.Chainage;
+import org.ouzelbook.ui.app.ModelShading;
+import org.ouzelbook.ui.strip.BirdScene;
 import org.ouzelbook.ui.strip.Frame;
 import org.ouzelbook.ui.strip.HitArea;
-import org.ouzelbook.ui.strip.RiverStrip;
-import org.ouzelbook.ui.strip.SeasonScene;
-import org.ouzelbook.ui.strip.SeasonsScene;
+import org.ouzelbook.ui.strip.HitIndex;
+import org.ouzelbook.ui.strip.PlaceScene;
+import org.ouzelbook.ui.strip.ReadyStrip;
 import org.ouzelbook.ui.strip.StripDrawing;
+import org.ouzelbook.ui.strip.StripView;
 import org.ouzelbook.ui.strip.Subject;
-import org.ouzelbook.ui.strip.Waters;
 
-/** Which part of the strip is seen, from how far, and what is selected on it. */
+/**
+ * What the strip shows, from how far, and what is selected on it. There is one way to move: nearer, into what is selected, and
+ * farther, out to where one came from; all seasons, one season, and one place or one bird lie one behind the other.
+ */
 final class StripViewModel {
     private static final double NARROWEST = 480;
+    private static final double MOST_STRETCH = 12;
+
+    /** All seasons stretched beyond this become the season under the pointer. */
+    private static final double STRETCH_INTO_SEASON = 2.6;
 
     private final ReadOnlyObjectWrapper<Optional<StripDrawing>> drawing = new ReadOnlyObjectWrapper<>(Optional.empty());
     private final ReadOnlyObjectWrapper<Optional<Subject>> selected = new ReadOnlyObjectWrapper<>(Optional.empty());
+    private final ReadOnlyObjectWrapper<List<StripView>> path = new ReadOnlyObjectWrapper<>();
     private final ReadOnlyIntegerWrapper season = new ReadOnlyIntegerWrapper();
     private final ReadOnlyBooleanWrapper allSeasons = new ReadOnlyBooleanWrapper();
+    private final ReadOnlyBooleanWrapper nestsShown = new ReadOnlyBooleanWrapper();
 
-    private Optional<BookContents> contents = Optional.empty();
-    private Optional<SeasonScene> seasonScene = Optional.empty();
-    private Optional<SeasonsScene> seasonsScene = Optional.empty();
-    private Waters waters = new Waters(List.of());
-    private Optional<Frame> frame = Optional.empty();
+    private final StripPath way = new StripPath();
+    private final StripScenes scenes = new StripScenes();
+    private Optional<Frame> river = Optional.empty();
+    private Optional<Frame> days = Optional.empty();
+    private double stretch = 1;
     private double width = 900;
     private double height = 600;
+    private Optional<StripDrawing> plain = Optional.empty();
+    private HitIndex hits = HitIndex.of(List.of());
+
+    StripViewModel() {
+        way.to(new StripView.OneSeason(0));
+        path.set(way.whole());
+    }
 
     /** {@return the drawing; empty while there is nothing to draw} */
     ReadOnlyObjectProperty<Optional<StripDrawing>> drawing() {
@@ -44,6 +65,16 @@ final class StripViewModel {
     /** {@return what is selected} */
     ReadOnlyObjectProperty<Optional<Subject>> selected() {
         return selected.getReadOnlyProperty();
+    }
+
+    /** {@return the way from all seasons to what is shown now} */
+    ReadOnlyObjectProperty<List<StripView>> path() {
+        return path.getReadOnlyProperty();
+    }
+
+    /** {@return what is shown now} */
+    StripView view() {
+        return way.now();
     }
 
     /** {@return the season shown, or last shown} */
@@ -56,29 +87,48 @@ final class StripViewModel {
         return allSeasons.getReadOnlyProperty();
     }
 
+    /** {@return whether nests are shown: never unless asked for} */
+    ReadOnlyBooleanProperty nestsShown() {
+        return nestsShown.getReadOnlyProperty();
+    }
+
     /**
      * Shows new contents, and stays where it was as far as they allow.
      *
      * @param newContents the contents
      */
     void show(BookContents newContents) {
-        boolean otherSpecies = contents.filter(there -> !there.species().equals(newContents.species()))
+        boolean otherSpecies = scenes.contents()
+                .filter(there -> !there.species().equals(newContents.species()))
                 .isPresent();
-        contents = Optional.of(newContents);
-        seasonsScene = Optional.empty();
-        Waters newWaters = Waters.of(newContents.records());
-        if (!newWaters.equals(waters)) {
-            waters = newWaters;
-            frame = Optional.empty();
+        if (scenes.show(newContents)) {
+            river = Optional.empty();
         }
         if (!newContents.maps().isEmpty() && !newContents.maps().containsKey(season.get())) {
             season.set(newContents.maps().lastKey());
         }
+        if (!scenes.has(view()) && !allSeasons.get()) {
+            way.to(new StripView.OneSeason(season.get()));
+        }
         if (otherSpecies) {
             selected.set(Optional.empty());
         }
-        prepareSeason();
+        arrived();
+    }
+
+    /**
+     * Takes what the model makes of the seasons of the contents shown.
+     *
+     * @param shadings what it makes of each season
+     */
+    void shade(Map<Integer, ModelShading> shadings) {
+        scenes.shade(shadings);
         redraw();
+    }
+
+    /** {@return what the model makes of a season; empty while it counts} */
+    Optional<ModelShading> shading(int year) {
+        return scenes.shading(year);
     }
 
     /**
@@ -88,11 +138,7 @@ final class StripViewModel {
      */
     void startWith(int year) {
         season.set(year);
-    }
-
-    private void prepareSeason() {
-        seasonScene = contents.flatMap(there ->
-                Optional.ofNullable(there.maps().get(season.get())).map(map -> SeasonScene.of(there.records(), map)));
+        way.to(new StripView.OneSeason(year));
     }
 
     /**
@@ -104,43 +150,58 @@ final class StripViewModel {
     void resize(double newWidth, double newHeight) {
         width = Math.max(NARROWEST, newWidth);
         height = Math.max(1, newHeight);
-        frame = frame.map(old -> new Frame(width, height, old.from(), old.to()));
         redraw();
     }
 
-    private Frame farthest() {
-        return Frame.fitting(waters, width, height);
+    private Optional<Frame> near() {
+        return view() instanceof StripView.OnePlace ? days : river;
     }
 
-    private Frame frame() {
-        return frame.orElseGet(this::farthest);
+    private void near(Optional<Frame> frame) {
+        if (view() instanceof StripView.OnePlace) {
+            days = frame;
+        } else {
+            river = frame;
+        }
     }
 
-    /** {@return whether all water is in view} */
+    private Optional<ReadyStrip> ready() {
+        return scenes.ready(view());
+    }
+
+    private Frame frame(ReadyStrip strip) {
+        double tall = height * stretch;
+        return near().map(seen -> new Frame(width, tall, seen.from(), seen.to()))
+                .orElseGet(() -> strip.farthest(width, tall));
+    }
+
+    /** {@return whether all of the axis is in view} */
     boolean isFitted() {
-        return frame.isEmpty();
+        return near().isEmpty();
     }
 
-    private void look(Frame newFrame) {
-        Frame limits = farthest();
-        boolean all = newFrame.to() - newFrame.from() >= limits.to() - limits.from() - 1e-6;
-        frame = all ? Optional.empty() : Optional.of(newFrame);
+    private void look(ReadyStrip strip, Frame frame) {
+        Frame limits = strip.farthest(width, height);
+        boolean all = frame.to() - frame.from() >= limits.to() - limits.from() - 1e-6;
+        near(all ? Optional.empty() : Optional.of(frame));
         redraw();
     }
 
     /**
-     * Comes nearer or goes farther; going farther than all water leads from the season to all seasons.
+     * Comes nearer or goes farther along the axis; going farther than all of it leads out.
      *
      * @param factor above 1 comes nearer
      * @param x where the pointer is, in pixels
      */
     void zoom(double factor, double x) {
         if (factor < 1 && isFitted()) {
-            showAllSeasons();
+            out();
             return;
         }
-        double about = drawing.get().map(one -> one.across().metres(x)).orElse(0.0);
-        look(frame().zoomed(factor, about, farthest()));
+        ready().ifPresent(strip -> {
+            double about = drawing.get().map(one -> one.across().metres(x)).orElse(0.0);
+            look(strip, frame(strip).zoomed(factor, about, strip.farthest(width, height), strip.closest()));
+        });
     }
 
     /**
@@ -153,28 +214,94 @@ final class StripViewModel {
     }
 
     /**
-     * Moves along the water.
+     * Gives time more room or less; less than the paper leads from a season to all seasons, and all seasons with much room
+     * become the season under the pointer.
      *
-     * @param pixels how far upstream
+     * @param factor above 1 gives more room
+     * @param y where the pointer is, in pixels from the top of the drawing
+     * @return by how much the drawing was really stretched
      */
-    void pan(double pixels) {
-        double metres =
-                drawing.get().map(one -> one.across().metresPerPixel() * pixels).orElse(0.0);
-        look(frame().moved(metres, farthest()));
+    double stretch(double factor, double y) {
+        if (factor < 1 && stretch <= 1) {
+            out();
+            return 1;
+        }
+        double next = Math.max(1, Math.min(MOST_STRETCH, stretch * factor));
+        if (allSeasons.get() && next > STRETCH_INTO_SEASON) {
+            hits.at(1, y)
+                    .map(HitArea::subject)
+                    .filter(Subject.OfSeason.class::isInstance)
+                    .map(Subject.OfSeason.class::cast)
+                    .ifPresent(year -> showSeason(year.season()));
+            return 1;
+        }
+        double really = next / stretch;
+        stretch = next;
+        redraw();
+        return really;
     }
 
-    /** Shows all water. */
+    /** {@return how many times the paper's height time has been given} */
+    double stretch() {
+        return stretch;
+    }
+
+    /**
+     * Moves along the axis.
+     *
+     * @param pixels how far to the right, upstream
+     */
+    void pan(double pixels) {
+        ready().ifPresent(strip -> {
+            double moved = drawing.get()
+                    .map(one -> one.across().metresPerPixel() * pixels)
+                    .orElse(0.0);
+            look(strip, frame(strip).moved(moved, strip.farthest(width, height)));
+        });
+    }
+
+    /** Shows all of the axis, and all of time on the paper. */
     void fit() {
-        look(farthest());
+        near(Optional.empty());
+        stretch = 1;
+        redraw();
+    }
+
+    /**
+     * Goes to a view, if there is something to show in it.
+     *
+     * @param view the view
+     */
+    void go(StripView view) {
+        if (scenes.has(view) && !view().equals(view)) {
+            way.to(view);
+            selected.set(Optional.empty());
+            arrived();
+        }
+    }
+
+    /** Goes out: to where one came from, and at last to all seasons. */
+    void out() {
+        if (scenes.has(new StripView.AllSeasons()) && way.out()) {
+            selected.set(Optional.empty());
+            arrived();
+        }
+    }
+
+    private void arrived() {
+        stretch = 1;
+        days = Optional.empty();
+        if (view() instanceof StripView.OneSeason one && scenes.has(one)) {
+            season.set(one.year());
+        }
+        allSeasons.set(view() instanceof StripView.AllSeasons);
+        path.set(way.whole());
+        redraw();
     }
 
     /** Shows all seasons. */
     void showAllSeasons() {
-        if (contents.filter(there -> !there.maps().isEmpty()).isPresent() && !allSeasons.get()) {
-            allSeasons.set(true);
-            selected.set(Optional.empty());
-            redraw();
-        }
+        go(new StripView.AllSeasons());
     }
 
     /**
@@ -183,40 +310,66 @@ final class StripViewModel {
      * @param year a season of the book
      */
     void showSeason(int year) {
-        if (contents.filter(there -> there.maps().containsKey(year)).isPresent()) {
-            season.set(year);
-            allSeasons.set(false);
-            selected.set(Optional.empty());
-            prepareSeason();
-            redraw();
-        }
+        go(new StripView.OneSeason(year));
     }
 
-    /** Shows the season before. */
+    /** Shows the season before, the next place downstream or the ringed bird before. */
     void earlier() {
-        Integer before =
-                contents.map(there -> there.maps().lowerKey(season.get())).orElse(null);
-        if (before != null) {
-            stepTo(before);
-        }
+        step(-1);
     }
 
-    /** Shows the season after. */
+    /** Shows the season after, the next place upstream or the next ringed bird. */
     void later() {
-        Integer after =
-                contents.map(there -> there.maps().higherKey(season.get())).orElse(null);
-        if (after != null) {
-            stepTo(after);
-        }
+        step(1);
     }
 
-    private void stepTo(int year) {
-        if (allSeasons.get()) {
-            season.set(year);
-            redraw();
-        } else {
-            showSeason(year);
-        }
+    private void step(int step) {
+        scenes.contents().ifPresent(there -> {
+            if (view() instanceof StripView.OnePlace place) {
+                StripSteps.nextPlace(there, place, step).ifPresent(this::go);
+            } else if (view() instanceof StripView.OneBird bird) {
+                StripSteps.nextBird(there, Optional.of(bird.bird()), step).ifPresent(this::go);
+            } else {
+                Integer year = step < 0
+                        ? there.maps().lowerKey(season.get())
+                        : there.maps().higherKey(season.get());
+                if (year != null && allSeasons.get()) {
+                    season.set(year);
+                } else if (year != null) {
+                    showSeason(year);
+                }
+            }
+        });
+    }
+
+    /** Shows the first ringed bird, or the one selected. */
+    void showBirds() {
+        scenes.contents()
+                .flatMap(there -> StripSteps.nextBird(there, Optional.empty(), 1))
+                .ifPresent(this::go);
+    }
+
+    /** Shows the nests, which are private, or hides them again. */
+    void switchNests() {
+        nestsShown.set(!nestsShown.get());
+        scenes.showNests(nestsShown.get());
+        redraw();
+    }
+
+    /** Folds every tributary away, or unfolds them. */
+    void foldTributaries() {
+        scenes.foldAll();
+        redraw();
+    }
+
+    /**
+     * Folds a tributary away, or unfolds it.
+     *
+     * @param riverId its key
+     */
+    void fold(UUID riverId) {
+        scenes.fold(riverId);
+        redraw();
     }
 
     /**
@@ -227,8 +380,18 @@ final class StripViewModel {
     void select(Optional<Subject> subject) {
         if (!Objects.equals(selected.get(), subject)) {
             selected.set(subject);
-            redraw();
+            pointOut();
         }
+    }
+
+    /**
+     * {@return what lies uppermost at a point of the drawing}
+     *
+     * @param x to the right, in pixels
+     * @param y downwards, in pixels
+     */
+    Optional<HitArea> at(double x, double y) {
+        return hits.at(x, y);
     }
 
     /**
@@ -238,11 +401,18 @@ final class StripViewModel {
      * @param y downwards, in pixels
      */
     void selectAt(double x, double y) {
-        select(drawing.get().flatMap(one -> one.at(x, y)).map(HitArea::subject));
+        select(at(x, y).map(HitArea::subject).map(StripViewModel::whole));
+    }
+
+    /** The territory of an end: the end alone says nothing. */
+    private static Subject whole(Subject subject) {
+        return subject instanceof Subject.OfEnd end
+                ? new Subject.OfTerritory(end.season(), end.riverId(), end.id())
+                : subject;
     }
 
     /**
-     * Opens what lies at a point of all seasons: its season.
+     * Goes into what lies at a point.
      *
      * @param x to the right, in pixels
      * @param y downwards, in pixels
@@ -252,19 +422,35 @@ final class StripViewModel {
         open();
     }
 
-    /** Opens what is selected: from a year, or a territory of a year, to its season. */
+    /** Goes into what is selected: a year, a place, a bird, a crowd; with nothing selected, from all seasons into one. */
     void open() {
-        if (!allSeasons.get()) {
-            return;
-        }
         Optional<Subject> subject = selected.get();
-        if (subject.isPresent() && subject.get() instanceof Subject.OfTerritory territory) {
-            showSeason(territory.season());
-            select(subject);
-        } else if (subject.isPresent() && subject.get() instanceof Subject.OfSeason year) {
-            showSeason(year.season());
-        } else {
+        if (subject.isEmpty() && allSeasons.get()) {
             showSeason(season.get());
+        }
+        subject.ifPresent(this::into);
+    }
+
+    private void into(Subject subject) {
+        if (subject instanceof Subject.OfRiver tributary) {
+            fold(tributary.id());
+        } else if (subject instanceof Subject.OfCrowd) {
+            drawing.get()
+                    .flatMap(one -> one.areas().stream()
+                            .filter(area -> area.subject().equals(subject))
+                            .findFirst())
+                    .ifPresent(area ->
+                            zoom(4, area.area().x() + area.area().width() / 2));
+        } else {
+            scenes.contents()
+                    .flatMap(there -> StripSteps.into(there, view(), subject))
+                    .ifPresent(next -> {
+                        go(next);
+                        boolean stays = subject instanceof Subject.OfTerritory || subject instanceof Subject.OfSighting;
+                        if (stays && next instanceof StripView.OneSeason) {
+                            select(Optional.of(subject));
+                        }
+                    });
         }
     }
 
@@ -274,50 +460,50 @@ final class StripViewModel {
      * @param step 1 for the next, −1 for the one before
      */
     void selectNext(int step) {
-        List<Subject> order = drawing.get()
-                .map(one -> one.areas().stream()
-                        .map(HitArea::subject)
-                        .distinct()
-                        .sorted((a, b) -> Integer.compare(rank(a), rank(b)))
-                        .toList())
-                .orElse(List.of());
-        if (order.isEmpty()) {
-            return;
-        }
-        int now = selected.get().map(order::indexOf).orElse(-1);
-        int next = now < 0 ? (step > 0 ? 0 : order.size() - 1) : Math.floorMod(now + step, order.size());
-        select(Optional.of(order.get(next)));
+        select(StripOrder.next(drawing.get(), selected.get(), step));
     }
 
-    private static int rank(Subject subject) {
-        if (subject instanceof Subject.OfTerritory) {
-            return 0;
-        }
-        if (subject instanceof Subject.OfSeason) {
-            return 1;
-        }
-        if (subject instanceof Subject.OfSighting) {
-            return 2;
-        }
-        return subject instanceof Subject.OfVisit ? 3 : 4;
+    /**
+     * {@return the place along a river that lies at an x; empty where the axis is no river, or the river is not shown}
+     *
+     * @param riverId key of the river
+     * @param x to the right, in pixels
+     */
+    Optional<Chainage> chainage(UUID riverId, double x) {
+        return view() instanceof StripView.OnePlace
+                ? Optional.empty()
+                : drawing.get().flatMap(one -> scenes.chainage(riverId, one.across().metres(x)));
     }
 
     /** {@return the map of the season shown; empty where there is none} */
     Optional<TerritoryMap> map() {
-        return contents.flatMap(there -> Optional.ofNullable(there.maps().get(season.get())));
+        return scenes.contents()
+                .flatMap(there -> Optional.ofNullable(there.maps().get(season.get())));
+    }
+
+    /** {@return the place shown; empty in other views} */
+    Optional<PlaceScene> place() {
+        return view() instanceof StripView.OnePlace place
+                ? scenes.contents().map(there -> scenes.place(there, place))
+                : Optional.empty();
+    }
+
+    /** {@return the bird shown; empty in other views} */
+    Optional<BirdScene> bird() {
+        return view() instanceof StripView.OneBird bird
+                ? scenes.contents().map(there -> scenes.life(there, bird))
+                : Optional.empty();
     }
 
     private void redraw() {
-        if (waters.isEmpty()) {
-            drawing.set(Optional.empty());
-        } else if (allSeasons.get()) {
-            if (seasonsScene.isEmpty()) {
-                seasonsScene = contents.map(there -> SeasonsScene.of(
-                        there.records(), List.copyOf(there.maps().values())));
-            }
-            drawing.set(seasonsScene.map(scene -> RiverStrip.seasons(scene, frame(), selected.get())));
-        } else {
-            drawing.set(seasonScene.map(scene -> RiverStrip.season(scene, frame(), selected.get())));
-        }
+        plain = ready().map(strip -> strip.drawing(frame(strip)));
+        hits = HitIndex.of(plain.map(StripDrawing::areas).orElse(List.of()));
+        pointOut();
+    }
+
+    private void pointOut() {
+        drawing.set(plain.map(one -> one.pointingOut(
+                selected.get(),
+                ready().flatMap(strip -> selected.get().map(strip::recordsOf)).orElse(List.of()))));
     }
 }

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
+import java.util.function.IntFunction;
 import org.ouzelbook.stats.survey.CountTrend;
 import org.ouzelbook.stats.survey.RiverStory;
 import org.ouzelbook.stats.survey.Territory;
@@ -15,6 +16,7 @@ import org.ouzelbook.tracker.domain.Message;
 import org.ouzelbook.tracker.domain.Sighting;
 import org.ouzelbook.tracker.domain.Species;
 import org.ouzelbook.tracker.domain.Visit;
+import org.ouzelbook.ui.app.ModelShading;
 import org.ouzelbook.ui.app.StoryWords;
 import org.ouzelbook.ui.app.Texts;
 import org.ouzelbook.ui.app.TrendWords;
@@ -32,9 +34,15 @@ final class WhyWords {
             "map.because.tooLong");
 
     private final BookContents contents;
+    private final IntFunction<Optional<ModelShading>> model;
 
-    WhyWords(BookContents contents) {
+    /**
+     * @param contents what the book holds
+     * @param model what the model makes of a season; empty while it counts
+     */
+    WhyWords(BookContents contents, IntFunction<Optional<ModelShading>> model) {
         this.contents = contents;
+        this.model = model;
     }
 
     /**
@@ -59,7 +67,9 @@ final class WhyWords {
         if (subject instanceof Subject.OfSeason season) {
             return Optional.ofNullable(contents.maps().get(season.season())).map(this::season);
         }
-        Subject.OfLandmark wanted = (Subject.OfLandmark) subject;
+        if (!(subject instanceof Subject.OfLandmark wanted)) {
+            return new WhyMarks(contents).of(subject);
+        }
         return contents.records().landmarks().stream()
                 .filter(landmark -> landmark.id().equals(wanted.id()))
                 .findFirst()
@@ -100,6 +110,8 @@ final class WhyWords {
                 .toList();
         List<Explanation.Section> sections = new ArrayList<>();
         sections.add(new Explanation.Section("", stands));
+        sections.add(new Explanation.Section(
+                "", WhyMarks.byModel(model.apply(season), map.river().id(), territory.id())));
         if (!apart.isEmpty()) {
             sections.add(new Explanation.Section(Texts.of("window.why.apart"), apart));
         }
@@ -282,6 +294,7 @@ final class WhyWords {
                     river.effectiveVisits(),
                     river.visits(),
                     river.count().min() < river.count().max() ? 1 : 0));
+            lines.addAll(WhyMarks.byModel(model.apply(map.season()), river.river().id()));
             if (river.count().edge() + river.count().unassigned() > 0) {
                 lines.add(Texts.of(
                         "window.why.left", river.count().edge(), river.count().unassigned()));

@@ -15,6 +15,8 @@ import org.ouzelbook.ui.strip.Shape;
 /** The window: its start page, and the book that is open in it. JavaFX makes it, which is why it is public. */
 public final class WindowApplication extends Application {
     private final BackgroundWork work = new BackgroundWork();
+    private final BackgroundWork counting = new BackgroundWork();
+    private final Look look = Look.ofUser();
     private final RecentBooks recent = RecentBooks.ofUser();
     private @Nullable Book book;
     private @Nullable Stage stage;
@@ -58,7 +60,8 @@ public final class WindowApplication extends Application {
         boolean first = recent.isFirstTime(opened.file());
         recent.opened(opened.file());
         BookViewModel viewModel = new BookViewModel(opened, work, System.getProperty("user.name", ""));
-        BookPane pane = new BookPane(viewModel, work);
+        BookPane pane = new BookPane(viewModel, work, counting, look);
+        new ModelCounting(viewModel, counting, counting::stop);
         if (stage != null) {
             stage.getScene().setRoot(pane);
             stage.setTitle(Texts.of("window.titleBook", String.valueOf(path.getFileName())));
@@ -76,6 +79,7 @@ public final class WindowApplication extends Application {
     @Override
     public void stop() {
         work.close();
+        counting.close();
         if (book != null) {
             book.close();
         }

@@ -8,12 +8,15 @@ import java.util.Optional;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.ouzelbook.stats.survey.SurveyRecords;
+import org.ouzelbook.tracker.domain.Chainage;
 import org.ouzelbook.tracker.domain.Progress;
 import org.ouzelbook.tracker.river.RiverNetwork;
 import org.ouzelbook.ui.strip.Across;
 import org.ouzelbook.ui.strip.HitArea;
 import org.ouzelbook.ui.strip.SampleRiver;
+import org.ouzelbook.ui.strip.Shape;
 import org.ouzelbook.ui.strip.StripDrawing;
+import org.ouzelbook.ui.strip.StripView;
 import org.ouzelbook.ui.strip.Subject;
 
 class StripViewModelTest {
@@ -67,6 +70,98 @@ class StripViewModelTest {
         assertThat(strip.season().get()).isEqualTo(2026);
     }
 
+    private Subject landmark(String name) {
+        return drawing().areas().stream()
+                .filter(area -> area.subject() instanceof Subject.OfLandmark && area.name().equals(name))
+                .map(HitArea::subject)
+                .findFirst()
+                .orElseThrow();
+    }
+
+    @Test
+    void goesIntoAPlaceAndOutAgain() {
+        strip.select(Optional.of(landmark("Otter Stone")));
+        strip.open();
+
+        assertThat(strip.view()).isInstanceOfSatisfying(StripView.OnePlace.class, place -> {
+            assertThat(place.name()).isEqualTo("Otter Stone");
+            assertThat(place.around().contains(Chainage.ofKm(9.05))).isTrue();
+        });
+        assertThat(strip.path().get()).hasSize(3);
+        assertThat(drawing().title()).contains("Otter Stone");
+
+        strip.out();
+        assertThat(strip.view()).isEqualTo(new StripView.OneSeason(2026));
+        strip.out();
+        assertThat(strip.allSeasons().get()).isTrue();
+        strip.out();
+        assertThat(strip.allSeasons().get()).isTrue();
+    }
+
+    @Test
+    void goesFromPlaceToPlaceAlongTheRiver() {
+        strip.select(Optional.of(landmark("Otter Stone")));
+        strip.open();
+        strip.later();
+
+        assertThat(((StripView.OnePlace) strip.view()).name()).isEqualTo("Heron Wall");
+        assertThat(strip.path().get()).hasSize(3);
+
+        strip.earlier();
+        strip.earlier();
+        assertThat(((StripView.OnePlace) strip.view()).name()).isEqualTo("Long Weir");
+    }
+
+    /** A territory over the years; a year of it leads back to that season. */
+    @Test
+    void goesFromATerritoryToItsGroundOverTheYearsAndBackToAYear() {
+        strip.select(Optional.of(new Subject.OfTerritory(2026, SampleRiver.ARREL.id(), "B")));
+        strip.open();
+        assertThat(strip.view()).isInstanceOf(StripView.OnePlace.class);
+
+        strip.select(Optional.of(new Subject.OfSeason(2026, SampleRiver.ARREL.id())));
+        strip.open();
+        assertThat(strip.view()).isEqualTo(new StripView.OneSeason(2026));
+    }
+
+    @Test
+    void givesTimeMoreRoomAndComesOutToAllSeasonsWhereItCannotTakeMore() {
+        double before = drawing().height();
+
+        assertThat(strip.stretch(2, 300)).isEqualTo(2);
+        assertThat(drawing().height()).isGreaterThan(before * 1.5);
+
+        strip.stretch(0.5, 300);
+        strip.stretch(0.5, 300);
+        assertThat(strip.allSeasons().get()).isTrue();
+    }
+
+    @Test
+    void foldsATributaryAwayAndKeepsTheScaleOfTheRiver() {
+        Across before = drawing().across();
+        Subject sorn = new Subject.OfRiver(SampleRiver.SORN.id());
+        strip.select(Optional.of(sorn));
+        strip.open();
+
+        assertThat(drawing().shapes())
+                .noneMatch(shape -> shape instanceof Shape.Label label && label.text().equals("Sorn Beck"))
+                .anyMatch(shape -> shape instanceof Shape.Label label && label.text().equals("Sorn Beck joins, folded"));
+        assertThat(drawing().across()).isEqualTo(before);
+
+        strip.open();
+        assertThat(drawing().shapes())
+                .anyMatch(shape -> shape instanceof Shape.Label label && label.text().equals("Sorn Beck"));
+    }
+
+    @Test
+    void drawsNothingAnewWhereSomethingIsChosen() {
+        List<Shape> before = drawing().shapes();
+        strip.select(Optional.of(new Subject.OfTerritory(2026, SampleRiver.ARREL.id(), "B")));
+
+        assertThat(drawing().shapes()).isSameAs(before);
+        assertThat(drawing().over()).isNotEmpty();
+    }
+
     @Test
     void movesAlongTheWaterButNotBeyondIt() {
         strip.zoom(4);
@@ -101,7 +196,7 @@ class StripViewModelTest {
         assertThat(strip.selected().get()).contains(new Subject.OfTerritory(2026, SampleRiver.ARREL.id(), "A"));
 
         strip.selectNext(-1);
-        assertThat(strip.selected().get().orElseThrow()).isInstanceOf(Subject.OfLandmark.class);
+        assertThat(strip.selected().get().orElseThrow()).isInstanceOfAny(Subject.OfLandmark.class, Subject.OfRiver.class);
 
         strip.selectNext(1);
         assertThat(strip.selected().get()).contains(new Subject.OfTerritory(2026, SampleRiver.ARREL.id(), "A"));

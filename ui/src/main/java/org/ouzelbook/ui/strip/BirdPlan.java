@@ -1,0 +1,47 @@
+package org.ouzelbook.ui.strip;
+
+import java.util.List;
+import java.util.Set;
+import java.util.UUID;
+import java.util.stream.Collectors;
+import org.ouzelbook.tracker.domain.Sighting;
+
+/**
+ * The life of one bird, made ready.
+ *
+ * @param scene what it shows
+ */
+record BirdPlan(BirdScene scene) implements ReadyStrip {
+    private static final double CLOSEST_METRES = 500;
+
+    /** {@return the rivers on which it was read; the first of all where it never was} */
+    List<Water> waters() {
+        Set<UUID> rivers = scene.readings().stream()
+                .map(reading -> reading.sighting().place().riverId())
+                .collect(Collectors.toUnmodifiableSet());
+        List<Water> read = scene.waters().list().stream()
+                .filter(water -> rivers.contains(water.river().id()))
+                .toList();
+        return read.isEmpty() ? scene.waters().list().stream().limit(1).toList() : read;
+    }
+
+    @Override
+    public StripDrawing drawing(Frame frame) {
+        return new BirdLayout(this, frame).drawing();
+    }
+
+    @Override
+    public Frame farthest(double width, double height) {
+        return Frame.fitting(scene.waters(), width, height);
+    }
+
+    @Override
+    public double closest() {
+        return CLOSEST_METRES;
+    }
+
+    @Override
+    public List<Sighting> recordsOf(Subject subject) {
+        return List.of();
+    }
+}

@@ -1,0 +1,33 @@
+package org.ouzelbook.ui.strip;
+
+import java.util.List;
+import org.ouzelbook.tracker.domain.Sighting;
+
+/**
+ * All seasons, made ready.
+ *
+ * @param scene what they show
+ */
+record SeasonsPlan(SeasonsScene scene) implements ReadyStrip {
+    private static final double CLOSEST_METRES = 500;
+
+    @Override
+    public StripDrawing drawing(Frame frame) {
+        return new SeasonsLayout(scene, frame).drawing();
+    }
+
+    @Override
+    public Frame farthest(double width, double height) {
+        return Frame.fitting(scene.waters(), width, height);
+    }
+
+    @Override
+    public double closest() {
+        return CLOSEST_METRES;
+    }
+
+    @Override
+    public List<Sighting> recordsOf(Subject subject) {
+        return List.of();
+    }
+}

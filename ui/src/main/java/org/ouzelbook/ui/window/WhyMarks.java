@@ -1,0 +1,199 @@
+package org.ouzelbook.ui.window;
+
+import java.time.Year;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.UUID;
+import org.ouzelbook.tracker.domain.KickSample;
+import org.ouzelbook.tracker.domain.Nest;
+import org.ouzelbook.tracker.domain.NestCheck;
+import org.ouzelbook.tracker.domain.RingedBird;
+import org.ouzelbook.tracker.domain.Sighting;
+import org.ouzelbook.tracker.domain.Visit;
+import org.ouzelbook.ui.app.ModelShading;
+import org.ouzelbook.ui.app.Texts;
+import org.ouzelbook.ui.strip.BirdScene;
+import org.ouzelbook.ui.strip.PlaceScene;
+import org.ouzelbook.ui.strip.Subject;
+
+/** What there is to say of a place, a bird, a sample, a nest, and of what the model makes of a territory. */
+final class WhyMarks {
+    private final BookContents contents;
+
+    WhyMarks(BookContents contents) {
+        this.contents = contents;
+    }
+
+    /** {@return what there is to say of a subject; empty if it is none of these, or is no longer there} */
+    Optional<Explanation> of(Subject subject) {
+        if (subject instanceof Subject.OfSample wanted) {
+            return contents.records().kickSamples().stream()
+                    .filter(sample -> sample.id().equals(wanted.id()))
+                    .findFirst()
+                    .map(this::sample);
+        }
+        if (subject instanceof Subject.OfNest wanted) {
+            return contents.records().nests().stream()
+                    .filter(nest -> nest.id().equals(wanted.id()))
+                    .findFirst()
+                    .map(this::nest);
+        }
+        if (subject instanceof Subject.OfRoom room) {
+            return Optional.of(new Explanation(
+                    Texts.of("window.why.room"),
+                    Texts.of("window.why.placeOn", river(room.riverId()), room.water()),
+                    List.of(new Explanation.Section("", List.of(Texts.of("window.why.roomMeans"))))));
+        }
+        if (subject instanceof Subject.OfRiver tributary) {
+            return Optional.of(new Explanation(
+                    river(tributary.id()),
+                    "",
+                    List.of(new Explanation.Section("", List.of(Texts.of("window.why.folds"))))));
+        }
+        return subject instanceof Subject.OfCrowd crowd ? Optional.of(crowd(crowd)) : Optional.empty();
+    }
+
+    private String river(UUID id) {
+        return contents.records().rivers().river(id).name();
+    }
+
+    private Explanation crowd(Subject.OfCrowd crowd) {
+        List<Sighting> all = contents.records().sightings().stream()
+                .filter(sighting -> sighting.species().equals(contents.species())
+                        && sighting.place().riverId().equals(crowd.riverId())
+                        && crowd.water().contains(sighting.place().chainage())
+                        && !sighting.date().isBefore(crowd.from())
+                        && !sighting.date().isAfter(crowd.to()))
+                .toList();
+        List<String> lines = new ArrayList<>(all.stream().limit(20).map(this::line).toList());
+        if (all.size() > lines.size()) {
+            lines.add(Texts.of("window.why.more", all.size() - lines.size()));
+        }
+        return new Explanation(
+                Texts.of("window.why.crowd", all.size()),
+                Texts.of("window.why.placeOn", river(crowd.riverId()), crowd.water()),
+                List.of(
+                        new Explanation.Section("", List.of(Texts.of("window.why.crowdMeans"))),
+                        new Explanation.Section(Texts.of("window.why.registrations"), lines)));
+    }
+
+    private String line(Sighting sighting) {
+        String plain =
+                Texts.of("window.why.line", sighting.date(), sighting.place().chainage(), sighting.count());
+        return sighting.activities().isEmpty()
+                ? plain
+                : plain + " · " + Texts.word(sighting.activities().stream().sorted().toList());
+    }
+
+    private Explanation sample(KickSample sample) {
+        List<String> taxa = sample.taxa().stream()
+                .map(taxon -> Texts.of("window.why.taxon", taxon.name(), taxon.abundance()))
+                .toList();
+        return new Explanation(
+                Texts.of("window.why.sample", sample.label()),
+                Texts.of(
+                        "window.why.sampleWhere",
+                        sample.date(),
+                        river(sample.place().riverId()),
+                        sample.place().chainage()),
+                List.of(new Explanation.Section(Texts.of("window.why.taxa"), taxa)));
+    }
+
+    private Explanation nest(Nest nest) {
+        List<String> checks = contents.records().nestChecks().stream()
+                .filter(check -> check.nestId().equals(nest.id()))
+                .sorted((one, other) -> one.date().compareTo(other.date()))
+                .map(WhyMarks::check)
+                .toList();
+        return new Explanation(
+                Texts.of("window.why.nest", nest.label()),
+                Texts.of(
+                        "window.why.nestWhere",
+                        river(nest.place().riverId()),
+                        nest.place().chainage(),
+                        nest.site()),
+                List.of(
+                        new Explanation.Section("", List.of(Texts.of("window.why.nestPrivate"))),
+                        new Explanation.Section(Texts.of("window.why.checks"), checks)));
+    }
+
+    private static String check(NestCheck check) {
+        return Texts.of(
+                "window.why.check",
+                check.date(),
+                check.stage(),
+                check.eggs().isPresent() ? 1 : 0,
+                check.eggs().orElse(0),
+                check.young().isPresent() ? 1 : 0,
+                check.young().orElse(0),
+                check.outcome().map(Texts::word).map(word -> ", " + word).orElse(""));
+    }
+
+    /** {@return what there is to say of a place over the years} */
+    Explanation place(PlaceScene scene) {
+        List<String> years = new ArrayList<>();
+        for (int year : scene.years()) {
+            List<Visit> passing = scene.passingIn(year);
+            years.add(Texts.of("strip.say.passed", Year.of(year), passing.size(), scene.seenOn(passing)));
+        }
+        return new Explanation(
+                scene.place().name(),
+                Texts.of(
+                        "window.why.placeOn",
+                        scene.river().name(),
+                        scene.place().around()),
+                List.of(
+                        new Explanation.Section(
+                                "", List.of(Texts.of("window.why.everSeen", scene.species(), scene.sightings().size()))),
+                        new Explanation.Section(Texts.of("window.why.byYear"), years)));
+    }
+
+    /** {@return what there is to say of a ringed bird} */
+    Explanation bird(BirdScene scene) {
+        RingedBird bird = scene.bird();
+        List<String> who = new ArrayList<>();
+        who.add(Texts.of("window.why.legs", leg(bird.leftUpper(), bird.leftLower()), leg(bird.rightUpper(), bird.rightLower())));
+        bird.ringed().ifPresent(day -> who.add(Texts.of("strip.say.ringed", day)));
+        bird.hatched().ifPresent(year -> who.add(Texts.of("window.why.hatched", year)));
+        if (!bird.note().isBlank()) {
+            who.add(Texts.of("window.why.note", bird.note()));
+        }
+        List<String> readings = scene.readings().stream()
+                .map(reading -> line(reading.sighting())
+                        + (reading.certain() ? "" : " · " + Texts.of("window.why.fitsOthers")))
+                .toList();
+        return new Explanation(
+                bird.label(),
+                Texts.of("window.why.birdPrivate", bird.sex()),
+                List.of(
+                        new Explanation.Section("", who),
+                        new Explanation.Section(
+                                Texts.of("window.why.readings"),
+                                readings.isEmpty() ? List.of(Texts.of("strip.say.neverRead")) : readings)));
+    }
+
+    private static String leg(String upper, String lower) {
+        String text = (upper + " " + lower).strip();
+        return text.isEmpty() ? "–" : text.toUpperCase(Locale.ROOT);
+    }
+
+    /** {@return what the model makes of a territory, in sentences} */
+    static List<String> byModel(Optional<ModelShading> shading, UUID riverId, String letter) {
+        return shading.flatMap(model -> model.of(riverId))
+                .flatMap(river -> river.ground(letter)
+                        .map(ground -> List.of(
+                                Texts.of("window.why.stands", ground.probability()),
+                                Texts.of("window.why.ends", ground.lowerEnd(), ground.upperEnd(), river.level()))))
+                .orElse(List.of());
+    }
+
+    /** {@return what the model counts on one river, in a sentence} */
+    static List<String> byModel(Optional<ModelShading> shading, UUID riverId) {
+        return shading.flatMap(model -> model.of(riverId))
+                .map(river -> List.of(Texts.of(
+                        "strip.say.model", river.expected(), river.lower(), river.upper(), river.level())))
+                .orElse(List.of());
+    }
+}
