@@ -130,10 +130,7 @@ final class BirdLayout {
         double right = across.clipped(fade.right());
         Rect area = new Rect(left, top + 2, right - left, rowHeight - 4);
         sheet.draw(new Shape.Band(
-                area,
-                Math.max(0, fade.coreLeft() - left),
-                Math.max(0, right - fade.coreRight()),
-                Ink.COLUMN));
+                area, Math.max(0, fade.coreLeft() - left), Math.max(0, right - fade.coreRight()), Ink.COLUMN));
         sheet.write(new Shape.Label(
                 new Point(right + 5, top + rowHeight / 2 + 4),
                 territory.id(),
@@ -225,8 +222,8 @@ final class BirdLayout {
         sheet.draw(new Shape.Mark(
                 at, SightingSymbol.of(sighting), reading.certain() ? Ink.INK : Ink.MUTED, sighting.count()));
         if (!reading.certain()) {
-            sheet.write(new Shape.Label(
-                    new Point(at.x() + 10, at.y() - 4), "?", Anchor.START, Lettering.SMALL, Ink.MUTED));
+            sheet.write(
+                    new Shape.Label(new Point(at.x() + 10, at.y() - 4), "?", Anchor.START, Lettering.SMALL, Ink.MUTED));
         }
         sheet.answer(new HitArea(
                 new Rect(at.x() - 10, at.y() - 8, 20, 16),

@@ -33,7 +33,8 @@ public final class HitIndex {
     private void enter(int number, Rect area) {
         for (long row = square(area.y()); row <= square(area.bottom()); row++) {
             for (long column = square(area.x()); column <= square(area.right()); column++) {
-                squares.computeIfAbsent(key(column, row), key -> new ArrayList<>()).add(number);
+                squares.computeIfAbsent(key(column, row), key -> new ArrayList<>())
+                        .add(number);
             }
         }
     }

@@ -68,7 +68,9 @@ final class LegendLayout {
                 new Point(at.x(), at.y() - 7), new Point(at.x(), at.y() + 7), Pencil.solid(Ink.WALKED, 1.6)));
         at = next("life");
         sheet.draw(new Shape.Line(
-                new Point(at.x() - 14, at.y() - 5), new Point(at.x() + 14, at.y() + 5), Pencil.solid(Ink.CONFIRMED, 1.8)));
+                new Point(at.x() - 14, at.y() - 5),
+                new Point(at.x() + 14, at.y() + 5),
+                Pencil.solid(Ink.CONFIRMED, 1.8)));
         ShownSample.shapes(next("sample")).forEach(sheet::draw);
         ShownNest.star(next("nest")).forEach(sheet::draw);
         return new StripDrawing(

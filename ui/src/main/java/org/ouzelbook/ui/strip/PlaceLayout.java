@@ -54,9 +54,7 @@ final class PlaceLayout {
             row(year, y);
             SightingRow row = plan.rows().get(year);
             if (row != null) {
-                layer.place(
-                        row,
-                        new SightingLayer.Line(y, lanes, scene.river().name(), Optional.empty()));
+                layer.place(row, new SightingLayer.Line(y, lanes, scene.river().name(), Optional.empty()));
             }
         }
         layer.draw(scene.sightings().stream().map(Sighting::id).collect(Collectors.toUnmodifiableSet()));
@@ -78,13 +76,15 @@ final class PlaceLayout {
 
     private void head() {
         scene.kind()
-                .ifPresent(kind -> LandmarkSymbol.parts(kind, across.left() + 9, 26).forEach(sheet::draw));
+                .ifPresent(kind ->
+                        LandmarkSymbol.parts(kind, across.left() + 9, 26).forEach(sheet::draw));
         double left = across.left() + (scene.kind().isPresent() ? 26 : 0);
-        sheet.write(new Shape.Label(
-                new Point(left, 24), scene.place().name(), Anchor.START, Lettering.STRONG, Ink.INK));
+        sheet.write(
+                new Shape.Label(new Point(left, 24), scene.place().name(), Anchor.START, Lettering.STRONG, Ink.INK));
         sheet.write(new Shape.Label(
                 new Point(left, 42),
-                Texts.of("strip.place.where", scene.river().name(), scene.place().around()),
+                Texts.of(
+                        "strip.place.where", scene.river().name(), scene.place().around()),
                 Anchor.START,
                 Lettering.SMALL,
                 Ink.MUTED));
@@ -109,14 +109,14 @@ final class PlaceLayout {
                 Anchor.END,
                 Lettering.BODY,
                 passing.isEmpty() ? Ink.MUTED : Ink.INK));
-        sheet.answer(new HitArea(
-                new Rect(0, y - rowHeight / 2, width, rowHeight), subject, StripWords.year(scene, year)));
+        sheet.answer(
+                new HitArea(new Rect(0, y - rowHeight / 2, width, rowHeight), subject, StripWords.year(scene, year)));
         if (passing.isEmpty()) {
             unpassed(y);
             return;
         }
-        sheet.draw(new Shape.Line(
-                new Point(across.left(), y), new Point(across.right(), y), Pencil.solid(Ink.GRID, 1.4)));
+        sheet.draw(
+                new Shape.Line(new Point(across.left(), y), new Point(across.right(), y), Pencil.solid(Ink.GRID, 1.4)));
         Set<Double> days =
                 passing.stream().map(visit -> YearDays.of(visit.date())).collect(Collectors.toUnmodifiableSet());
         for (double day : days) {
@@ -156,10 +156,11 @@ final class PlaceLayout {
                 shown.draw(sheet, new Point(across.x(day), y(year) + Math.min(14, rowHeight / 2 - 6)), true);
             }
         });
-        scene.nests().forEach(shown -> shown.days().forEach(date -> {
-            if (across.shows(YearDays.of(date))) {
-                shown.drawAt(sheet, new Point(across.x(YearDays.of(date)), y(date.getYear())));
-            }
-        }));
+        scene.nests()
+                .forEach(shown -> shown.days().forEach(date -> {
+                    if (across.shows(YearDays.of(date))) {
+                        shown.drawAt(sheet, new Point(across.x(YearDays.of(date)), y(date.getYear())));
+                    }
+                }));
     }
 }

@@ -59,8 +59,7 @@ public record PlaceScene(
      * @param withNests whether its nests are shown; such a strip is private
      * @throws IllegalArgumentException if nobody ever looked for the species or saw it
      */
-    public static PlaceScene of(
-            SurveyRecords records, Species species, StripView.OnePlace place, boolean withNests) {
+    public static PlaceScene of(SurveyRecords records, Species species, StripView.OnePlace place, boolean withNests) {
         TreeSet<Integer> years = new TreeSet<>();
         List<Visit> looking = records.visits().stream()
                 .filter(visit -> visit.lookedFor().contains(species))
@@ -92,14 +91,13 @@ public record PlaceScene(
                         .filter(visit -> visit.effective()
                                 && visit.riverId().equals(place.riverId())
                                 && visit.walked()
-                                        .filter(walked -> walked.contains(
-                                                place.around().middle()))
+                                        .filter(walked ->
+                                                walked.contains(place.around().middle()))
                                         .isPresent())
                         .toList(),
                 seen.stream()
                         .filter(sighting -> sighting.place().riverId().equals(place.riverId())
-                                && place.around()
-                                        .contains(sighting.place().chainage()))
+                                && place.around().contains(sighting.place().chainage()))
                         .toList(),
                 records.kickSamples().stream()
                         .filter(sample -> sample.place().riverId().equals(place.riverId())

@@ -32,7 +32,8 @@ final class PointedOut {
                 framed = !(subject instanceof Subject.OfSeason);
             } else if (subject instanceof Subject.OfSighting sighting && ids.contains(sighting.id())) {
                 shapes.add(ring(area.area()));
-            } else if (subject instanceof Subject.OfCrowd crowd && records.stream().anyMatch(crowd::holds)) {
+            } else if (subject instanceof Subject.OfCrowd crowd
+                    && records.stream().anyMatch(crowd::holds)) {
                 shapes.add(frame(subject, area.area()));
             }
         }
@@ -44,8 +45,7 @@ final class PointedOut {
             return ring(area);
         }
         boolean bar = subject instanceof Subject.OfTerritory || subject instanceof Subject.OfSeason;
-        return new Shape.Box(
-                area.grown(bar ? 3 : 2), 7, Optional.empty(), Optional.of(Pencil.solid(Ink.CONFIRMED, 2)));
+        return new Shape.Box(area.grown(bar ? 3 : 2), 7, Optional.empty(), Optional.of(Pencil.solid(Ink.CONFIRMED, 2)));
     }
 
     private static Shape ring(Rect area) {

@@ -108,7 +108,12 @@ final class Ribbon {
                                 .anyMatch(name -> Math.abs(across.x(metres) - name.x())
                                         <= SAME_PLACE_METRES / across.metresPerPixel());
                 if (!known) {
-                    add(names, metres, landmark.name(), landmark.kind(), Optional.of(new Subject.OfLandmark(landmark.id())));
+                    add(
+                            names,
+                            metres,
+                            landmark.name(),
+                            landmark.kind(),
+                            Optional.of(new Subject.OfLandmark(landmark.id())));
                 }
             }
         }

@@ -149,7 +149,10 @@ final class SeasonLayout {
                     double metres = block.water().metres(shown.sample().place().chainage());
                     if (across.shows(metres) && !block.rows().byDate().isEmpty()) {
                         double y = block.rows().near(shown.sample().date());
-                        shown.draw(sheet, new Point(across.x(metres), y), block.rows().closest() >= SCORES_FROM);
+                        shown.draw(
+                                sheet,
+                                new Point(across.x(metres), y),
+                                block.rows().closest() >= SCORES_FROM);
                     }
                 });
     }
@@ -168,8 +171,7 @@ final class SeasonLayout {
     private void rows(Block block) {
         block.rows()
                 .byDate()
-                .forEach((date, y) ->
-                        row(block, date, y, block.plan().visits().getOrDefault(date, List.of())));
+                .forEach((date, y) -> row(block, date, y, block.plan().visits().getOrDefault(date, List.of())));
         if (block.rows().byDate().isEmpty()) {
             double middle = (block.rowsTop() + block.rowsBottom()) / 2;
             sheet.write(new Shape.Label(

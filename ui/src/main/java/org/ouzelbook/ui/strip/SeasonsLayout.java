@@ -188,7 +188,8 @@ final class SeasonsLayout {
         double below = y + Math.max(BAR / 2 + 1, rowHeight / 2 - 9);
         scene.samples().stream()
                 .filter(shown -> shown.sample().date().getYear() == year)
-                .filter(shown -> shown.sample().place().riverId().equals(water.river().id()))
+                .filter(shown ->
+                        shown.sample().place().riverId().equals(water.river().id()))
                 .forEach(shown -> {
                     double metres = water.metres(shown.sample().place().chainage());
                     if (across.shows(metres)) {
@@ -197,7 +198,8 @@ final class SeasonsLayout {
                 });
         scene.nests().stream()
                 .filter(shown -> shown.days().get(0).getYear() == year)
-                .filter(shown -> shown.nest().place().riverId().equals(water.river().id()))
+                .filter(shown ->
+                        shown.nest().place().riverId().equals(water.river().id()))
                 .forEach(shown -> {
                     double metres = water.metres(shown.nest().place().chainage());
                     if (across.shows(metres)) {

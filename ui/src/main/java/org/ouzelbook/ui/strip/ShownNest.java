@@ -32,7 +32,12 @@ public record ShownNest(Nest nest, List<LocalDate> days) {
             nest.found().ifPresent(days::add);
             days.removeIf(day -> day.getYear() != season);
             if (nest.species().equals(species) && !days.isEmpty()) {
-                shown.add(new ShownNest(nest, days.stream().distinct().sorted(Comparator.naturalOrder()).toList()));
+                shown.add(new ShownNest(
+                        nest,
+                        days.stream()
+                                .distinct()
+                                .sorted(Comparator.naturalOrder())
+                                .toList()));
             }
         }
         return shown;
@@ -70,12 +75,16 @@ public record ShownNest(Nest nest, List<LocalDate> days) {
     /** Draws the star. */
     void drawAt(Sheet sheet, Point at) {
         star(at).forEach(sheet::draw);
-        sheet.answer(
-                new HitArea(new Rect(at.x() - 8, at.y() - 8, 16, 16), new Subject.OfNest(nest.id()), aloud()));
+        sheet.answer(new HitArea(new Rect(at.x() - 8, at.y() - 8, 16, 16), new Subject.OfNest(nest.id()), aloud()));
     }
 
     String aloud() {
         return Texts.of(
-                "strip.nest", nest.label(), nest.place().chainage(), days.get(0), days.get(days.size() - 1), days.size());
+                "strip.nest",
+                nest.label(),
+                nest.place().chainage(),
+                days.get(0),
+                days.get(days.size() - 1),
+                days.size());
     }
 }

@@ -33,22 +33,20 @@ public record ShownSample(KickSample sample, Optional<Double> average) {
         SampleScore score = SampleScore.of(found, ScoreTable.bmwp());
         return new ShownSample(
                 sample,
-                score.average().isPresent()
-                        ? Optional.of(score.average().getAsDouble())
-                        : Optional.empty());
+                score.average().isPresent() ? Optional.of(score.average().getAsDouble()) : Optional.empty());
     }
 
     /** Draws the diamond, and its score beside it where there is room and no other word stands. */
     void draw(Sheet sheet, Point at, boolean withScore) {
         shapes(at).forEach(sheet::draw);
-        average.filter(score -> withScore).ifPresent(score -> sheet.write(new Shape.Label(
-                new Point(at.x() + 8, at.y() + 4),
-                String.format(Locale.ROOT, "%.1f", score),
-                Shape.Anchor.START,
-                Shape.Lettering.SMALL,
-                Ink.MUTED)));
-        sheet.answer(new HitArea(
-                new Rect(at.x() - 7, at.y() - 7, 14, 14), new Subject.OfSample(sample.id()), aloud()));
+        average.filter(score -> withScore)
+                .ifPresent(score -> sheet.write(new Shape.Label(
+                        new Point(at.x() + 8, at.y() + 4),
+                        String.format(Locale.ROOT, "%.1f", score),
+                        Shape.Anchor.START,
+                        Shape.Lettering.SMALL,
+                        Ink.MUTED)));
+        sheet.answer(new HitArea(new Rect(at.x() - 7, at.y() - 7, 14, 14), new Subject.OfSample(sample.id()), aloud()));
     }
 
     static List<Shape> shapes(Point at) {

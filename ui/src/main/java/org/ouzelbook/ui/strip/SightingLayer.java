@@ -128,8 +128,7 @@ final class SightingLayer {
         Sighting last = row.sighting(to - 1);
         Subject subject = new Subject.OfCrowd(
                 first.place().riverId(),
-                Stretch.between(
-                        first.place().chainage(), last.place().chainage()),
+                Stretch.between(first.place().chainage(), last.place().chainage()),
                 first.date(),
                 last.date());
         tablets.add(new Tablet(crowd, at, new HitArea(area, subject, crowd.aloud())));
@@ -146,7 +145,8 @@ final class SightingLayer {
         for (Placed one : placed) {
             UUID id = one.sighting().id();
             Ink ink = ofTerritories.contains(id) ? Ink.INK : Ink.MUTED;
-            sheet.draw(new Shape.Mark(one.at(), one.symbol(), ink, one.sighting().count()));
+            sheet.draw(
+                    new Shape.Mark(one.at(), one.symbol(), ink, one.sighting().count()));
             sheet.answer(new HitArea(
                     new Rect(one.at().x() - 10, one.at().y() - 10, 20, 20), new Subject.OfSighting(id), aloud(one)));
         }

@@ -39,8 +39,8 @@ final class StripWords {
                     .forEach(territory -> sentences.add(
                             territory(territory, model.flatMap(known -> known.ground(territory.id()))) + "."));
             model.ifPresent(known -> known.rooms()
-                    .forEach(room -> sentences.add(
-                            Texts.of("strip.say.room", room.stretch(), room.probability()) + ".")));
+                    .forEach(room ->
+                            sentences.add(Texts.of("strip.say.room", room.stretch(), room.probability()) + ".")));
         }
         scene.samples().forEach(sample -> sentences.add(sample.aloud() + "."));
         scene.nests().forEach(nest -> sentences.add(nest.aloud() + "."));
@@ -80,8 +80,8 @@ final class StripWords {
 
     static String territory(Territory territory, Optional<ModelShading.Ground> ground) {
         String byRule = territory(territory);
-        return ground.map(known -> byRule
-                        + Texts.of("strip.say.ground", known.probability(), known.lowerEnd(), known.upperEnd()))
+        return ground.map(known ->
+                        byRule + Texts.of("strip.say.ground", known.probability(), known.lowerEnd(), known.upperEnd()))
                 .orElse(byRule);
     }
 

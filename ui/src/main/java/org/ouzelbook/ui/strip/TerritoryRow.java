@@ -182,8 +182,7 @@ final class TerritoryRow {
     }
 
     private boolean word(String text, double middle, double y) {
-        return sheet.write(
-                new Shape.Label(new Point(middle, y), text, Anchor.MIDDLE, Lettering.SMALL, Ink.MUTED));
+        return sheet.write(new Shape.Label(new Point(middle, y), text, Anchor.MIDDLE, Lettering.SMALL, Ink.MUTED));
     }
 
     private void end(Territory territory, double x, double top, boolean upper) {

@@ -49,7 +49,9 @@ public record Waters(List<Water> list, List<Water> folded) {
                     .mouth()
                     .filter(mouth -> away.contains(mouth.riverId()))
                     .isPresent();
-            if (receivingAway || (water.river().mouth().isPresent() && rivers.contains(water.river().id()))) {
+            if (receivingAway
+                    || (water.river().mouth().isPresent()
+                            && rivers.contains(water.river().id()))) {
                 away.add(water.river().id());
             }
         }

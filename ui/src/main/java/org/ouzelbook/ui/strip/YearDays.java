@@ -54,8 +54,7 @@ final class YearDays {
     }
 
     private static void tick(Sheet sheet, double x, String words, double y, double top, double bottom) {
-        sheet.write(new Shape.Label(
-                new Point(x, y), words, Shape.Anchor.MIDDLE, Shape.Lettering.SMALL, Ink.MUTED));
+        sheet.write(new Shape.Label(new Point(x, y), words, Shape.Anchor.MIDDLE, Shape.Lettering.SMALL, Ink.MUTED));
         sheet.draw(new Shape.Line(new Point(x, top), new Point(x, bottom), Pencil.solid(Ink.GRID, 1)));
     }
 }

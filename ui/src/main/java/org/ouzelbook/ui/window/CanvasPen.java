@@ -88,8 +88,8 @@ final class CanvasPen {
         Point top = new Point(x, 0);
         Point bottom = new Point(x, canvas.getCanvas().getHeight());
         draw(new Shape.Line(top, bottom, new Pencil(Ink.CONFIRMED, 2, false)));
-        Shape.Label label = new Shape.Label(
-                new Point(x + 8, 14), words, Shape.Anchor.START, Shape.Lettering.STRONG, Ink.CONFIRMED);
+        Shape.Label label =
+                new Shape.Label(new Point(x + 8, 14), words, Shape.Anchor.START, Shape.Lettering.STRONG, Ink.CONFIRMED);
         Rect room = label.bounds();
         canvas.setFill(colour(Ink.PAPER));
         canvas.fillRect(room.x() - 3, room.y() - 2, room.width() + 6, room.height() + 5);

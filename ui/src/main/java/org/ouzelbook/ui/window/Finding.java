@@ -76,8 +76,14 @@ record Finding(String when, String what, String count, String range) {
     static Finding of(PlaceScene scene) {
         return new Finding(
                 scene.place().name(),
-                Texts.of("window.finding.years", Year.of(scene.years().get(0)), Year.of(scene.years().get(scene.years().size() - 1))),
-                Texts.of("window.finding.seen", scene.seenOn(scene.passing()), scene.passing().size()),
+                Texts.of(
+                        "window.finding.years",
+                        Year.of(scene.years().get(0)),
+                        Year.of(scene.years().get(scene.years().size() - 1))),
+                Texts.of(
+                        "window.finding.seen",
+                        scene.seenOn(scene.passing()),
+                        scene.passing().size()),
                 "");
     }
 

@@ -19,8 +19,7 @@ final class StripOrder {
      * @param step 1 for the next, −1 for the one before
      */
     static Optional<Subject> next(Optional<StripDrawing> drawing, Optional<Subject> now, int step) {
-        List<Subject> order = drawing
-                .map(one -> one.areas().stream()
+        List<Subject> order = drawing.map(one -> one.areas().stream()
                         .map(HitArea::subject)
                         .filter(subject -> !(subject instanceof Subject.OfEnd))
                         .distinct()

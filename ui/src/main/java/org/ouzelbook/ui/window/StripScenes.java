@@ -134,8 +134,7 @@ final class StripScenes {
     private ReadyStrip make(BookContents there, StripView wanted) {
         if (wanted instanceof StripView.OneSeason season) {
             TerritoryMap map = Objects.requireNonNull(there.maps().get(season.year()));
-            SeasonScene scene =
-                    SeasonScene.of(there.records(), map).on(waters).shaded(shading(season.year()));
+            SeasonScene scene = SeasonScene.of(there.records(), map).on(waters).shaded(shading(season.year()));
             return RiverStrip.ready(nests ? scene.withNests(there.records()) : scene);
         }
         if (wanted instanceof StripView.OnePlace place) {

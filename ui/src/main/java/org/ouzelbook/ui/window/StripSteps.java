@@ -6,11 +6,11 @@ import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
 import org.ouzelbook.stats.survey.TerritoryMap;
+import org.ouzelbook.tracker.domain.Chainage;
 import org.ouzelbook.tracker.domain.Landmark;
 import org.ouzelbook.tracker.domain.Place;
 import org.ouzelbook.tracker.domain.RingedBird;
 import org.ouzelbook.tracker.domain.Sighting;
-import org.ouzelbook.tracker.domain.Chainage;
 import org.ouzelbook.tracker.domain.Stretch;
 import org.ouzelbook.ui.app.Texts;
 import org.ouzelbook.ui.strip.BirdScene;
@@ -110,14 +110,11 @@ final class StripSteps {
 
     private static StripView at(Place place) {
         return new StripView.OnePlace(
-                place.riverId(),
-                around(place.chainage(), PLACE_METRES),
-                Texts.of("window.place.km", place.chainage()));
+                place.riverId(), around(place.chainage(), PLACE_METRES), Texts.of("window.place.km", place.chainage()));
     }
 
     private static Stretch around(Chainage middle, double metres) {
-        return new Stretch(
-                new Chainage(Math.max(0, middle.metres() - metres)), new Chainage(middle.metres() + metres));
+        return new Stretch(new Chainage(Math.max(0, middle.metres() - metres)), new Chainage(middle.metres() + metres));
     }
 
     /**

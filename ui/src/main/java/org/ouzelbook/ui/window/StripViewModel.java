@@ -439,8 +439,7 @@ final class StripViewModel {
                     .flatMap(one -> one.areas().stream()
                             .filter(area -> area.subject().equals(subject))
                             .findFirst())
-                    .ifPresent(area ->
-                            zoom(4, area.area().x() + area.area().width() / 2));
+                    .ifPresent(area -> zoom(4, area.area().x() + area.area().width() / 2));
         } else {
             scenes.contents()
                     .flatMap(there -> StripSteps.into(there, view(), subject))
@@ -472,7 +471,8 @@ final class StripViewModel {
     Optional<Chainage> chainage(UUID riverId, double x) {
         return view() instanceof StripView.OnePlace
                 ? Optional.empty()
-                : drawing.get().flatMap(one -> scenes.chainage(riverId, one.across().metres(x)));
+                : drawing.get()
+                        .flatMap(one -> scenes.chainage(riverId, one.across().metres(x)));
     }
 
     /** {@return the map of the season shown; empty where there is none} */

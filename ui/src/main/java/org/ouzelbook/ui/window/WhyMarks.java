@@ -67,7 +67,8 @@ final class WhyMarks {
                         && !sighting.date().isBefore(crowd.from())
                         && !sighting.date().isAfter(crowd.to()))
                 .toList();
-        List<String> lines = new ArrayList<>(all.stream().limit(20).map(this::line).toList());
+        List<String> lines =
+                new ArrayList<>(all.stream().limit(20).map(this::line).toList());
         if (all.size() > lines.size()) {
             lines.add(Texts.of("window.why.more", all.size() - lines.size()));
         }
@@ -84,7 +85,8 @@ final class WhyMarks {
                 Texts.of("window.why.line", sighting.date(), sighting.place().chainage(), sighting.count());
         return sighting.activities().isEmpty()
                 ? plain
-                : plain + " · " + Texts.word(sighting.activities().stream().sorted().toList());
+                : plain + " · "
+                        + Texts.word(sighting.activities().stream().sorted().toList());
     }
 
     private Explanation sample(KickSample sample) {
@@ -146,7 +148,11 @@ final class WhyMarks {
                         scene.place().around()),
                 List.of(
                         new Explanation.Section(
-                                "", List.of(Texts.of("window.why.everSeen", scene.species(), scene.sightings().size()))),
+                                "",
+                                List.of(Texts.of(
+                                        "window.why.everSeen",
+                                        scene.species(),
+                                        scene.sightings().size()))),
                         new Explanation.Section(Texts.of("window.why.byYear"), years)));
     }
 
@@ -154,15 +160,16 @@ final class WhyMarks {
     Explanation bird(BirdScene scene) {
         RingedBird bird = scene.bird();
         List<String> who = new ArrayList<>();
-        who.add(Texts.of("window.why.legs", leg(bird.leftUpper(), bird.leftLower()), leg(bird.rightUpper(), bird.rightLower())));
+        who.add(Texts.of(
+                "window.why.legs", leg(bird.leftUpper(), bird.leftLower()), leg(bird.rightUpper(), bird.rightLower())));
         bird.ringed().ifPresent(day -> who.add(Texts.of("strip.say.ringed", day)));
         bird.hatched().ifPresent(year -> who.add(Texts.of("window.why.hatched", year)));
         if (!bird.note().isBlank()) {
             who.add(Texts.of("window.why.note", bird.note()));
         }
         List<String> readings = scene.readings().stream()
-                .map(reading -> line(reading.sighting())
-                        + (reading.certain() ? "" : " · " + Texts.of("window.why.fitsOthers")))
+                .map(reading ->
+                        line(reading.sighting()) + (reading.certain() ? "" : " · " + Texts.of("window.why.fitsOthers")))
                 .toList();
         return new Explanation(
                 bird.label(),
@@ -192,8 +199,8 @@ final class WhyMarks {
     /** {@return what the model counts on one river, in a sentence} */
     static List<String> byModel(Optional<ModelShading> shading, UUID riverId) {
         return shading.flatMap(model -> model.of(riverId))
-                .map(river -> List.of(Texts.of(
-                        "strip.say.model", river.expected(), river.lower(), river.upper(), river.level())))
+                .map(river -> List.of(
+                        Texts.of("strip.say.model", river.expected(), river.lower(), river.upper(), river.level())))
                 .orElse(List.of());
     }
 }

@@ -294,7 +294,8 @@ final class WhyWords {
                     river.effectiveVisits(),
                     river.visits(),
                     river.count().min() < river.count().max() ? 1 : 0));
-            lines.addAll(WhyMarks.byModel(model.apply(map.season()), river.river().id()));
+            lines.addAll(
+                    WhyMarks.byModel(model.apply(map.season()), river.river().id()));
             if (river.count().edge() + river.count().unassigned() > 0) {
                 lines.add(Texts.of(
                         "window.why.left", river.count().edge(), river.count().unassigned()));

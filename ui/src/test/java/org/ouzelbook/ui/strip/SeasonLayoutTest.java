@@ -196,7 +196,8 @@ class SeasonLayoutTest {
                 .toList();
         int told = all(drawing, Shape.Label.class).stream()
                 .filter(label -> crowds.stream()
-                        .anyMatch(crowd -> crowd.area().contains(label.at().x(), label.at().y())))
+                        .anyMatch(crowd ->
+                                crowd.area().contains(label.at().x(), label.at().y())))
                 .mapToInt(label -> Integer.parseInt(label.text()))
                 .sum();
 

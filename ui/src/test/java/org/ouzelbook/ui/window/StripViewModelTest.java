@@ -72,7 +72,8 @@ class StripViewModelTest {
 
     private Subject landmark(String name) {
         return drawing().areas().stream()
-                .filter(area -> area.subject() instanceof Subject.OfLandmark && area.name().equals(name))
+                .filter(area -> area.subject() instanceof Subject.OfLandmark
+                        && area.name().equals(name))
                 .map(HitArea::subject)
                 .findFirst()
                 .orElseThrow();
@@ -144,13 +145,16 @@ class StripViewModelTest {
         strip.open();
 
         assertThat(drawing().shapes())
-                .noneMatch(shape -> shape instanceof Shape.Label label && label.text().equals("Sorn Beck"))
-                .anyMatch(shape -> shape instanceof Shape.Label label && label.text().equals("Sorn Beck joins, folded"));
+                .noneMatch(shape ->
+                        shape instanceof Shape.Label label && label.text().equals("Sorn Beck"))
+                .anyMatch(shape ->
+                        shape instanceof Shape.Label label && label.text().equals("Sorn Beck joins, folded"));
         assertThat(drawing().across()).isEqualTo(before);
 
         strip.open();
         assertThat(drawing().shapes())
-                .anyMatch(shape -> shape instanceof Shape.Label label && label.text().equals("Sorn Beck"));
+                .anyMatch(shape ->
+                        shape instanceof Shape.Label label && label.text().equals("Sorn Beck"));
     }
 
     @Test
@@ -196,7 +200,8 @@ class StripViewModelTest {
         assertThat(strip.selected().get()).contains(new Subject.OfTerritory(2026, SampleRiver.ARREL.id(), "A"));
 
         strip.selectNext(-1);
-        assertThat(strip.selected().get().orElseThrow()).isInstanceOfAny(Subject.OfLandmark.class, Subject.OfRiver.class);
+        assertThat(strip.selected().get().orElseThrow())
+                .isInstanceOfAny(Subject.OfLandmark.class, Subject.OfRiver.class);
 
         strip.selectNext(1);
         assertThat(strip.selected().get()).contains(new Subject.OfTerritory(2026, SampleRiver.ARREL.id(), "A"));
