@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -16,6 +17,8 @@ import org.ouzelbook.tracker.domain.Message;
 import org.ouzelbook.tracker.domain.Progress;
 import org.ouzelbook.tracker.exchange.cell.CellAt;
 import org.ouzelbook.tracker.exchange.cell.DateOrder;
+import org.ouzelbook.tracker.exchange.darwin.ArchiveTables;
+import org.ouzelbook.tracker.exchange.darwin.ReadArchive;
 import org.ouzelbook.tracker.exchange.file.CsvRow;
 import org.ouzelbook.tracker.exchange.file.CsvRows;
 import org.ouzelbook.tracker.exchange.file.FileSource;
@@ -35,8 +38,10 @@ public final class TableImport {
     private final List<Problem> unreadable = new ArrayList<>();
     private final List<Message> skipped = new ArrayList<>();
     private final List<GpxTrip> trips = new ArrayList<>();
+    private final List<ReadArchive> archives = new ArrayList<>();
     private Optional<RiverSources> rivers = Optional.empty();
     private final Map<FileSource, LeftOut> leftOut = new LinkedHashMap<>();
+    private final Map<FileSource, BitSet> inBook = new HashMap<>();
 
     private record LeftOut(TableFile file, BitSet rows) {}
 
@@ -55,33 +60,64 @@ public final class TableImport {
      */
     public static TableImport of(List<FileSource> sources, ImportAnswers answers, Progress progress) {
         TableImport tables = new TableImport(answers);
-        Set<FileSource> trips = new HashSet<>();
+        tables.readAll(tables.withoutArchives(sources), progress);
+        return tables;
+    }
+
+    /** Sets archives aside, which are more than the tables that they hold; a description that describes nothing is passed over. */
+    private List<FileSource> withoutArchives(List<FileSource> sources) {
+        Set<FileSource> parts = new HashSet<>();
         for (FileSource source : sources) {
-            boolean read = tables.reading(
+            if (ReadArchive.isMeta(source)) {
+                parts.add(source);
+                reading(source, () -> add(ReadArchive.described(source, sources), parts));
+            }
+        }
+        for (FileSource source : sources) {
+            if (ReadArchive.isDescription(source) && parts.add(source)) {
+                skipped.add(Message.of("import.skipped.noTable", source.name()));
+            } else if (!parts.contains(source)
+                    && !reading(
+                            source,
+                            () -> ReadArchive.bare(source, sources).ifPresent(archive -> add(archive, parts)))) {
+                parts.add(source);
+            }
+        }
+        return sources.stream().filter(source -> !parts.contains(source)).toList();
+    }
+
+    private void add(ReadArchive archive, Set<FileSource> parts) {
+        archives.add(archive);
+        parts.addAll(archive.parts());
+    }
+
+    private void readAll(List<FileSource> sources, Progress progress) {
+                Set<FileSource> others = new HashSet<>();
+        for (FileSource source : sources) {
+            boolean read = reading(
                     source,
                     () -> GpxTrip.of(source).ifPresent(trip -> {
-                        tables.trips.add(trip);
-                        trips.add(source);
+                        this.trips.add(trip);
+                        others.add(source);
                     }));
             if (!read) {
-                trips.add(source);
+                others.add(source);
             }
         }
         List<FileSource> drawn = sources.stream()
-                .filter(source -> RiverSources.isRiver(source) && !trips.contains(source))
+                .filter(source -> RiverSources.isRiver(source) && !others.contains(source))
                 .toList();
         if (!drawn.isEmpty()) {
-            tables.reading(drawn.get(0), () -> tables.rivers = Optional.of(RiverSources.of(drawn, answers.rivers())));
+            reading(drawn.get(0), () -> rivers = Optional.of(RiverSources.of(drawn, answers.rivers())));
         }
         for (FileSource source : sources) {
             if (Workbook.isOne(source)) {
-                tables.reading(source, () -> tables.surveySheets(source, sources.size() == 1, progress));
+                reading(source, () -> surveySheets(source, sources.size() == 1, progress));
             } else if (!RiverSources.isRiver(source)) {
-                tables.reading(source, () -> tables.survey(source, sources.size() == 1, progress));
+                reading(source, () -> survey(source, sources.size() == 1, progress));
             }
         }
-        tables.tables.sort(Comparator.comparing(table -> table.header().kind()));
-        return tables;
+        tables.sort(Comparator.comparing(table -> table.header().kind()));
     }
 
     /** {@return sheets of spreadsheets that are no tables} */
@@ -173,6 +209,7 @@ public final class TableImport {
      */
     public ImportResult into(BookEdit edit, Progress progress) {
         leftOut.clear();
+        inBook.clear();
         Findings findings = new Findings();
         unreadable.forEach(problem -> findings.add(Finding.PROBLEM, problem));
         List<RiverResult> riverResults =
@@ -185,6 +222,7 @@ public final class TableImport {
         List<TableResult> results = new ArrayList<>();
         List<TableSurvey> all = new ArrayList<>(tables);
         trips.forEach(trip -> all.addAll(surveyed(trip, edit, findings, progress)));
+        archives.forEach(archive -> all.addAll(surveyed(archive, edit, findings, progress)));
         all.sort(Comparator.comparing(table -> table.header().kind()));
         long total = all.stream().mapToLong(TableSurvey::rows).sum();
         long done = 0;
@@ -215,11 +253,33 @@ public final class TableImport {
         return surveys;
     }
 
+    /** {@return the tables of an archive; one that cannot be read is a problem} */
+    private List<TableSurvey> surveyed(ReadArchive archive, BookEdit edit, Findings findings, Progress progress) {
+        List<TableSurvey> surveys = new ArrayList<>();
+        try {
+            ArchiveTables made = ArchiveTables.of(archive, edit);
+            made.remarks()
+                    .forEach(remark -> findings.add(
+                            Finding.WARNING, new Problem(archive.name(), 0, "", "", remark)));
+            for (ArchiveTables.Made table : made.tables()) {
+                TableFile file = TableFile.of(table.table(), Header::knownColumns);
+                inBook.put(table.table(), table.known());
+                surveys.add(TableSurvey.of(file, TableKind.valueOf(table.kind().name()), progress));
+            }
+        } catch (UnreadableFile e) {
+            findings.add(Finding.PROBLEM, new Problem(archive.name(), 0, "", "", e.why()));
+        } catch (IOException e) {
+            throw new UncheckedIOException(archive.name(), e);
+        }
+        return surveys;
+    }
+
     private TableResult put(TableContext table, Findings findings, long before, long total, Progress progress) {
         TableSurvey survey = table.survey();
         boolean importedBefore =
                 table.book().importedFile(table.file().sha256()).isPresent();
-        BitSet inBook = importedBefore ? rowsInBook(table) : new BitSet();
+        BitSet known = importedBefore ? rowsInBook(table) : new BitSet();
+        known.or(inBook.getOrDefault(survey.file().source(), new BitSet()));
         TableTally tally = new TableTally(table, findings);
         KindRows rows = rows(table, tally);
         long read = 0;
@@ -231,7 +291,7 @@ public final class TableImport {
                     tally.countTotals();
                 } else {
                     RowReader reader = new RowReader(table, row.get());
-                    if (inBook.get(Math.toIntExact(reader.number()))) {
+                    if (known.get(Math.toIntExact(reader.number()))) {
                         tally.settle(reader, Outcome.DUPLICATE);
                     } else {
                         reader.checkWidth();

@@ -19,6 +19,9 @@ public final class CsvRows implements Closeable {
     /** The most characters that one row may have; more means a quotation mark that is never closed. */
     private static final int MAX_ROW = 1 << 20;
 
+    /** No text holds it: it is set aside for programs (Unicode, noncharacters). */
+    private static final char NO_LETTER = '\uFFFF';
+
     private final CloseableIterator<CsvRecord> records;
     private long row;
 
@@ -35,12 +38,27 @@ public final class CsvRows implements Closeable {
      * @throws IOException if it cannot be read
      */
     static CsvRows of(FileSource source, Encoding encoding, char separator) throws IOException {
+        return of(source, encoding, separator, Optional.of('"'));
+    }
+
+    /**
+     * {@return the rows of a file}
+     *
+     * @param source the file
+     * @param encoding how its letters are stored
+     * @param separator what stands between its cells
+     * @param quote what stands around cells that hold separators or line breaks; empty if nothing does
+     * @throws IOException if it cannot be read
+     */
+    public static CsvRows of(FileSource source, Encoding encoding, char separator, Optional<Character> quote)
+            throws IOException {
         InputStream in = source.open();
         try {
             in.skipNBytes(encoding.mark().length);
             Reader reader = new InputStreamReader(in, encoding.charset());
             CsvReader<CsvRecord> csv = CsvReader.builder()
                     .fieldSeparator(separator)
+                    .quoteCharacter(quote.orElse(NO_LETTER))
                     .commentStrategy(CommentStrategy.READ)
                     .skipEmptyLines(false)
                     .allowExtraFields(true)

@@ -31,7 +31,7 @@ public record FileSources(List<FileSource> files, List<Message> skipped) {
     private static final long MAX_ZIP_BYTES = 4L << 30;
     private static final long MAX_RATIO = 250;
     private static final long RATIO_MATTERS_ABOVE = 50L << 20;
-    private static final Set<String> READ = Set.of("csv", "tsv", "txt", "geojson", "json", "gpx", "xlsx", "xlsm");
+    private static final Set<String> READ = Set.of("csv", "tsv", "txt", "geojson", "json", "gpx", "xlsx", "xlsm", "xml");
     private static final Set<String> NOT_READ_YET = Set.of("xls", "ods", "kml", "kmz", "numbers");
 
     /** Copies the lists. */
