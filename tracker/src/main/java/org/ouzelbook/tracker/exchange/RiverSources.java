@@ -23,7 +23,7 @@ import org.ouzelbook.tracker.store.BookEdit;
 
 /** The river files of an import. They go in before every table; a river that the book has is never changed by them. */
 final class RiverSources {
-    private static final Set<String> EXTENSIONS = Set.of("geojson", "json", "gpx");
+    private static final Set<String> EXTENSIONS = Set.of("geojson", "json", "gpx", "kml");
 
     private final String names;
     private final RiverFile drawn;

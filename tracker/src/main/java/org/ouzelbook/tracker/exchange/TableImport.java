@@ -24,6 +24,7 @@ import org.ouzelbook.tracker.exchange.file.CsvRows;
 import org.ouzelbook.tracker.exchange.file.FileSource;
 import org.ouzelbook.tracker.exchange.file.TableFile;
 import org.ouzelbook.tracker.exchange.file.UnreadableFile;
+import org.ouzelbook.tracker.exchange.river.KmlPlaces;
 import org.ouzelbook.tracker.exchange.trip.GpxTrip;
 import org.ouzelbook.tracker.exchange.xlsx.Workbook;
 import org.ouzelbook.tracker.store.BookEdit;
@@ -92,7 +93,7 @@ public final class TableImport {
     }
 
     private void readAll(List<FileSource> sources, Progress progress) {
-                Set<FileSource> others = new HashSet<>();
+        Set<FileSource> others = new HashSet<>();
         for (FileSource source : sources) {
             boolean read = reading(
                     source,
@@ -104,6 +105,11 @@ public final class TableImport {
                 others.add(source);
             }
         }
+        sources.stream().filter(KmlPlaces::isOne).forEach(source -> {
+            if (!reading(source, () -> addPlaces(KmlPlaces.of(source), source, others, progress))) {
+                others.add(source);
+            }
+        });
         List<FileSource> drawn = sources.stream()
                 .filter(source -> RiverSources.isRiver(source) && !others.contains(source))
                 .toList();
@@ -118,6 +124,17 @@ public final class TableImport {
             }
         }
         tables.sort(Comparator.comparing(table -> table.header().kind()));
+    }
+
+    private void addPlaces(KmlPlaces places, FileSource source, Set<FileSource> others, Progress progress)
+            throws IOException {
+        if (places.landmarks().isPresent()) {
+            TableFile file = TableFile.of(places.landmarks().get(), Header::knownColumns);
+            tables.add(TableSurvey.of(file, TableKind.LANDMARKS, progress));
+            if (!places.hasLines()) {
+                others.add(source);
+            }
+        }
     }
 
     /** {@return sheets of spreadsheets that are no tables} */
@@ -259,8 +276,7 @@ public final class TableImport {
         try {
             ArchiveTables made = ArchiveTables.of(archive, edit);
             made.remarks()
-                    .forEach(remark -> findings.add(
-                            Finding.WARNING, new Problem(archive.name(), 0, "", "", remark)));
+                    .forEach(remark -> findings.add(Finding.WARNING, new Problem(archive.name(), 0, "", "", remark)));
             for (ArchiveTables.Made table : made.tables()) {
                 TableFile file = TableFile.of(table.table(), Header::knownColumns);
                 inBook.put(table.table(), table.known());

@@ -41,7 +41,8 @@ record ArchiveEvent(
         if (value("samplingProtocol").toLowerCase(Locale.ROOT).contains(NEST_RECORD)) {
             return Kind.NEST;
         }
-        if (type.contains("sample") || value("samplingProtocol").toLowerCase(Locale.ROOT).contains("kick sampl")) {
+        if (type.contains("sample")
+                || value("samplingProtocol").toLowerCase(Locale.ROOT).contains("kick sampl")) {
             return Kind.SAMPLE;
         }
         if (isParent || lastsForDays()) {
@@ -54,7 +55,9 @@ record ArchiveEvent(
 
     private boolean lastsForDays() {
         String[] ends = value("eventDate").split("/", -1);
-        return ends.length == 2 && ends[0].length() >= 10 && ends[1].length() >= 10
+        return ends.length == 2
+                && ends[0].length() >= 10
+                && ends[1].length() >= 10
                 && !ends[0].substring(0, 10).equals(ends[1].substring(0, 10));
     }
 
@@ -64,7 +67,11 @@ record ArchiveEvent(
         names.addAll(List.of(inventory.getOrDefault("targetTaxonomicScope", "").split("\\|", -1)));
         names.addAll(List.of(inventory.getOrDefault("absentTaxa", "").split("\\|", -1)));
         names.addAll(absent);
-        return names.stream().map(String::strip).filter(name -> !name.isEmpty()).distinct().toList();
+        return names.stream()
+                .map(String::strip)
+                .filter(name -> !name.isEmpty())
+                .distinct()
+                .toList();
     }
 
     /** {@return what the book calls it: the field number if there is one} */

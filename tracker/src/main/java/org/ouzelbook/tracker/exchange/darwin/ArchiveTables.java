@@ -15,6 +15,7 @@ import org.ouzelbook.tracker.domain.Message;
 import org.ouzelbook.tracker.domain.River;
 import org.ouzelbook.tracker.domain.Species;
 import org.ouzelbook.tracker.exchange.file.FileSource;
+import org.ouzelbook.tracker.exchange.file.NumberedRows;
 import org.ouzelbook.tracker.river.RiverNetwork;
 import org.ouzelbook.tracker.store.BookView;
 import org.ouzelbook.tracker.store.SightingQuery;
@@ -30,16 +31,57 @@ import org.ouzelbook.tracker.store.SightingQuery;
  */
 public record ArchiveTables(List<Made> tables, List<Message> remarks) {
     private static final List<String> VISIT_COLUMNS = List.of(
-            "eventID", "eventDate", "eventTime", "waterBody", "from_km", "to_km", "direction", "mode", "recordedBy",
-            "scientificName", "level", "weather", "effective", "eventRemarks");
+            "eventID",
+            "eventDate",
+            "eventTime",
+            "waterBody",
+            "from_km",
+            "to_km",
+            "direction",
+            "mode",
+            "recordedBy",
+            "scientificName",
+            "level",
+            "weather",
+            "effective",
+            "eventRemarks");
     private static final List<String> SIGHTING_COLUMNS = List.of(
-            "occurrenceID", "eventID", "eventDate", "eventTime", "waterBody", "km", "decimalLatitude", "decimalLongitude",
-            "coordinateUncertaintyInMeters", "bank", "scientificName", "occurrenceStatus", "individualCount", "lifeStage",
-            "sex", "behavior", "reproductiveCondition", "rings", "simultaneous_with", "flew_to_km", "turned_back",
-            "recordedBy", "occurrenceRemarks");
+            "occurrenceID",
+            "eventID",
+            "eventDate",
+            "eventTime",
+            "waterBody",
+            "km",
+            "decimalLatitude",
+            "decimalLongitude",
+            "coordinateUncertaintyInMeters",
+            "bank",
+            "scientificName",
+            "occurrenceStatus",
+            "individualCount",
+            "lifeStage",
+            "sex",
+            "behavior",
+            "reproductiveCondition",
+            "rings",
+            "simultaneous_with",
+            "flew_to_km",
+            "turned_back",
+            "recordedBy",
+            "occurrenceRemarks");
     private static final List<String> SAMPLE_COLUMNS = List.of(
-            "fieldNumber", "eventDate", "waterBody", "decimalLatitude", "decimalLongitude", "coordinateUncertaintyInMeters",
-            "minutes", "method", "sampler", "eventRemarks", "taxon", "abundance");
+            "fieldNumber",
+            "eventDate",
+            "waterBody",
+            "decimalLatitude",
+            "decimalLongitude",
+            "coordinateUncertaintyInMeters",
+            "minutes",
+            "method",
+            "sampler",
+            "eventRemarks",
+            "taxon",
+            "abundance");
 
     /** Copies the lists. */
     public ArchiveTables {
@@ -107,8 +149,8 @@ public record ArchiveTables(List<Made> tables, List<Message> remarks) {
                 publish(visit);
                 visitsOfTheBook.put(PublishedId.of(visit.id()), visit.label());
                 Species.all()
-                        .forEach(species -> published.add(
-                                PublishedId.of(visit.id(), "absence " + species.scientificName())));
+                        .forEach(species ->
+                                published.add(PublishedId.of(visit.id(), "absence " + species.scientificName())));
             });
             book.eachSighting(SightingQuery.ALL, this::publish);
             book.kickSamples().forEach(this::publish);
@@ -124,14 +166,14 @@ public record ArchiveTables(List<Made> tables, List<Message> remarks) {
             for (ArchiveFile file : archive.of("Event")) {
                 NumberedRows visits = new NumberedRows(VISIT_COLUMNS);
                 file.each(row -> visit(row, visits));
-                visits.table(file.source().name(), Kind.VISITS).ifPresent(tables::add);
+                keep(file, Kind.VISITS, visits);
             }
             for (ArchiveFile file : archive.of("Occurrence")) {
                 NumberedRows sightings = new NumberedRows(SIGHTING_COLUMNS);
                 NumberedRows samples = new NumberedRows(SAMPLE_COLUMNS);
                 file.each(row -> occurrence(row, sightings, samples));
-                sightings.table(file.source().name(), Kind.SIGHTINGS).ifPresent(tables::add);
-                samples.table(file.source().name(), Kind.KICK_SAMPLES).ifPresent(tables::add);
+                keep(file, Kind.SIGHTINGS, sightings);
+                keep(file, Kind.KICK_SAMPLES, samples);
             }
             List<Message> remarks = new ArrayList<>();
             if (otherSpecies > 0) {
@@ -143,11 +185,24 @@ public record ArchiveTables(List<Made> tables, List<Message> remarks) {
             return new ArchiveTables(tables, remarks);
         }
 
+        private void keep(ArchiveFile file, Kind kind, NumberedRows rows) {
+            rows.table(file.source().name()).ifPresent(table -> tables.add(new Made(table, kind, rows.known())));
+        }
+
+        private static void add(NumberedRows rows, int number, boolean isKnown, List<String> cells) {
+            if (isKnown) {
+                rows.addKnown(number, cells);
+            } else {
+                rows.add(number, cells);
+            }
+        }
+
         private void readEvents() throws IOException {
             Map<String, Map<String, String>> inventories = new HashMap<>();
             for (ArchiveFile file : archive.of("ecoEvent")) {
                 file.each(row -> inventories.put(
-                        row.event(), Map.of(
+                        row.event(),
+                        Map.of(
                                 "targetTaxonomicScope", row.value("targetTaxonomicScope"),
                                 "absentTaxa", row.value("absentTaxa"),
                                 "samplingPerformedBy", row.value("samplingPerformedBy"),
@@ -185,7 +240,8 @@ public record ArchiveTables(List<Made> tables, List<Message> remarks) {
             for (ArchiveFile file : archive.of("Occurrence")) {
                 file.each(row -> labels.put(
                         row.value("occurrenceID"),
-                        numbers.getOrDefault(row.value("recordNumber"), 0) == 1 && !row.value("recordNumber").isEmpty()
+                        numbers.getOrDefault(row.value("recordNumber"), 0) == 1
+                                        && !row.value("recordNumber").isEmpty()
                                 ? row.value("recordNumber")
                                 : row.value("occurrenceID")));
             }
@@ -205,21 +261,27 @@ public record ArchiveTables(List<Made> tables, List<Message> remarks) {
             Optional<Footprint> footprint = Footprint.of(event, rivers);
             String lower = km(event.measured().getOrDefault("lower end of the stretch", ""));
             String upper = km(event.measured().getOrDefault("upper end of the stretch", ""));
-            visits.add(row.number(), published.contains(row.event()), List.of(
-                    label(event),
-                    row.value("eventDate"),
-                    row.value("eventTime"),
-                    river(event, footprint),
-                    lower.isEmpty() ? end(footprint, true) : lower,
-                    upper.isEmpty() ? end(footprint, false) : upper,
-                    event.measured().getOrDefault("direction walked", ""),
-                    event.measured().getOrDefault("way of travelling", ""),
-                    semicolons(either(row.value("recordedBy"), event.inventory().getOrDefault("samplingPerformedBy", ""))),
-                    String.join("; ", ours(event.lookedFor())),
-                    event.measured().getOrDefault("river level", ""),
-                    weather(event.inventory().getOrDefault("reportedWeather", "")),
-                    event.measured().getOrDefault("birds could be found", ""),
-                    row.value("eventRemarks")));
+            add(
+                    visits,
+                    row.number(),
+                    published.contains(row.event()),
+                    List.of(
+                            label(event),
+                            row.value("eventDate"),
+                            row.value("eventTime"),
+                            river(event, footprint),
+                            lower.isEmpty() ? end(footprint, true) : lower,
+                            upper.isEmpty() ? end(footprint, false) : upper,
+                            event.measured().getOrDefault("direction walked", ""),
+                            event.measured().getOrDefault("way of travelling", ""),
+                            semicolons(either(
+                                    row.value("recordedBy"),
+                                    event.inventory().getOrDefault("samplingPerformedBy", ""))),
+                            String.join("; ", ours(event.lookedFor())),
+                            event.measured().getOrDefault("river level", ""),
+                            weather(event.inventory().getOrDefault("reportedWeather", "")),
+                            event.measured().getOrDefault("birds could be found", ""),
+                            row.value("eventRemarks")));
         }
 
         private String label(ArchiveEvent event) {
@@ -288,33 +350,37 @@ public record ArchiveTables(List<Made> tables, List<Message> remarks) {
             String id = row.value("occurrenceID");
             Map<String, String> told = measured.getOrDefault(id, Map.of());
             String km = km(told.getOrDefault("river chainage", ""));
-            sightings.add(row.number(), published.contains(id), List.of(
-                    labels.getOrDefault(id, ""),
-                    onVisit ? event.map(this::label).orElse("") : "",
-                    day(row, event),
-                    row.value("eventTime"),
-                    waterBody(row, event),
-                    km,
-                    place(row, event, "decimalLatitude", km),
-                    place(row, event, "decimalLongitude", km),
-                    place(row, event, "coordinateUncertaintyInMeters", ""),
-                    told.getOrDefault("bank, looking downstream", ""),
-                    Species.named(row.value("scientificName"))
-                            .or(() -> Species.named(row.value("vernacularName")))
-                            .map(Species::scientificName)
-                            .orElse(""),
-                    isAbsent(row) ? "absent" : "",
-                    row.value("individualCount"),
-                    told.getOrDefault("age told in the field", row.value("lifeStage")),
-                    row.value("sex"),
-                    behaviour(row),
-                    code(row),
-                    told.getOrDefault("colour-ring reading", ""),
-                    simultaneous(row),
-                    km(told.getOrDefault("flew to", "")),
-                    told.getOrDefault("turned back there", ""),
-                    semicolons(row.value("recordedBy")),
-                    note(row)));
+            add(
+                    sightings,
+                    row.number(),
+                    published.contains(id),
+                    List.of(
+                            labels.getOrDefault(id, ""),
+                            onVisit ? event.map(this::label).orElse("") : "",
+                            day(row, event),
+                            row.value("eventTime"),
+                            waterBody(row, event),
+                            km,
+                            place(row, event, "decimalLatitude", km),
+                            place(row, event, "decimalLongitude", km),
+                            place(row, event, "coordinateUncertaintyInMeters", ""),
+                            told.getOrDefault("bank, looking downstream", ""),
+                            Species.named(row.value("scientificName"))
+                                    .or(() -> Species.named(row.value("vernacularName")))
+                                    .map(Species::scientificName)
+                                    .orElse(""),
+                            isAbsent(row) ? "absent" : "",
+                            row.value("individualCount"),
+                            told.getOrDefault("age told in the field", row.value("lifeStage")),
+                            row.value("sex"),
+                            behaviour(row),
+                            code(row),
+                            told.getOrDefault("colour-ring reading", ""),
+                            simultaneous(row),
+                            km(told.getOrDefault("flew to", "")),
+                            told.getOrDefault("turned back there", ""),
+                            semicolons(row.value("recordedBy")),
+                            note(row)));
         }
 
         private static String place(ArchiveFile.Told row, Optional<ArchiveEvent> event, String term, String instead) {
@@ -326,13 +392,23 @@ public record ArchiveTables(List<Made> tables, List<Message> remarks) {
         }
 
         private String waterBody(ArchiveFile.Told row, Optional<ArchiveEvent> event) {
-            String name = either(row.value("waterBody"), event.map(of -> of.value("waterBody")).orElse(""));
-            boolean known = rivers.rivers().stream().anyMatch(river -> river.name().equalsIgnoreCase(name));
-            return known ? name : event.flatMap(of -> Footprint.of(of, rivers)).map(Footprint::river).map(River::name).orElse("");
+            String name = either(
+                    row.value("waterBody"),
+                    event.map(of -> of.value("waterBody")).orElse(""));
+            boolean known =
+                    rivers.rivers().stream().anyMatch(river -> river.name().equalsIgnoreCase(name));
+            return known
+                    ? name
+                    : event.flatMap(of -> Footprint.of(of, rivers))
+                            .map(Footprint::river)
+                            .map(River::name)
+                            .orElse("");
         }
 
         private static String day(ArchiveFile.Told row, Optional<ArchiveEvent> event) {
-            String date = either(row.value("eventDate"), event.map(of -> of.value("eventDate")).orElse(""));
+            String date = either(
+                    row.value("eventDate"),
+                    event.map(of -> of.value("eventDate")).orElse(""));
             int slash = date.indexOf('/');
             boolean sameDay = slash >= 10 && date.startsWith(date.substring(0, 10), slash + 1);
             return sameDay ? date.substring(0, 10) : date;
@@ -376,28 +452,35 @@ public record ArchiveTables(List<Made> tables, List<Message> remarks) {
             if (event == null) {
                 return;
             }
-            String minutes = event.value("sampleSizeUnit").toLowerCase(Locale.ROOT).startsWith("min")
-                    ? event.value("sampleSizeValue")
-                    : "";
+            String minutes =
+                    event.value("sampleSizeUnit").toLowerCase(Locale.ROOT).startsWith("min")
+                            ? event.value("sampleSizeValue")
+                            : "";
             String id = row.value("occurrenceID");
             String abundanceClass = measured.getOrDefault(id, Map.of()).entrySet().stream()
                     .filter(entry -> entry.getKey().startsWith("abundance class"))
                     .map(Map.Entry::getValue)
                     .findFirst()
                     .orElse("");
-            samples.add(row.number(), published.contains(row.event()), List.of(
-                    event.label(),
-                    day(row, Optional.of(event)),
-                    waterBody(row, Optional.of(event)),
-                    event.value("decimalLatitude"),
-                    event.value("decimalLongitude"),
-                    event.value("coordinateUncertaintyInMeters"),
-                    minutes,
-                    either(event.value("samplingEffort"), event.value("samplingProtocol")),
-                    semicolons(row.value("recordedBy")),
-                    event.value("eventRemarks"),
-                    row.value("scientificName"),
-                    either(either(row.value("organismQuantity"), row.value("individualCount")), abundanceClass)));
+            add(
+                    samples,
+                    row.number(),
+                    published.contains(row.event()),
+                    List.of(
+                            event.label(),
+                            day(row, Optional.of(event)),
+                            waterBody(row, Optional.of(event)),
+                            event.value("decimalLatitude"),
+                            event.value("decimalLongitude"),
+                            event.value("coordinateUncertaintyInMeters"),
+                            minutes,
+                            either(event.value("samplingEffort"), event.value("samplingProtocol")),
+                            semicolons(row.value("recordedBy")),
+                            event.value("eventRemarks"),
+                            row.value("scientificName"),
+                            either(
+                                    either(row.value("organismQuantity"), row.value("individualCount")),
+                                    abundanceClass)));
         }
     }
 }

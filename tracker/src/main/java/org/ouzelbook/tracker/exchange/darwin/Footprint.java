@@ -32,7 +32,9 @@ record Footprint(River river, Optional<Stretch> stretch) {
     static Optional<Footprint> of(ArchiveEvent event, RiverNetwork rivers) {
         List<GeoPoint> line = line(event.value("footprintWKT"));
         List<GeoPoint> points = line.isEmpty()
-                ? point(event.value("decimalLongitude"), event.value("decimalLatitude")).map(List::of).orElse(List.of())
+                ? point(event.value("decimalLongitude"), event.value("decimalLatitude"))
+                        .map(List::of)
+                        .orElse(List.of())
                 : line;
         return rivers.rivers().stream()
                 .filter(river -> isNamed(river, event.value("waterBody")) || !isNamed(rivers, event))

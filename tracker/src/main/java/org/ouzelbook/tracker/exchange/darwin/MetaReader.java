@@ -74,7 +74,8 @@ final class MetaReader {
         Map<String, Integer> columns = new HashMap<>();
         Map<String, String> constants = new HashMap<>();
         int id = -1;
-        while (!(xml.next() == XMLStreamConstants.END_ELEMENT && xml.getLocalName().equals(element))) {
+        while (!(xml.next() == XMLStreamConstants.END_ELEMENT
+                && xml.getLocalName().equals(element))) {
             if (xml.isStartElement()) {
                 switch (xml.getLocalName()) {
                     case "location" -> locations.add(xml.text().strip());
@@ -119,7 +120,8 @@ final class MetaReader {
     /** {@return the last part of a term's address or prefixed name} */
     static String bare(String term) {
         String plain = term.strip();
-        return plain.substring(Math.max(Math.max(plain.lastIndexOf('/'), plain.lastIndexOf('#')), plain.lastIndexOf(':')) + 1);
+        return plain.substring(
+                Math.max(Math.max(plain.lastIndexOf('/'), plain.lastIndexOf('#')), plain.lastIndexOf(':')) + 1);
     }
 
     private static char separator(String written) throws UnreadableFile {

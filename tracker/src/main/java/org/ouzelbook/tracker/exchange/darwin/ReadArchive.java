@@ -8,7 +8,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import org.ouzelbook.tracker.domain.Message;
 import org.ouzelbook.tracker.exchange.file.FileSource;
 import org.ouzelbook.tracker.exchange.file.TableFile;
 import org.ouzelbook.tracker.exchange.file.UnreadableFile;

@@ -31,8 +31,12 @@ public record FileSources(List<FileSource> files, List<Message> skipped) {
     private static final long MAX_ZIP_BYTES = 4L << 30;
     private static final long MAX_RATIO = 250;
     private static final long RATIO_MATTERS_ABOVE = 50L << 20;
-    private static final Set<String> READ = Set.of("csv", "tsv", "txt", "geojson", "json", "gpx", "xlsx", "xlsm", "xml");
-    private static final Set<String> NOT_READ_YET = Set.of("xls", "ods", "kml", "kmz", "numbers");
+    private static final Set<String> READ =
+            Set.of("csv", "tsv", "txt", "geojson", "json", "gpx", "xlsx", "xlsm", "xml", "kml");
+    /** A KMZ is a zip that holds a KML document. */
+    private static final Set<String> ZIPPED = Set.of("zip", "kmz");
+
+    private static final Set<String> NOT_READ_YET = Set.of("xls", "ods", "numbers");
 
     /** Copies the lists. */
     public FileSources {
@@ -56,7 +60,7 @@ public record FileSources(List<FileSource> files, List<Message> skipped) {
                     addFolder(path, files, skipped);
                 } else if (!Files.isReadable(path)) {
                     throw new UnreadableFile(Message.of("import.file.missing", path.toString()));
-                } else if (extension(path.toString()).equals("zip")) {
+                } else if (ZIPPED.contains(extension(path.toString()))) {
                     addZip(path, files, skipped);
                 } else {
                     addNamed(path, files);
@@ -97,7 +101,9 @@ public record FileSources(List<FileSource> files, List<Message> skipped) {
         }
         for (Path path : found) {
             Optional<Message> why = whySkipped(path.getFileName().toString(), path.toString());
-            if (why.isPresent()) {
+            if (extension(path.toString()).equals("kmz")) {
+                addZip(path, files, skipped);
+            } else if (why.isPresent()) {
                 skipped.add(why.get());
             } else if (!isHidden(path.getFileName().toString())) {
                 files.add(new FileSource.OnDisk(path.toString(), path));

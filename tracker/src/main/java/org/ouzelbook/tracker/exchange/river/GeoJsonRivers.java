@@ -130,20 +130,12 @@ final class GeoJsonRivers {
     }
 
     private Optional<Double> kmOrigin(JsonObject properties, String where) {
-        Optional<String> written = text(properties, "km_origin").filter(text -> !text.isBlank());
-        if (written.isEmpty()) {
-            return Optional.of(0.0);
+        String written = text(properties, "km_origin").orElse("");
+        Optional<Double> origin = RiverFile.kmOrigin(written);
+        if (origin.isEmpty()) {
+            problem("river.file.kmOrigin", file, where, written);
         }
-        try {
-            double km = Double.parseDouble(written.get().strip().replace(',', '.'));
-            if (km >= 0 && km <= 8000) {
-                return Optional.of(km);
-            }
-        } catch (NumberFormatException e) {
-            // told below, with the numbers that are out of range
-        }
-        problem("river.file.kmOrigin", file, where, written.get());
-        return Optional.empty();
+        return origin;
     }
 
     private Optional<List<GeoPoint>> points(JsonElement line, String where) {

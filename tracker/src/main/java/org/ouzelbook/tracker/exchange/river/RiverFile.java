@@ -13,8 +13,12 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import org.ouzelbook.tracker.domain.GeoPoint;
 import org.ouzelbook.tracker.domain.Message;
+import org.ouzelbook.tracker.exchange.file.FileSource;
+import org.ouzelbook.tracker.exchange.file.FileSources;
+import org.ouzelbook.tracker.exchange.file.UnreadableFile;
 import org.ouzelbook.tracker.river.DrawnRiver;
 
 /**
@@ -28,6 +32,9 @@ public record RiverFile(List<DrawnRiver> rivers, List<Message> problems, List<Me
     /** More is no river, and would not fit into memory. */
     private static final long MOST_BYTES = 200_000_000;
 
+    /** No river is longer. */
+    private static final double MOST_KM = 8000;
+
     /** Copies the lists. */
     public RiverFile {
         rivers = List.copyOf(rivers);
@@ -38,7 +45,7 @@ public record RiverFile(List<DrawnRiver> rivers, List<Message> problems, List<Me
     /**
      * {@return the rivers drawn in these files}
      *
-     * @param files GeoJSON or GPX files, told apart by what is in them
+     * @param files GeoJSON, GPX, KML or KMZ files, told apart by what is in them
      * @throws UncheckedIOException if a file cannot be read
      */
     public static RiverFile read(List<Path> files) {
@@ -62,6 +69,13 @@ public record RiverFile(List<DrawnRiver> rivers, List<Message> problems, List<Me
                     skipByteOrderMark(text);
                     new GeoJsonRivers(name, pieces).read(text);
                 }
+            } else if (start.startsWith("PK")) {
+                readKmz(file, name, pieces);
+            } else if (start.startsWith("<")
+                    && (start.contains("<kml") || name.toLowerCase(Locale.ROOT).endsWith(".kml"))) {
+                try (InputStream in = Files.newInputStream(file)) {
+                    new KmlRivers(name, pieces).read(in);
+                }
             } else if (start.startsWith("<")) {
                 new GpxRivers(name, pieces).read(file);
             } else {
@@ -71,6 +85,42 @@ public record RiverFile(List<DrawnRiver> rivers, List<Message> problems, List<Me
             pieces.problem("river.file.notUtf8", name);
         } catch (IOException e) {
             throw new UncheckedIOException(file.toString(), e);
+        }
+    }
+
+    /** A KMZ is a zip with one KML document in it. */
+    private static void readKmz(Path file, String name, Pieces pieces) throws IOException {
+        try {
+            List<FileSource> documents = FileSources.of(List.of(file)).files().stream()
+                    .filter(source -> source.plainName().endsWith(".kml"))
+                    .toList();
+            if (documents.isEmpty()) {
+                pieces.problem("river.file.unknown", name);
+            }
+            for (FileSource document : documents) {
+                try (InputStream in = document.open()) {
+                    new KmlRivers(name, pieces).read(in);
+                }
+            }
+        } catch (UnreadableFile e) {
+            pieces.problem(e.why().key(), e.why().facts().toArray());
+        }
+    }
+
+    /**
+     * {@return the km of the lower end that somebody wrote; 0 if nobody did; empty if it is no distance in km between 0 and 8000}
+     *
+     * @param written a number
+     */
+    static Optional<Double> kmOrigin(String written) {
+        if (written.isBlank()) {
+            return Optional.of(0.0);
+        }
+        try {
+            double km = Double.parseDouble(written.strip().replace(',', '.'));
+            return km >= 0 && km <= MOST_KM ? Optional.of(km) : Optional.empty();
+        } catch (NumberFormatException e) {
+            return Optional.empty();
         }
     }
 

@@ -1,10 +1,6 @@
 package org.ouzelbook.tracker.exchange.trip;
 
-import de.siegmar.fastcsv.writer.CsvWriter;
-import de.siegmar.fastcsv.writer.QuoteStrategies;
 import java.io.IOException;
-import java.io.StringWriter;
-import java.nio.charset.StandardCharsets;
 import java.time.DateTimeException;
 import java.time.OffsetDateTime;
 import java.time.ZoneId;
@@ -18,6 +14,7 @@ import org.ouzelbook.tracker.domain.Message;
 import org.ouzelbook.tracker.domain.Reach;
 import org.ouzelbook.tracker.domain.Stretch;
 import org.ouzelbook.tracker.exchange.file.FileSource;
+import org.ouzelbook.tracker.exchange.file.NumberedRows;
 import org.ouzelbook.tracker.river.RiverNetwork;
 
 /**
@@ -93,7 +90,8 @@ public final class GpxTrip {
     public Tables tables(RiverNetwork rivers, List<Reach> reaches, Optional<ZoneId> zone) {
         List<Remark> remarks = new ArrayList<>();
         List<FileSource> tables = new ArrayList<>();
-        Rows visits = new Rows(List.of("visit", "date", "river", "from_km", "to_km", "direction", "note"));
+        NumberedRows visits =
+                new NumberedRows(List.of("visit", "date", "river", "from_km", "to_km", "direction", "note"));
         for (Track track : read.tracks) {
             Optional<Coverage> coverage = Coverage.of(track, rivers);
             if (coverage.isEmpty()) {
@@ -108,7 +106,8 @@ public final class GpxTrip {
             }
         }
         visits.table(source.name() + "!tracks").ifPresent(tables::add);
-        Rows sightings = new Rows(List.of("latitude", "longitude", "date", "species", "activity", "note"));
+        NumberedRows sightings =
+                new NumberedRows(List.of("latitude", "longitude", "date", "species", "activity", "note"));
         read.waypoints.forEach(waypoint -> sightings.add(waypoint.line(), waypoint.row()));
         sightings.table(source.name() + "!waypoints").ifPresent(tables::add);
         return new Tables(tables, remarks);
@@ -152,37 +151,6 @@ public final class GpxTrip {
                     .orElse("");
         } catch (DateTimeException e) {
             return "";
-        }
-    }
-
-    /** A table whose rows have the numbers of lines of another file. */
-    private static final class Rows {
-        private final StringWriter text = new StringWriter();
-        private final CsvWriter csv =
-                CsvWriter.builder().quoteStrategy(QuoteStrategies.ALWAYS).build(text);
-        private int rows = 1;
-
-        private Rows(List<String> header) {
-            csv.writeRecord(header);
-        }
-
-        private void add(int line, List<String> cells) {
-            for (; rows < line - 1; rows++) {
-                csv.writeRecord("");
-            }
-            csv.writeRecord(cells);
-            rows++;
-        }
-
-        private Optional<FileSource> table(String name) {
-            try {
-                csv.flush();
-            } catch (IOException e) {
-                throw new IllegalStateException("Text in memory can always be written", e);
-            }
-            return rows == 1
-                    ? Optional.empty()
-                    : Optional.of(new FileSource.Table(name, text.toString().getBytes(StandardCharsets.UTF_8)));
         }
     }
 }

@@ -67,11 +67,11 @@ class FileSourcesTest {
     void saysWhatCannotBeRead() throws IOException {
         Path broken = folder.resolve("broken.zip");
         Files.writeString(broken, "no zip at all");
-        Path kml = folder.resolve("river.kml");
-        Files.writeString(kml, "x");
+        Path sheet = folder.resolve("river.ods");
+        Files.writeString(sheet, "x");
 
         assertThatThrownBy(() -> FileSources.of(List.of(broken))).hasMessage("import.file.brokenZip");
-        assertThatThrownBy(() -> FileSources.of(List.of(kml))).hasMessage("import.file.notReadYet");
+        assertThatThrownBy(() -> FileSources.of(List.of(sheet))).hasMessage("import.file.notReadYet");
         assertThatThrownBy(() -> FileSources.of(List.of(folder.resolve("none.csv"))))
                 .hasMessage("import.file.missing");
     }

@@ -89,7 +89,8 @@ class RiverFileTest {
             a.json    | {"type":"FeatureCollection"}                                             | river.file.notGeoJson
             a.json    | [1,2]                                                                    | river.file.notGeoJson
             a.json    | {"type":"Feature","properties":{"km_origin":-3},"geometry":{"type":"LineString","coordinates":[[1,2],[1,3]]}} | river.file.kmOrigin
-            a.kml     | <kml><Document/></kml>                                                   | river.file.notGpx
+            a.kml     | <kml><Document/></kml>                                                   | river.file.noLine
+            a.xml     | <osm><way/></osm>                                                      | river.file.notGpx
             a.gpx     | <gpx><wpt lat="1" lon="2"/></gpx>                                        | river.file.noTrack
             a.gpx     | <gpx><trk><trkseg><trkpt lat="1"/></trkseg></trk></gpx>                  | river.file.noLatLon
             a.gpx     | <gpx><trk><trkseg><trkpt lat="91" lon="99"/></trkseg></trk></gpx>        | river.file.noDegrees

@@ -33,6 +33,7 @@ import org.ouzelbook.tracker.exchange.export.PrivateWords;
 import org.ouzelbook.tracker.exchange.export.RecordTables;
 import org.ouzelbook.tracker.exchange.export.Records;
 import org.ouzelbook.tracker.exchange.export.XlsxFile;
+import org.ouzelbook.tracker.exchange.geopackage.GeoPackageFile;
 import org.ouzelbook.tracker.store.Book;
 import org.ouzelbook.tracker.store.BookView;
 import org.ouzelbook.tracker.store.SightingQuery;
@@ -132,7 +133,10 @@ public final class ExportBook {
             List<Feature> features = features();
             features.forEach(feature -> contents.merge(feature.layer(), 1, Integer::sum));
             texts = features.stream().flatMap(Feature::texts);
-            bytes.writeBytes(text(features).getBytes(StandardCharsets.UTF_8));
+            bytes.writeBytes(
+                    request.format() == ExportFormat.GEOPACKAGE
+                            ? GeoPackageFile.bytes(features, changed)
+                            : text(features).getBytes(StandardCharsets.UTF_8));
         }
         List<Message> leaks = request.audience() == Audience.PUBLIC ? leaks(texts) : List.of();
         if (leaks.isEmpty()) {

@@ -15,6 +15,8 @@ public enum ExportFormat {
     KML("kml"),
     /** Landmarks and territories for a receiver in the field. */
     GPX("gpx"),
+    /** The same as GeoJSON, as tables with geometries. */
+    GEOPACKAGE("gpkg"),
     /** Events, occurrences and measurements for data centres, in a zip. */
     DARWIN_CORE("zip");
 
