@@ -40,6 +40,7 @@ public final class Ouzelbook implements Callable<Integer> {
         commands.put("survival", SurvivalCommand::new);
         commands.put("benthos", BenthosCommand::new);
         commands.put("report", ReportCommand::new);
+        commands.put("sheet", SheetCommand::new);
         commands.put("export", ExportCommand::new);
         commands.put("estimate", EstimateCommand::of);
         commands.put("show", ShowCommand::new);

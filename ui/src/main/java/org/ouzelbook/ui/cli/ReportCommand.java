@@ -9,9 +9,12 @@ import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
+import org.ouzelbook.tracker.domain.Message;
 import org.ouzelbook.tracker.store.Book;
 import org.ouzelbook.ui.app.SeasonFindings;
 import org.ouzelbook.ui.app.Texts;
+import org.ouzelbook.ui.app.WrongRequest;
+import org.ouzelbook.ui.report.PrivateAnnex;
 import org.ouzelbook.ui.report.SeasonReport;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -34,6 +37,9 @@ final class ReportCommand implements Callable<Integer> {
     @Option(names = "--pdf", paramLabel = "FILE")
     private @Nullable Path pdf;
 
+    @Option(names = "--private-annex", paramLabel = "FILE")
+    private @Nullable Path annex;
+
     @Option(names = "--replace")
     private boolean replace;
 
@@ -43,14 +49,14 @@ final class ReportCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws IOException {
-        for (Path asked : asked()) {
-            if (!replace && Files.exists(asked)) {
-                throw new FileAlreadyExistsException(asked.toString());
-            }
-        }
+        checkFiles();
         SeasonFindings findings;
         try (Book book = Book.open(question.book())) {
             findings = SeasonFindings.of(book, question.scope(), rules::change);
+        }
+        if (annex != null) {
+            PrivateAnnex.of(findings).write(annex);
+            terminal.err().println(Texts.of("cli.report.annexWritten", annex.toString()));
         }
         List<Path> files = asked().isEmpty() ? List.of(Path.of(usualName(findings))) : asked();
         for (Path file : files) {
@@ -65,6 +71,23 @@ final class ReportCommand implements Callable<Integer> {
             }
         }
         return ExitCode.DONE;
+    }
+
+    private void checkFiles() throws IOException {
+        List<Path> files = asked();
+        if (annex != null) {
+            Path apart = annex.toAbsolutePath().normalize();
+            if (files.stream()
+                    .anyMatch(file -> file.toAbsolutePath().normalize().equals(apart))) {
+                throw new WrongRequest(Message.of("cli.report.sameFile", annex.toString()));
+            }
+            files.add(annex);
+        }
+        for (Path file : files) {
+            if (!replace && Files.exists(file)) {
+                throw new FileAlreadyExistsException(file.toString());
+            }
+        }
     }
 
     private List<Path> asked() {

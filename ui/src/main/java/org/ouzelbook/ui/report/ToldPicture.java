@@ -35,11 +35,7 @@ final class ToldPicture {
         String svg = SvgPen.write(picture, page.palette(), prefix);
         Html html = page.body();
         if (!page.onScreen()) {
-            double heightMm = picture.height() * paperWidthMm / picture.width();
-            html.markup(svg.replace("font-weight=\"600\"", "font-family=\"" + HouseFont.FAMILY_OF_SEMIBOLD + "\"")
-                    .replaceFirst(
-                            "width=\"[^\"]*\" height=\"[^\"]*\"",
-                            "width=\"" + number(paperWidthMm) + "mm\" height=\"" + number(heightMm) + "mm\""));
+            html.markup(sized(svg, picture, paperWidthMm));
             return;
         }
         int end = svg.lastIndexOf("</svg>");
@@ -62,6 +58,21 @@ final class ToldPicture {
         html.close("g").markup(svg.substring(end)).close("div");
         html.element("p", Texts.of("report.told.how"), "class", "words", "aria-live", "polite")
                 .close("div");
+    }
+
+    /**
+     * {@return a drawing of a set size on paper, its heavier letters asked for by their family}
+     *
+     * @param svg the drawing
+     * @param picture what was drawn
+     * @param widthMm its width, in mm
+     */
+    static String sized(String svg, Picture picture, double widthMm) {
+        double heightMm = picture.height() * widthMm / picture.width();
+        return svg.replace("font-weight=\"600\"", "font-family=\"" + HouseFont.FAMILY_OF_SEMIBOLD + "\"")
+                .replaceFirst(
+                        "width=\"[^\"]*\" height=\"[^\"]*\"",
+                        "width=\"" + number(widthMm) + "mm\" height=\"" + number(heightMm) + "mm\"");
     }
 
     private static String number(double value) {
