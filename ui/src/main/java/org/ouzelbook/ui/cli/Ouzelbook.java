@@ -41,6 +41,7 @@ public final class Ouzelbook implements Callable<Integer> {
         commands.put("benthos", BenthosCommand::new);
         commands.put("report", ReportCommand::new);
         commands.put("sheet", SheetCommand::new);
+        commands.put("pocket", PocketCommand::new);
         commands.put("export", ExportCommand::new);
         commands.put("estimate", EstimateCommand::of);
         commands.put("show", ShowCommand::new);

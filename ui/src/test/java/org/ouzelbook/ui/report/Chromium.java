@@ -2,6 +2,7 @@ package org.ouzelbook.ui.report;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.google.gson.JsonArray;
 import com.google.gson.JsonElement;
 import com.google.gson.JsonObject;
 import com.google.gson.JsonParser;
@@ -31,7 +32,7 @@ import org.jspecify.annotations.Nullable;
 
 /** A real browser without a display, driven by the protocol that its own developer tools speak. */
 final class Chromium implements AutoCloseable {
-    private static final Duration PATIENCE = Duration.ofSeconds(60);
+    private static final Duration PATIENCE = Duration.ofSeconds(20);
     private static final List<String> NAMES = List.of("chromium", "chromium-browser", "google-chrome", "chrome");
 
     private final Process process;
@@ -152,7 +153,7 @@ final class Chromium implements AutoCloseable {
         JsonObject command = new JsonObject();
         command.addProperty("id", id);
         command.addProperty("method", method);
-        command.add("params", object(parameters));
+        command.add("params", element(parameters));
         socket.sendText(command.toString(), true).join();
         JsonObject told =
                 answer.orTimeout(PATIENCE.toSeconds(), TimeUnit.SECONDS).join();
@@ -160,15 +161,19 @@ final class Chromium implements AutoCloseable {
         return told.getAsJsonObject("result");
     }
 
-    private static JsonObject object(Map<String, Object> values) {
-        JsonObject object = new JsonObject();
-        values.forEach((name, value) -> object.add(name, element(value)));
-        return object;
-    }
-
     private static JsonElement element(Object value) {
         if (value instanceof Number number) {
             return new JsonPrimitive(number);
+        }
+        if (value instanceof Map<?, ?> values) {
+            JsonObject object = new JsonObject();
+            values.forEach((name, one) -> object.add(name.toString(), element(one)));
+            return object;
+        }
+        if (value instanceof List<?> list) {
+            JsonArray array = new JsonArray();
+            list.forEach(one -> array.add(element(one)));
+            return array;
         }
         return value instanceof Boolean yes ? new JsonPrimitive(yes) : new JsonPrimitive(value.toString());
     }
@@ -240,7 +245,10 @@ final class Chromium implements AutoCloseable {
     /** Taps an element with a finger. */
     void tap(String selector) {
         List<Double> place = middle(selector);
-        tell("Input.synthesizeTapGesture", Map.of("x", place.get(0), "y", place.get(1)));
+        tell(
+                "Input.dispatchTouchEvent",
+                Map.of("type", "touchStart", "touchPoints", List.of(Map.of("x", place.get(0), "y", place.get(1)))));
+        tell("Input.dispatchTouchEvent", Map.of("type", "touchEnd", "touchPoints", List.of()));
     }
 
     /** Keeps a picture of what is seen. */
