@@ -4,6 +4,7 @@ import java.time.Year;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.ouzelbook.stats.survey.RiverStory;
 import org.ouzelbook.stats.survey.TerritoryMap;
 import org.ouzelbook.stats.survey.TerritoryMap.RiverMap;
@@ -59,32 +60,45 @@ final class FindingWords {
         return StoryWords.sentence(story.about(RiverStory.Topic.DIRECTION).get(0));
     }
 
+    /**
+     * Something that is said, and what stands against it or beside it.
+     *
+     * @param said the sentence
+     * @param but what is to be known with it; blank if nothing
+     */
+    record Claim(String said, String but) {}
+
     /** {@return what the count and the trend rest on, and how far they may be off} */
-    List<String> sureness() {
-        List<String> lines = new ArrayList<>();
+    List<Claim> sureness() {
+        List<Claim> claims = new ArrayList<>();
         for (RiverMap river : map.rivers()) {
-            lines.add(visits(river));
-            river.count().readings().stream()
+            String readings = river.count().readings().stream()
                     .filter(reading -> reading.count() != river.count().likely())
-                    .forEach(reading -> lines.add(Texts.of(
+                    .map(reading -> Texts.of(
                             "report.sure.reading",
-                            river.river().name(),
                             Texts.of(reading.rule()),
                             reading.count(),
-                            river.count().likely())));
+                            river.count().likely()))
+                    .collect(Collectors.joining(" "));
+            claims.add(new Claim(visits(river), readings));
         }
         story.findings().stream()
                 .filter(finding -> !TOLD_ELSEWHERE.contains(finding.topic()))
-                .map(StoryWords::whole)
-                .forEach(lines::add);
-        return lines;
+                .map(FindingWords::claim)
+                .forEach(claims::add);
+        return claims;
     }
 
     /** {@return what stands beside the birds, each with what speaks against it} */
-    List<String> explanations() {
+    List<Claim> explanations() {
         return story.about(RiverStory.Topic.FOOD).stream()
-                .map(StoryWords::whole)
+                .map(FindingWords::claim)
                 .toList();
+    }
+
+    private static Claim claim(RiverStory.Finding finding) {
+        return new Claim(
+                Texts.of("story.told", finding.basis(), StoryWords.sentence(finding)), StoryWords.caveat(finding));
     }
 
     private String visits(RiverMap river) {

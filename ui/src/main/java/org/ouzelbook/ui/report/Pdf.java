@@ -1,11 +1,14 @@
 package org.ouzelbook.ui.report;
 
+import com.openhtmltopdf.extend.FSTextBreaker;
 import com.openhtmltopdf.pdfboxout.PdfBoxRenderer;
 import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
 import com.openhtmltopdf.svgsupport.BatikSVGDrawer;
 import com.openhtmltopdf.util.XRLog;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.text.BreakIterator;
+import java.util.Locale;
 import org.apache.pdfbox.pdmodel.PDDocument;
 
 /**
@@ -33,7 +36,9 @@ final class Pdf {
         XRLog.setLoggingEnabled(false);
         PdfRendererBuilder builder = new PdfRendererBuilder();
         builder.useFastMode();
+        builder.usePdfUaAccessibility(true);
         builder.useSVGDrawer(new BatikSVGDrawer());
+        builder.useUnicodeLineBreaker(new AfterBlanks());
         builder.withProducer("Ouzelbook");
         builder.withHtmlContent(page, null);
         try (PdfBoxRenderer renderer = builder.buildPdfRenderer()) {
@@ -45,6 +50,31 @@ final class Pdf {
             document.setDocumentId(IDENTIFIER);
             document.save(bytes);
             return bytes.toByteArray();
+        }
+    }
+
+    /** Breaks lines after blanks and hyphens only, so that no number is torn at its point. */
+    private static final class AfterBlanks implements FSTextBreaker {
+        private final BreakIterator lines = BreakIterator.getLineInstance(Locale.ENGLISH);
+        private String text = "";
+
+        @Override
+        public int next() {
+            int end = lines.next();
+            while (end != BreakIterator.DONE && end < text.length() && !isBreak(text.charAt(end - 1))) {
+                end = lines.next();
+            }
+            return end;
+        }
+
+        private static boolean isBreak(char before) {
+            return before == ' ' || before == '\n' || before == '-' || before == '–';
+        }
+
+        @Override
+        public void setText(String newText) {
+            text = newText;
+            lines.setText(newText);
         }
     }
 }

@@ -85,12 +85,17 @@ public final class PocketPage {
         start(html);
         end(html);
         html.close("div");
-        html.open("script", "type", "application/json", "id", "water").markup(json()).close("script");
+        html.open("script", "type", "application/json", "id", "water")
+                .markup(json())
+                .close("script");
         return page.document(Texts.of("pocket.title", names()), "pocket", true);
     }
 
     private List<String> names() {
-        return water.walks().stream().map(walk -> walk.river().name()).distinct().toList();
+        return water.walks().stream()
+                .map(walk -> walk.river().name())
+                .distinct()
+                .toList();
     }
 
     private static void place(Html html) {
@@ -123,7 +128,14 @@ public final class PocketPage {
         html.close("div").element("h2", Texts.of("pocket.what"));
         html.open("div", "class", "grid doing");
         DOING.forEach((name, written) -> html.element(
-                "button", Texts.of("pocket.do." + name), "type", "button", "data-doing", name, "data-written", written));
+                "button",
+                Texts.of("pocket.do." + name),
+                "type",
+                "button",
+                "data-doing",
+                name,
+                "data-written",
+                written));
         html.close("div").close("section");
     }
 
@@ -152,7 +164,11 @@ public final class PocketPage {
     private static void start(Html html) {
         html.open("dialog", "id", "start").open("form", "method", "dialog").element("h2", Texts.of("pocket.begin"));
         html.element("p", Texts.of("pocket.start.safety"), "class", "how");
-        html.open("label").text(Texts.of("pocket.river")).open("select", "id", "start-river").close("select").close("label");
+        html.open("label")
+                .text(Texts.of("pocket.river"))
+                .open("select", "id", "start-river")
+                .close("select")
+                .close("label");
         field(html, "start-from", "pocket.from", "decimal");
         choice(html, "start-direction", "pocket.direction", "", "upstream", "downstream");
         html.open("fieldset").element("legend", Texts.of("pocket.lookedFor")).open("div", "class", "grid ticks");
@@ -212,7 +228,8 @@ public final class PocketPage {
         Map<String, Object> told = new LinkedHashMap<>();
         List<River> rivers = water.network().inOrderOfWater();
         told.put("key", rivers.get(0).id().toString());
-        told.put("rivers", rivers.stream().flatMap(river -> line(river).stream()).toList());
+        told.put(
+                "rivers", rivers.stream().flatMap(river -> line(river).stream()).toList());
         told.put("landmarks", water.landmarks().stream().map(this::landmark).toList());
         told.put("texts", texts());
         return new Gson().toJson(told);

@@ -95,7 +95,23 @@ public final class SeasonReport implements Paper {
 
         private void sureness() {
             section("report.sure");
-            html.list(words.sureness()).close("section");
+            claims(words.sureness());
+            html.close("section");
+        }
+
+        private void claims(List<FindingWords.Claim> claims) {
+            if (claims.isEmpty()) {
+                return;
+            }
+            html.open("ul");
+            for (FindingWords.Claim claim : claims) {
+                html.open("li").text(claim.said());
+                if (!claim.but().isBlank()) {
+                    html.text(" ").element("span", claim.but(), "class", "but");
+                }
+                html.close("li");
+            }
+            html.close("ul");
         }
 
         private void strip() {
@@ -126,9 +142,8 @@ public final class SeasonReport implements Paper {
 
         private void explanations() {
             section("report.explain");
-            html.list(words.explanations())
-                    .element("p", Texts.of("report.explain.others"))
-                    .close("section");
+            claims(words.explanations());
+            html.element("p", Texts.of("report.explain.others")).close("section");
         }
 
         private void caveats() {

@@ -61,7 +61,8 @@ final class ToldPicture {
     }
 
     /**
-     * {@return a drawing of a set size on paper, its heavier letters asked for by their family}
+     * {@return a drawing of a set size on paper, its heavier letters asked for by their family, and told in words to those who
+     *     have the pages read to them}
      *
      * @param svg the drawing
      * @param picture what was drawn
@@ -69,7 +70,9 @@ final class ToldPicture {
      */
     static String sized(String svg, Picture picture, double widthMm) {
         double heightMm = picture.height() * widthMm / picture.width();
-        return svg.replace("font-weight=\"600\"", "font-family=\"" + HouseFont.FAMILY_OF_SEMIBOLD + "\"")
+        String told = Html.escaped(picture.title() + ". " + picture.description());
+        return svg.replace(" role=\"img\"", " role=\"img\" alt=\"" + told + "\"")
+                .replace("font-weight=\"600\"", "font-family=\"" + HouseFont.FAMILY_OF_SEMIBOLD + "\"")
                 .replaceFirst(
                         "width=\"[^\"]*\" height=\"[^\"]*\"",
                         "width=\"" + number(widthMm) + "mm\" height=\"" + number(heightMm) + "mm\"");

@@ -32,7 +32,7 @@ import org.jspecify.annotations.Nullable;
 
 /** A real browser without a display, driven by the protocol that its own developer tools speak. */
 final class Chromium implements AutoCloseable {
-    private static final Duration PATIENCE = Duration.ofSeconds(20);
+    private static final Duration PATIENCE = Duration.ofSeconds(60);
     private static final List<String> NAMES = List.of("chromium", "chromium-browser", "google-chrome", "chrome");
 
     private final Process process;
@@ -256,6 +256,12 @@ final class Chromium implements AutoCloseable {
         JsonObject shot = tell("Page.captureScreenshot", Map.of("format", "png", "captureBeyondViewport", whole));
         Files.createDirectories(picture.toAbsolutePath().getParent());
         Files.write(picture, Base64.getDecoder().decode(shot.get("data").getAsString()));
+    }
+
+    /** Prints what is open, on paper as the page asks for it. */
+    byte[] print() {
+        JsonObject printed = tell("Page.printToPDF", Map.of("preferCSSPageSize", true));
+        return Base64.getDecoder().decode(printed.get("data").getAsString());
     }
 
     /** Everything that was fetched so far. */

@@ -34,8 +34,9 @@ class PocketPageTest {
      * Length of a degree of latitude at 52.03° N, in km: WGS84, by the series of Rapp (1991), Geometric Geodesy I, as cited from
      * memory; 111.132954 − 0.559822 cos 2φ + 0.001175 cos 4φ.
      */
-    private static final double KM_PER_DEGREE =
-            111.132954 - 0.559822 * Math.cos(Math.toRadians(2 * 52.03)) + 0.001175 * Math.cos(Math.toRadians(4 * 52.03));
+    private static final double KM_PER_DEGREE = 111.132954
+            - 0.559822 * Math.cos(Math.toRadians(2 * 52.03))
+            + 0.001175 * Math.cos(Math.toRadians(4 * 52.03));
 
     @TempDir
     private Path folder;
@@ -60,8 +61,9 @@ class PocketPageTest {
     private void start() throws IOException, InterruptedException {
         phone = Chromium.start(folder.resolve("profile"));
         phone.size(390, 844, true);
-        phone.tell("Network.emulateNetworkConditions", Map.of(
-                "offline", true, "latency", 0, "downloadThroughput", 0, "uploadThroughput", 0));
+        phone.tell(
+                "Network.emulateNetworkConditions",
+                Map.of("offline", true, "latency", 0, "downloadThroughput", 0, "uploadThroughput", 0));
     }
 
     /** Lets the phone know where it is, so many km up the river. */
@@ -157,7 +159,8 @@ class PocketPageTest {
         long end = System.nanoTime() + Duration.ofSeconds(30).toNanos();
         while (System.nanoTime() < end) {
             try (Stream<Path> files = Files.list(out)) {
-                List<Path> zips = files.filter(file -> file.toString().endsWith(".zip")).toList();
+                List<Path> zips =
+                        files.filter(file -> file.toString().endsWith(".zip")).toList();
                 if (!zips.isEmpty()) {
                     return zips.get(0);
                 }
@@ -177,7 +180,8 @@ class PocketPageTest {
         assertThat(singing.toString()).contains("singing");
         assertThat(other.get("turnedBack").getAsBoolean()).isTrue();
         assertThat(other.get("flewToKm").getAsDouble()).isCloseTo(3.9, within(0.002));
-        assertThat(other.get("simultaneousWith").toString()).contains(singing.get("key").getAsString());
+        assertThat(other.get("simultaneousWith").toString())
+                .contains(singing.get("key").getAsString());
         assertThat(shown("grey wagtail").get(0).getAsJsonObject().get("count").getAsInt())
                 .isEqualTo(2);
         assertThat(shown("kingfisher")).isEmpty();
@@ -186,15 +190,14 @@ class PocketPageTest {
     /** The records of this year's walk, as scripts read them. */
     private JsonArray shown(String species) {
         LocalDate yesterday = LocalDate.now(ZoneId.systemDefault()).minusDays(1);
-        CommandRun run = RiverOfPaper.run(
-                "show", book, "sightings", "--species", species, "--from", yesterday, "--json");
+        CommandRun run =
+                RiverOfPaper.run("show", book, "sightings", "--species", species, "--from", yesterday, "--json");
         return JsonParser.parseString(run.out()).getAsJsonObject().getAsJsonArray("sightings");
     }
 
     @Test
     void takesALandmarkWhereThePhoneTellsNoPosition() {
-        phone.tell("Browser.setPermission", Map.of(
-                "permission", Map.of("name", "geolocation"), "setting", "denied"));
+        phone.tell("Browser.setPermission", Map.of("permission", Map.of("name", "geolocation"), "setting", "denied"));
         open();
         phone.until("document.getElementById('fix').textContent.includes('refuses')");
         assertThat(text("#where")).isEqualTo("Where are you?");
@@ -260,7 +263,8 @@ class PocketPageTest {
         CommandRun run = RiverOfPaper.run("import", book, handOut());
 
         assertThat(run.out()).contains("1 row is in the book");
-        assertThat(shown("dipper").get(0).getAsJsonObject().get("visit").isJsonNull()).isTrue();
+        assertThat(shown("dipper").get(0).getAsJsonObject().get("visit").isJsonNull())
+                .isTrue();
     }
 
     @Test
@@ -303,7 +307,10 @@ class PocketPageTest {
         assertThat(phone.ask("""
                 [...document.querySelectorAll('button')].filter(b => b.getClientRects().length)
                   .map(b => b.getBoundingClientRect()).filter(b => b.width < 44 || b.height < 44).length""")).isEqualTo("0");
-        assertThat(JsonParser.parseString(phone.ask(Weak.EYES)).getAsJsonObject().get("faint").toString())
+        assertThat(JsonParser.parseString(phone.ask(Weak.EYES))
+                        .getAsJsonObject()
+                        .get("faint")
+                        .toString())
                 .isEqualTo("[]");
     }
 
@@ -311,7 +318,8 @@ class PocketPageTest {
     void holdsNoNestNoRingAndNoPerson() throws IOException {
         assertThat(Files.readString(page))
                 .contains("Otter Stone")
-                .doesNotContain("hidden-nest", "5.28", "AB12345", "bird-one", "Quill", "odd-label", "nest_site", "nestSite");
+                .doesNotContain(
+                        "hidden-nest", "5.28", "AB12345", "bird-one", "Quill", "odd-label", "nest_site", "nestSite");
     }
 
     @Test

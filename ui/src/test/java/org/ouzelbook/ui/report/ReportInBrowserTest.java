@@ -6,6 +6,9 @@ import com.google.gson.JsonElement;
 import com.google.gson.JsonParser;
 import java.io.IOException;
 import java.nio.file.Path;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Tag;
@@ -89,6 +92,29 @@ class ReportInBrowserTest {
         assertThat(said(".counts")).startsWith("2021: ");
         browser.ask("window.scrollTo(0, 0)");
         browser.keep(PICTURES.resolve("report-on-a-phone.png"), true);
+    }
+
+    @Test
+    void printsOnFourPagesOrFewer() throws IOException {
+        browser.size(1366, 768, false);
+        browser.open(page);
+
+        try (PDDocument printed = Loader.loadPDF(browser.print())) {
+            assertThat(printed.getNumberOfPages()).isBetween(2, 4);
+            assertThat(new PDFTextStripper().getText(printed)).doesNotContain("Point at a place");
+        }
+    }
+
+    @Test
+    void printsEachFieldSheetOnOnePage() throws IOException {
+        Path sheets = folder.resolve("sheets.html");
+        RiverOfPaper.run("sheet", folder.resolve("demo").resolve("arrel-water.mv.db"), "-o", sheets);
+        browser.open(sheets);
+
+        int pages = Integer.parseInt(browser.ask("document.querySelectorAll('.sheet').length"));
+        try (PDDocument printed = Loader.loadPDF(browser.print())) {
+            assertThat(printed.getNumberOfPages()).isEqualTo(pages).isGreaterThan(1);
+        }
     }
 
     @Test

@@ -11,6 +11,8 @@ import java.util.List;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
+import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDStructureElement;
+import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDStructureNode;
 import org.apache.pdfbox.pdmodel.font.PDFont;
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.BeforeAll;
@@ -102,6 +104,32 @@ class ReportOnPaperTest {
             assertThat(report.getDocumentInformation().getTitle())
                     .isEqualTo("Dippers on Arrel Water and Sorn Beck, 2026");
         }
+    }
+
+    /** ISO 32000-1, 14.8: a document whose structure is marked can be read aloud in its order; 14.9.3: drawings in words. */
+    @Test
+    void canBeReadAloud() throws IOException {
+        try (PDDocument report = report()) {
+            assertThat(report.getDocumentCatalog().getMarkInfo().isMarked()).isTrue();
+            assertThat(report.getDocumentCatalog().getLanguage()).isEqualTo("en");
+            assertThat(drawingsInWords(report.getDocumentCatalog().getStructureTreeRoot()))
+                    .hasSize(2)
+                    .anyMatch(
+                            words -> words.startsWith("Counts of dipper territories by season. 2017: 14 territories"));
+        }
+    }
+
+    private static List<String> drawingsInWords(PDStructureNode node) {
+        List<String> words = new ArrayList<>();
+        for (Object kid : node.getKids()) {
+            if (kid instanceof PDStructureElement element) {
+                if (element.getAlternateDescription() != null) {
+                    words.add(element.getAlternateDescription());
+                }
+                words.addAll(drawingsInWords(element));
+            }
+        }
+        return words;
     }
 
     @Test
