@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
 import java.util.TreeMap;
+import java.util.function.Function;
 import org.ouzelbook.stats.estimator.Answer;
 import org.ouzelbook.stats.estimator.trend.LineTrend;
 import org.ouzelbook.stats.estimator.trend.PooledTrend;
@@ -26,7 +27,9 @@ import org.ouzelbook.tracker.domain.Species;
  * @param settings the thresholds of the maps
  * @param counts what was counted, by season, then by water
  * @param seasons the counted seasons in all, and the gaps between them
- * @param line the log-linear trend, or why there is none; of counts by rule, or pooled over drawn counts
+ * @param line the log-linear trend, or why there is none: pooled over maps drawn from the model, or where the model was not
+ *     asked, by rule
+ * @param byRule the same of the counts by rule
  * @param ranks the rank trend of territories per km of the waters counted every time, or why there is none
  * @param leastSquares the same by least squares on the logs of those densities: a check by another error model
  * @param verdict what may be said
@@ -38,6 +41,7 @@ public record CountTrend(
         List<Counted> counts,
         List<SeasonTotals> seasons,
         Answer<YearlyTrend> line,
+        Answer<YearlyTrend> byRule,
         Answer<RankTrend> ranks,
         Optional<LeastSquares> leastSquares,
         Verdict verdict,
@@ -63,6 +67,7 @@ public record CountTrend(
      * @param surveyedKm km that effective visits covered
      * @param visits visits of the season, effective or not
      * @param effectiveVisits days with effective visits on this water
+     * @param model territories by the model; empty for a gap, and where the model was not asked or cannot tell
      * @param gap why it is not counted; empty if it is
      */
     public record Counted(
@@ -74,19 +79,26 @@ public record CountTrend(
             double surveyedKm,
             int visits,
             int effectiveVisits,
+            Optional<ModelledCount> model,
             Optional<Message> gap) {}
 
     /**
      * All waters of one season.
      *
      * @param season the calendar year
-     * @param count territories on the waters that were counted; empty if none was
+     * @param count territories by rule on the waters that were counted; empty if none was
+     * @param model territories by the model on the same waters; empty where it was not asked or cannot tell
      * @param surveyedKm their surveyed km
      * @param effectiveVisits the fewest effective visits on any of them; 0 if none was counted
      * @param notCounted waters that were not counted
      */
     public record SeasonTotals(
-            int season, OptionalLong count, double surveyedKm, int effectiveVisits, List<String> notCounted) {
+            int season,
+            OptionalLong count,
+            Optional<ModelledCount> model,
+            double surveyedKm,
+            int effectiveVisits,
+            List<String> notCounted) {
         /** Copies the list. */
         public SeasonTotals {
             notCounted = List.copyOf(notCounted);
@@ -103,7 +115,7 @@ public record CountTrend(
     public record LeastSquares(double percentPerYear, double lower, double upper) {}
 
     /**
-     * {@return the trend of a species}
+     * {@return the trend of a species, of the counts by rule alone}
      *
      * @param records the records of the book
      * @param species whose territories
@@ -119,14 +131,43 @@ public record CountTrend(
             MapSettings settings,
             List<Water> waters,
             double level) {
-        return fitted(
-                records,
-                species,
-                seasons,
-                settings,
-                WaterMap.all(records, species, seasons, settings, waters),
-                level,
-                List.of());
+        return of(records, species, seasons, settings, waters, level, ModelledCounts.NONE);
+    }
+
+    /**
+     * {@return the trend that maps show, of the counts by rule alone}
+     *
+     * @param records the records that the maps were made from
+     * @param maps maps of one species by the same settings, one a season, by season; one or more
+     * @param water the water that they were made for
+     * @param level level of the intervals, between 0 and 1
+     * @throws IllegalArgumentException if there is no map
+     */
+    public static CountTrend of(SurveyRecords records, List<TerritoryMap> maps, Water water, double level) {
+        return of(records, maps, water, level, ModelledCounts.NONE);
+    }
+
+    /**
+     * {@return the trend of a species}
+     *
+     * @param records the records of the book
+     * @param species whose territories
+     * @param seasons calendar years, in order
+     * @param settings the thresholds of the maps
+     * @param waters the waters to count, none overlapping another; {@link Water#ALL} counts each river by itself
+     * @param level level of the intervals, between 0 and 1
+     * @param modelled what the model counts on the same waters; {@link ModelledCounts#NONE} for the counts by rule alone
+     */
+    public static CountTrend of(
+            SurveyRecords records,
+            Species species,
+            List<Integer> seasons,
+            MapSettings settings,
+            List<Water> waters,
+            double level,
+            ModelledCounts modelled) {
+        List<WaterMap> maps = WaterMap.all(records, species, seasons, settings, waters);
+        return fitted(records, species, seasons, settings, maps, level, modelled);
     }
 
     /**
@@ -136,28 +177,15 @@ public record CountTrend(
      * @param maps maps of one species by the same settings, one a season, by season; one or more
      * @param water the water that they were made for
      * @param level level of the intervals, between 0 and 1
+     * @param modelled what the model counts on the same water; {@link ModelledCounts#NONE} for the counts by rule alone
      * @throws IllegalArgumentException if there is no map
      */
-    public static CountTrend of(SurveyRecords records, List<TerritoryMap> maps, Water water, double level) {
-        return of(records, maps, water, level, List.of());
-    }
-
-    /**
-     * {@return the trend that maps show, where the counts of its line are not those by rule but drawn from what is known of them}
-     *
-     * @param records the records that the maps were made from
-     * @param maps maps of one species by the same settings, one a season, by season; one or more
-     * @param water the water that they were made for
-     * @param level level of the intervals, between 0 and 1
-     * @param drawn drawn counts of every water and season that is no gap, as many of each; empty for the counts by rule
-     * @throws IllegalArgumentException if there is no map, or a drawn count is missing
-     */
     public static CountTrend of(
-            SurveyRecords records, List<TerritoryMap> maps, Water water, double level, List<DrawnCounts> drawn) {
+            SurveyRecords records, List<TerritoryMap> maps, Water water, double level, ModelledCounts modelled) {
         List<WaterMap> mapped = WaterMap.of(maps, water);
         TerritoryMap first = maps.get(0);
         List<Integer> seasons = maps.stream().map(TerritoryMap::season).toList();
-        return fitted(records, first.species(), seasons, first.settings(), mapped, level, drawn);
+        return fitted(records, first.species(), seasons, first.settings(), mapped, level, modelled);
     }
 
     private static CountTrend fitted(
@@ -167,14 +195,15 @@ public record CountTrend(
             MapSettings settings,
             List<WaterMap> maps,
             double level,
-            List<DrawnCounts> drawn) {
-        List<Counted> counts = SeasonCounts.of(maps);
+            ModelledCounts modelled) {
+        List<Counted> counts = SeasonCounts.of(maps, modelled);
         List<SeasonTotals> totals = totals(seasons, counts);
         TrendSettings judged = new TrendSettings(level, TrendSettings.Spread.AT_LEAST_POISSON);
+        Answer<YearlyTrend> byRule = LineTrend.of(byRule(counts), judged).map(found -> found);
+        List<List<SeasonCount>> drawn = drawn(counts);
         Answer<YearlyTrend> line = drawn.isEmpty()
-                ? LineTrend.of(byRule(counts), judged).map(found -> found)
-                : PooledTrend.of(DrawnCounts.sets(drawn, byRule(counts)), judged)
-                        .map(found -> found);
+                ? byRule
+                : PooledTrend.of(drawn, judged).map(found -> found);
         ComparableDensities comparable = ComparableDensities.of(counts);
         Optional<LeastSquares> leastSquares = comparable.leastSquares(level);
         int counted =
@@ -186,17 +215,48 @@ public record CountTrend(
                 counts,
                 totals,
                 line,
+                byRule,
                 comparable.ranks(level),
                 leastSquares,
                 verdict,
-                TrendWarnings.of(settings, species, records, counts, totals, line, leastSquares));
+                TrendWarnings.of(settings, species, records, counts, totals, byRule, leastSquares));
+    }
+
+    /** The counts once for each drawn map; none if the model does not tell every count. */
+    private static List<List<SeasonCount>> drawn(List<Counted> counts) {
+        List<Counted> counted =
+                counts.stream().filter(one -> one.gap().isEmpty()).toList();
+        if (counted.isEmpty() || counted.stream().anyMatch(one -> one.model().isEmpty())) {
+            return List.of();
+        }
+        int draws = counted.get(0).model().orElseThrow().draws().size();
+        List<List<SeasonCount>> sets = new ArrayList<>();
+        for (int i = 0; i < draws; i++) {
+            int draw = i;
+            sets.add(series(counts, one -> one.model()
+                    .map(model -> OptionalLong.of(model.draws().get(draw)))
+                    .orElse(OptionalLong.empty())));
+        }
+        return sets;
+    }
+
+    /** {@return whether the line is that of the model's counts} */
+    public boolean isModelled() {
+        return !drawn(counts).isEmpty();
     }
 
     private static List<SeasonCount> byRule(List<Counted> counts) {
+        return series(counts, Counted::count);
+    }
+
+    private static List<SeasonCount> series(List<Counted> counts, Function<Counted, OptionalLong> count) {
         return counts.stream()
                 .filter(counted -> counted.surveyedKm() > 0)
                 .map(counted -> new SeasonCount(
-                        counted.water(), counted.season(), counted.count(), OptionalDouble.of(counted.surveyedKm())))
+                        counted.water(),
+                        counted.season(),
+                        count.apply(counted),
+                        OptionalDouble.of(counted.surveyedKm())))
                 .toList();
     }
 
@@ -220,6 +280,7 @@ public record CountTrend(
                         : OptionalLong.of(done.stream()
                                 .mapToLong(counted -> counted.count().orElseThrow())
                                 .sum()),
+                ModelledCounts.together(done.stream().map(Counted::model).toList()),
                 done.stream().mapToDouble(Counted::surveyedKm).sum(),
                 done.stream().mapToInt(Counted::effectiveVisits).min().orElse(0),
                 ofSeason.stream()

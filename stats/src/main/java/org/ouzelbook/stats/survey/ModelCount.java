@@ -187,7 +187,8 @@ public final class ModelCount {
     }
 
     /**
-     * {@return how many territories each of several maps has, each map drawn with its probability; the same seed draws the same}
+     * {@return how many territories each of several maps has, each map drawn with its probability; the same seed draws the same,
+     * and the same draw of every line of a book is by the same nature of the species}
      *
      * @param size how many maps
      * @param seed where chance begins
@@ -196,7 +197,7 @@ public final class ModelCount {
         RandomGenerator random = new MersenneTwister(seed);
         List<Long> draws = new ArrayList<>();
         for (int i = 0; i < size; i++) {
-            draws.add(posterior.draw(random).stream()
+            draws.add(posterior.draw(random, (i + 0.5) / size).stream()
                     .filter(span -> counted.test(span.middle()))
                     .count());
         }

@@ -12,17 +12,17 @@ import org.ouzelbook.tracker.domain.Message;
 final class SeasonCounts {
     private SeasonCounts() {}
 
-    static List<Counted> of(List<WaterMap> maps) {
+    static List<Counted> of(List<WaterMap> maps, ModelledCounts modelled) {
         List<Counted> counts = new ArrayList<>();
         for (WaterMap one : maps) {
             for (RiverMap river : one.map().rivers()) {
-                counts.add(counted(one.map().season(), river, one.water()));
+                counts.add(counted(one.map().season(), river, one.water(), modelled));
             }
         }
         return counts;
     }
 
-    private static Counted counted(int season, RiverMap map, Water water) {
+    private static Counted counted(int season, RiverMap map, Water water, ModelledCounts modelled) {
         Optional<Message> gap = gap(map);
         return new Counted(
                 season,
@@ -35,6 +35,9 @@ final class SeasonCounts {
                 map.surveyedKm(),
                 map.visits(),
                 map.effectiveVisits(),
+                gap.isPresent()
+                        ? Optional.empty()
+                        : modelled.on(season, map.river().id(), water),
                 gap);
     }
 

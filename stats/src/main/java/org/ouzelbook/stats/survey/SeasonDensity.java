@@ -24,7 +24,7 @@ import org.ouzelbook.tracker.domain.Stretch;
  * <p>The interval is the exact one for a Poisson count. It says how far the density of a longer river like this one may lie
  * from what these km show, if territories lay at random; it knows nothing of pairs that were missed or of clusters that could
  * be read otherwise, for which each row gives the range of the count. Territories are more regular than random, so it is
- * rather too wide.
+ * rather too wide. Beside it stands the count by the model, whose limits cover just that: pairs missed, and other readings.
  *
  * @param species whose territories
  * @param settings the thresholds of the maps
@@ -42,7 +42,7 @@ public record SeasonDensity(Species species, MapSettings settings, List<Row> row
     }
 
     /**
-     * {@return the densities of a species}
+     * {@return the densities of a species, by rule alone}
      *
      * @param records the records of the book
      * @param species whose territories
@@ -58,7 +58,30 @@ public record SeasonDensity(Species species, MapSettings settings, List<Row> row
             MapSettings settings,
             List<Water> waters,
             double level) {
-        return of(records, species, settings, WaterMap.all(records, species, seasons, settings, waters), level);
+        return of(records, species, seasons, settings, waters, level, ModelledCounts.NONE);
+    }
+
+    /**
+     * {@return the densities of a species}
+     *
+     * @param records the records of the book
+     * @param species whose territories
+     * @param seasons calendar years
+     * @param settings the thresholds of the maps
+     * @param waters what to give a row each; {@link Water#ALL} gives each river one
+     * @param level level of the intervals, between 0 and 1
+     * @param modelled what the model counts on the same waters; {@link ModelledCounts#NONE} for the counts by rule alone
+     */
+    public static SeasonDensity of(
+            SurveyRecords records,
+            Species species,
+            List<Integer> seasons,
+            MapSettings settings,
+            List<Water> waters,
+            double level,
+            ModelledCounts modelled) {
+        List<WaterMap> maps = WaterMap.all(records, species, seasons, settings, waters);
+        return of(records, species, settings, maps, level, modelled);
     }
 
     /**
@@ -68,23 +91,35 @@ public record SeasonDensity(Species species, MapSettings settings, List<Row> row
      * @param maps maps of one species by the same settings, one a season, by season; one or more
      * @param water the water that they were made for
      * @param level level of the intervals, between 0 and 1
+     * @param modelled what the model counts on the same water; {@link ModelledCounts#NONE} for the counts by rule alone
      * @throws IllegalArgumentException if there is no map
      */
-    public static SeasonDensity of(SurveyRecords records, List<TerritoryMap> maps, Water water, double level) {
+    public static SeasonDensity of(
+            SurveyRecords records, List<TerritoryMap> maps, Water water, double level, ModelledCounts modelled) {
         List<WaterMap> mapped = WaterMap.of(maps, water);
         TerritoryMap first = maps.get(0);
-        return of(records, first.species(), first.settings(), mapped, level);
+        return of(records, first.species(), first.settings(), mapped, level, modelled);
     }
 
     private static SeasonDensity of(
-            SurveyRecords records, Species species, MapSettings settings, List<WaterMap> maps, double level) {
+            SurveyRecords records,
+            Species species,
+            MapSettings settings,
+            List<WaterMap> maps,
+            double level,
+            ModelledCounts modelled) {
         List<Row> rows = new ArrayList<>();
         Set<Message> warnings = new LinkedHashSet<>();
         for (WaterMap one : maps) {
             one.map()
                     .rivers()
-                    .forEach(
-                            river -> rows.add(row(one.map().season(), river, one.water(), records.landmarks(), level)));
+                    .forEach(river -> rows.add(row(
+                            one.map().season(),
+                            river,
+                            one.water(),
+                            records.landmarks(),
+                            level,
+                            modelled.on(one.map().season(), river.river().id(), one.water()))));
             warnings.addAll(one.map().warnings());
         }
         return new SeasonDensity(species, settings, rows, List.copyOf(warnings));
@@ -102,6 +137,7 @@ public record SeasonDensity(Species species, MapSettings settings, List<Row> row
      * @param min the fewest under any reading of the rules
      * @param max the most under any reading of the rules
      * @param edge edge territories that are not among them
+     * @param model territories by the model; empty where it was not asked or cannot tell
      * @param perKm territories per km; not estimable without surveyed water
      * @param perKmWithEdges the same with every edge territory counted
      * @param knownSites share of the known nest sites on surveyed water that are occupied; not estimable without one
@@ -118,13 +154,20 @@ public record SeasonDensity(Species species, MapSettings settings, List<Row> row
             int min,
             int max,
             int edge,
+            Optional<ModelledCount> model,
             Answer<Estimate> perKm,
             Answer<Estimate> perKmWithEdges,
             Answer<Estimate> knownSites,
             OptionalDouble spacingKm,
             Optional<Stretch> longestEmpty) {}
 
-    private static Row row(int season, RiverMap map, Water water, List<Landmark> landmarks, double level) {
+    private static Row row(
+            int season,
+            RiverMap map,
+            Water water,
+            List<Landmark> landmarks,
+            double level,
+            Optional<ModelledCount> model) {
         TerritoryMap.Count count = map.count();
         double km = map.surveyedKm();
         return new Row(
@@ -137,6 +180,7 @@ public record SeasonDensity(Species species, MapSettings settings, List<Row> row
                 count.min(),
                 count.max(),
                 count.edge(),
+                model,
                 GarwoodInterval.of(count.likely(), km, level),
                 GarwoodInterval.of(count.likely() + count.edge(), km, level),
                 knownSites(map, water, landmarks, level),

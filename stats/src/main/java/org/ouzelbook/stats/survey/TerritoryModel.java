@@ -179,13 +179,26 @@ public final class TerritoryModel {
      * @param water which of the territories count
      */
     public Optional<ModelCount> count(int year, UUID river, Water water) {
+        return counts(year, river, List.of(water)).stream().findFirst();
+    }
+
+    /**
+     * {@return the same for several waters, in their order; empty where there is no count}
+     *
+     * @param year the calendar year
+     * @param river key of the river
+     * @param waters which of the territories count
+     */
+    List<ModelCount> counts(int year, UUID river, List<Water> waters) {
         ModelLine line = lines.get(new Key(year, river));
-        if (line == null) {
-            return Optional.empty();
+        if (line == null || waters.isEmpty()) {
+            return List.of();
         }
-        Effort effort = Season.of(records, species, year, settings, water).effort(river);
-        return LinePosterior.of(line.line(), grain, nature.draws())
-                .map(posterior -> new ModelCount(posterior, line, effort, water, river));
+        Effort effort = Season.of(records, species, year, settings, Water.ALL).effort(river);
+        return LinePosterior.of(line.line(), grain, nature.draws()).stream()
+                .flatMap(posterior ->
+                        waters.stream().map(water -> new ModelCount(posterior, line, effort, water, river)))
+                .toList();
     }
 
     /**

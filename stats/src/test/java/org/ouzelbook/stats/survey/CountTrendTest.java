@@ -1,11 +1,12 @@
 package org.ouzelbook.stats.survey;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 import static org.ouzelbook.stats.survey.Notebook.ARREL;
 
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.OptionalLong;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
@@ -65,30 +66,55 @@ class CountTrendTest {
                         book.records(), Species.DIPPER, year, MapSettings.usualFor(Species.DIPPER), Water.ALL))
                 .toList();
         CountTrend byRule = CountTrend.of(book.records(), maps, Water.ALL, 0.95);
-        CountTrend same = CountTrend.of(book.records(), maps, Water.ALL, 0.95, draws(byRule, 0));
-        CountTrend varied = CountTrend.of(book.records(), maps, Water.ALL, 0.95, draws(byRule, 2));
+        CountTrend same = CountTrend.of(book.records(), maps, Water.ALL, 0.95, modelled(maps, 0));
+        CountTrend varied = CountTrend.of(book.records(), maps, Water.ALL, 0.95, modelled(maps, 2));
 
         assertThat(same.line().found().orElseThrow().slope().upper())
                 .isCloseTo(byRule.line().found().orElseThrow().slope().upper(), within(1e-12));
         assertThat(varied.line().found().orElseThrow().slope().upper())
                 .isGreaterThan(same.line().found().orElseThrow().slope().upper());
-        assertThat(varied.seasons()).isEqualTo(byRule.seasons());
-        assertThatThrownBy(() -> CountTrend.of(
-                        book.records(), maps, Water.ALL, 0.95, draws(byRule, 0).subList(1, 5)))
-                .isInstanceOf(IllegalArgumentException.class);
+        assertThat(varied.byRule().found().orElseThrow().slope())
+                .isEqualTo(byRule.line().found().orElseThrow().slope());
+        assertThat(varied.seasons())
+                .extracting(SeasonTotals::count)
+                .isEqualTo(byRule.seasons().stream().map(SeasonTotals::count).toList());
+        assertThat(varied.isModelled()).isTrue();
+        assertThat(byRule.isModelled()).isFalse();
     }
 
-    private static List<DrawnCounts> draws(CountTrend trend, long spread) {
-        return trend.counts().stream()
-                .filter(counted -> counted.gap().isEmpty())
-                .map(counted -> new DrawnCounts(
-                        counted.season(),
-                        counted.water(),
-                        IntStream.range(0, 4)
-                                .mapToObj(draw ->
-                                        counted.count().orElseThrow() + spread * ((counted.season() + draw) % 3))
-                                .toList()))
+    /** Where the model does not tell every count, the line is that of the counts by rule. */
+    @Test
+    void fallsBackOnTheCountsByRule() {
+        Notebook book = fiveSeasonsWithAGap();
+        List<TerritoryMap> maps = IntStream.rangeClosed(2021, 2026)
+                .mapToObj(year -> TerritoryMap.of(
+                        book.records(), Species.DIPPER, year, MapSettings.usualFor(Species.DIPPER), Water.ALL))
                 .toList();
+        CountTrend some = CountTrend.of(book.records(), maps, Water.ALL, 0.95, modelled(maps.subList(1, 6), 2));
+
+        assertThat(some.isModelled()).isFalse();
+        assertThat(some.line()).isEqualTo(some.byRule());
+    }
+
+    private static ModelledCounts modelled(List<TerritoryMap> maps, long spread) {
+        Map<ModelledCounts.Key, ModelledCount> counts = new HashMap<>();
+        for (TerritoryMap map : maps) {
+            for (TerritoryMap.RiverMap river : map.rivers()) {
+                long count = river.count().likely();
+                counts.put(
+                        new ModelledCounts.Key(map.season(), river.river().id(), Water.ALL),
+                        new ModelledCount(
+                                count,
+                                0,
+                                (int) count,
+                                (int) count,
+                                0.95,
+                                IntStream.range(0, 4)
+                                        .mapToObj(draw -> count + spread * ((map.season() + draw) % 3))
+                                        .toList()));
+            }
+        }
+        return new ModelledCounts(counts);
     }
 
     /**

@@ -9,9 +9,11 @@ import org.ouzelbook.stats.estimator.Answer;
 import org.ouzelbook.stats.estimator.Estimate;
 import org.ouzelbook.stats.survey.CautionMessage;
 import org.ouzelbook.stats.survey.MapSettings;
+import org.ouzelbook.stats.survey.ModelledCount;
 import org.ouzelbook.stats.survey.SeasonDensity;
 import org.ouzelbook.stats.survey.Water;
 import org.ouzelbook.tracker.domain.Message;
+import org.ouzelbook.tracker.domain.Progress;
 import org.ouzelbook.tracker.domain.Species;
 import org.ouzelbook.tracker.store.Book;
 
@@ -32,9 +34,12 @@ public record DensityAnswer(Species species, MapSettings settings, List<Row> row
      * @param book an open book
      * @param scope what is asked
      * @param change what is changed in the usual settings of the species
+     * @param counting how territories are counted
+     * @param progress hears how far the work has come, and may stop it
      * @throws WrongRequest if the book has no such river or reach
      */
-    public static DensityAnswer of(Book book, Scope scope, UnaryOperator<MapSettings> change) {
+    public static DensityAnswer of(
+            Book book, Scope scope, UnaryOperator<MapSettings> change, Counting counting, Progress progress) {
         SurveyReading reading = SurveyReading.of(book, scope);
         List<Water> waters = new ArrayList<>(List.of(reading.water()));
         if (scope.reach().isEmpty()) {
@@ -46,13 +51,16 @@ public record DensityAnswer(Species species, MapSettings settings, List<Row> row
                     .map(reach -> Water.ofReach(reach, reading.records().reaches()))
                     .forEach(waters::add);
         }
+        List<Integer> seasons = scope.season().map(List::of).orElseGet(reading::seasons);
+        MapSettings settings = change.apply(MapSettings.usualFor(scope.species()));
         SeasonDensity density = SeasonDensity.of(
                 reading.records(),
                 scope.species(),
-                scope.season().map(List::of).orElseGet(reading::seasons),
-                change.apply(MapSettings.usualFor(scope.species())),
+                seasons,
+                settings,
                 waters,
-                scope.level());
+                scope.level(),
+                reading.modelled(reading.model(counting, settings, progress), seasons, waters, progress));
         return new DensityAnswer(
                 scope.species(),
                 density.settings(),
@@ -75,6 +83,7 @@ public record DensityAnswer(Species species, MapSettings settings, List<Row> row
      * @param lower lower limit
      * @param upper upper limit
      * @param level confidence level
+     * @param byModel the same by the model; empty where it was not asked or cannot tell
      * @param method how the limits were found
      * @param why why there is no density
      */
@@ -91,6 +100,7 @@ public record DensityAnswer(Species species, MapSettings settings, List<Row> row
             OptionalDouble lower,
             OptionalDouble upper,
             double level,
+            Optional<ByModel> byModel,
             Optional<Message> method,
             Optional<Message> why) {
 
@@ -109,6 +119,7 @@ public record DensityAnswer(Species species, MapSettings settings, List<Row> row
                     Numbers.of(found, Estimate::lower),
                     Numbers.of(found, Estimate::upper),
                     level,
+                    row.model().map(model -> ByModel.of(model, row.surveyedKm())),
                     found.map(estimate -> Message.of(
                             "app.density.method",
                             estimate.method(),
@@ -116,6 +127,28 @@ public record DensityAnswer(Species species, MapSettings settings, List<Row> row
                     row.perKm() instanceof Answer.NotEstimable<Estimate> not
                             ? Optional.of(CautionMessage.of(not.because()))
                             : Optional.empty());
+        }
+    }
+
+    /**
+     * The density by the model; its limits are those of the count on this water in this season.
+     *
+     * @param territories the expected number, pairs that no visit found included
+     * @param unseen the expected number of those that no visit found
+     * @param perKm territories per km of surveyed water
+     * @param lower lower limit
+     * @param upper upper limit
+     * @param level probability that the density lies between the limits, at least
+     */
+    public record ByModel(double territories, double unseen, double perKm, double lower, double upper, double level) {
+        static ByModel of(ModelledCount count, double km) {
+            return new ByModel(
+                    count.expected(),
+                    count.unseen(),
+                    count.expected() / km,
+                    count.lower() / km,
+                    count.upper() / km,
+                    count.level());
         }
     }
 }

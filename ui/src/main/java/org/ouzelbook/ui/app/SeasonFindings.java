@@ -6,16 +6,20 @@ import java.util.function.UnaryOperator;
 import org.ouzelbook.stats.survey.BenthosScore;
 import org.ouzelbook.stats.survey.CountTrend;
 import org.ouzelbook.stats.survey.MapSettings;
+import org.ouzelbook.stats.survey.ModelledCounts;
 import org.ouzelbook.stats.survey.RiverStory;
 import org.ouzelbook.stats.survey.SeasonDensity;
 import org.ouzelbook.stats.survey.SurveyRecords;
 import org.ouzelbook.stats.survey.TerritoryMap;
+import org.ouzelbook.stats.survey.TerritoryModel;
+import org.ouzelbook.tracker.domain.Progress;
 import org.ouzelbook.tracker.store.Book;
 
 /**
  * All that a report of one season tells, and the seasons before it.
  *
  * @param records what everything was made from
+ * @param model the model of the same records; empty if only the rules counted
  * @param map the territories of the season
  * @param seasons the territories of this and every earlier season, by season
  * @param density territories per km of the same seasons, by season, then by water
@@ -25,6 +29,7 @@ import org.ouzelbook.tracker.store.Book;
  */
 public record SeasonFindings(
         SurveyRecords records,
+        Optional<TerritoryModel> model,
         TerritoryMap map,
         List<TerritoryMap> seasons,
         SeasonDensity density,
@@ -42,9 +47,12 @@ public record SeasonFindings(
      * @param book an open book
      * @param scope what is asked
      * @param change what is changed in the usual settings of the species
+     * @param counting how territories are counted
+     * @param progress hears how far the work has come, and may stop it
      * @throws WrongRequest if the book has no such river or reach, or no records of the species
      */
-    public static SeasonFindings of(Book book, Scope scope, UnaryOperator<MapSettings> change) {
+    public static SeasonFindings of(
+            Book book, Scope scope, UnaryOperator<MapSettings> change, Counting counting, Progress progress) {
         SurveyReading reading = SurveyReading.of(book, scope);
         int season = reading.season();
         MapSettings settings = change.apply(MapSettings.usualFor(scope.species()));
@@ -55,14 +63,17 @@ public record SeasonFindings(
                 .map(year -> TerritoryMap.of(reading.records(), scope.species(), year, settings, reading.water()))
                 .toList();
         SurveyRecords records = reading.records();
-        CountTrend trend = CountTrend.of(records, maps, reading.water(), scope.level());
+        Optional<TerritoryModel> model = reading.model(counting, settings, progress);
+        ModelledCounts modelled = reading.modelled(model, years, List.of(reading.water()), progress);
+        CountTrend trend = CountTrend.of(records, maps, reading.water(), scope.level(), modelled);
         BenthosScore scored = BenthosScore.of(records, maps, reading.water(), scope.level());
         Optional<BenthosScore> benthos = scored.samples().isEmpty() ? Optional.empty() : Optional.of(scored);
         return new SeasonFindings(
                 records,
+                model,
                 maps.get(maps.size() - 1),
                 maps,
-                SeasonDensity.of(records, maps, reading.water(), scope.level()),
+                SeasonDensity.of(records, maps, reading.water(), scope.level(), modelled),
                 trend,
                 benthos,
                 RiverStory.of(records, maps, trend, benthos, reading.water(), scope.level()));

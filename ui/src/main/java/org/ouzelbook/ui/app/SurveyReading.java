@@ -5,9 +5,13 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Predicate;
 import java.util.stream.IntStream;
+import org.ouzelbook.stats.survey.MapSettings;
+import org.ouzelbook.stats.survey.ModelledCounts;
 import org.ouzelbook.stats.survey.SurveyRecords;
+import org.ouzelbook.stats.survey.TerritoryModel;
 import org.ouzelbook.stats.survey.Water;
 import org.ouzelbook.tracker.domain.Message;
+import org.ouzelbook.tracker.domain.Progress;
 import org.ouzelbook.tracker.domain.Reach;
 import org.ouzelbook.tracker.domain.River;
 import org.ouzelbook.tracker.store.Book;
@@ -50,6 +54,40 @@ record SurveyReading(SurveyRecords records, Water water, Scope scope) {
                                         .mapToInt(sighting -> sighting.date().getYear()))
                         .max()
                         .orElseThrow(() -> new WrongRequest(Message.of("app.noRecords", scope.species()))));
+    }
+
+    /**
+     * {@return the model of the records; empty if only the rules count}
+     *
+     * @param counting how territories are counted
+     * @param settings the thresholds of the rules
+     * @param progress hears the first six tenths of the work, and may stop it
+     */
+    Optional<TerritoryModel> model(Counting counting, MapSettings settings, Progress progress) {
+        return counting == Counting.BY_RULE
+                ? Optional.empty()
+                : Optional.of(TerritoryModel.of(
+                        records, scope.species(), settings, (done, total) -> progress.goOn(6 * done, 10 * total)));
+    }
+
+    /**
+     * {@return what a model counts}
+     *
+     * @param model the model; empty if only the rules count
+     * @param seasons calendar years
+     * @param waters the waters
+     * @param progress hears the last four tenths of the work, and may stop it
+     */
+    ModelledCounts modelled(
+            Optional<TerritoryModel> model, List<Integer> seasons, List<Water> waters, Progress progress) {
+        return model.map(fitted -> ModelledCounts.of(
+                        fitted,
+                        records.rivers().rivers(),
+                        seasons,
+                        waters,
+                        scope.level(),
+                        (done, total) -> progress.goOn(6 * total + 4 * done, 10 * total)))
+                .orElse(ModelledCounts.NONE);
     }
 
     /** {@return the seasons with a visit that looked for the species} */

@@ -13,6 +13,7 @@ import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.ouzelbook.stats.estimator.Answer;
 import org.ouzelbook.stats.estimator.Estimate;
+import org.ouzelbook.stats.estimator.trend.PooledTrend;
 import org.ouzelbook.stats.estimator.trend.RankTrend;
 import org.ouzelbook.stats.estimator.trend.SeasonTotal;
 import org.ouzelbook.stats.estimator.trend.YearlyTrend;
@@ -20,7 +21,10 @@ import org.ouzelbook.stats.survey.CautionMessage;
 import org.ouzelbook.stats.survey.CountTrend;
 import org.ouzelbook.stats.survey.CountTrend.Counted;
 import org.ouzelbook.stats.survey.MapSettings;
+import org.ouzelbook.stats.survey.ModelledCount;
+import org.ouzelbook.stats.survey.Water;
 import org.ouzelbook.tracker.domain.Message;
+import org.ouzelbook.tracker.domain.Progress;
 import org.ouzelbook.tracker.domain.Species;
 import org.ouzelbook.tracker.store.Book;
 
@@ -35,6 +39,9 @@ import org.ouzelbook.tracker.store.Book;
  * @param perYear yearly change
  * @param wholePeriod change from the first to the last season
  * @param probabilityFalling probability that numbers fell
+ * @param shareFromCounts share of the variance of the change that comes from not knowing the counts, 0 to 1; empty if only the
+ *     rules counted
+ * @param byRule the same change of the counts by rule; empty if only the rules counted
  * @param mannKendall rank test of territories per km
  * @param theilSen slope of territories per km a year, by ranks
  * @param smallestDetectable the smallest yearly fall that these visits would have shown
@@ -50,6 +57,8 @@ public record TrendAnswer(
         Percent perYear,
         Percent wholePeriod,
         OptionalDouble probabilityFalling,
+        OptionalDouble shareFromCounts,
+        Optional<ByRule> byRule,
         MannKendall mannKendall,
         TheilSen theilSen,
         SmallestDetectable smallestDetectable,
@@ -74,6 +83,7 @@ public record TrendAnswer(
      * @param lower lower limit
      * @param upper upper limit
      * @param limits where the limits come from
+     * @param byModel the count by the model; empty where it was not asked or cannot tell
      * @param surveyedKm km on the waters that were counted
      * @param effectiveVisits the fewest effective visits on any of them
      * @param imputed whether the model filled in water that was not counted
@@ -85,10 +95,26 @@ public record TrendAnswer(
             OptionalDouble lower,
             OptionalDouble upper,
             Limits limits,
+            Optional<ByModel> byModel,
             double surveyedKm,
             int effectiveVisits,
             boolean imputed,
             Optional<Message> why) {}
+
+    /**
+     * The count of a season by the model.
+     *
+     * @param estimate the expected number, pairs that no visit found included
+     * @param lower lower limit
+     * @param upper upper limit
+     * @param level probability that the number lies between the limits, at least
+     * @param unseen the expected number of those that no visit found
+     */
+    public record ByModel(double estimate, double lower, double upper, double level, double unseen) {
+        static ByModel of(ModelledCount count) {
+            return new ByModel(count.expected(), count.lower(), count.upper(), count.level(), count.unseen());
+        }
+    }
 
     /**
      * A change in percent.
@@ -99,6 +125,23 @@ public record TrendAnswer(
      * @param level confidence level
      */
     public record Percent(OptionalDouble percent, OptionalDouble lower, OptionalDouble upper, double level) {}
+
+    /**
+     * The change of the counts by rule.
+     *
+     * @param perYear yearly change
+     * @param wholePeriod change from the first to the last season
+     * @param probabilityFalling probability that numbers fell
+     */
+    public record ByRule(Percent perYear, Percent wholePeriod, OptionalDouble probabilityFalling) {
+        static ByRule of(CountTrend trend, double level) {
+            Optional<YearlyTrend> line = trend.byRule().found();
+            return new ByRule(
+                    TrendAnswer.percent(line.map(YearlyTrend::percentPerYear), level),
+                    TrendAnswer.percent(line.map(YearlyTrend::percentOverPeriod), level),
+                    Numbers.of(line, YearlyTrend::probabilityFalling));
+        }
+    }
 
     /**
      * The Mann–Kendall test.
@@ -132,9 +175,12 @@ public record TrendAnswer(
      * @param book an open book
      * @param scope what is asked
      * @param change what is changed in the usual settings of the species
+     * @param counting how territories are counted
+     * @param progress hears how far the work has come, and may stop it
      * @throws WrongRequest if one season was asked about, or the book has no such river or reach
      */
-    public static TrendAnswer of(Book book, Scope scope, UnaryOperator<MapSettings> change) {
+    public static TrendAnswer of(
+            Book book, Scope scope, UnaryOperator<MapSettings> change, Counting counting, Progress progress) {
         if (scope.season().isPresent()) {
             throw new WrongRequest(Message.of("app.trend.oneSeason"));
         }
@@ -145,14 +191,17 @@ public record TrendAnswer(
         int first = reading.seasons().get(0);
         int last = reading.seasons().get(reading.seasons().size() - 1);
         List<Integer> seasons = IntStream.rangeClosed(first, last).boxed().toList();
+        MapSettings settings = change.apply(MapSettings.usualFor(scope.species()));
+        List<Water> waters = List.of(reading.water());
         return of(
                 CountTrend.of(
                         reading.records(),
                         scope.species(),
                         seasons,
-                        change.apply(MapSettings.usualFor(scope.species())),
-                        List.of(reading.water()),
-                        scope.level()),
+                        settings,
+                        waters,
+                        scope.level(),
+                        reading.modelled(reading.model(counting, settings, progress), seasons, waters, progress)),
                 scope.level());
     }
 
@@ -176,6 +225,10 @@ public record TrendAnswer(
                 percent(line.map(YearlyTrend::percentPerYear), level),
                 percent(line.map(YearlyTrend::percentOverPeriod), level),
                 Numbers.of(line, YearlyTrend::probabilityFalling),
+                line.filter(PooledTrend.class::isInstance)
+                        .map(pooled -> OptionalDouble.of(((PooledTrend) pooled).shareDrawn()))
+                        .orElse(OptionalDouble.empty()),
+                trend.isModelled() ? Optional.of(ByRule.of(trend, level)) : Optional.empty(),
                 new MannKendall(
                         ranks.map(found -> OptionalLong.of(found.s())).orElse(OptionalLong.empty()),
                         Numbers.of(ranks, RankTrend::tauB),
@@ -213,7 +266,7 @@ public record TrendAnswer(
     }
 
     private static List<Season> seasons(CountTrend trend) {
-        Map<Integer, SeasonTotal> filled = trend.line().found().stream()
+        Map<Integer, SeasonTotal> filled = trend.byRule().found().stream()
                 .flatMap(line -> line.totals().stream())
                 .collect(Collectors.toMap(SeasonTotal::season, Function.identity()));
         return trend.seasons().stream()
@@ -235,6 +288,7 @@ public record TrendAnswer(
                 imputed ? Numbers.of(model, season -> season.expected().lower()) : sum(waters, counted, Counted::min),
                 imputed ? Numbers.of(model, season -> season.expected().upper()) : sum(waters, counted, Counted::max),
                 imputed ? Limits.MODEL : Limits.RULES,
+                total.model().map(ByModel::of),
                 total.surveyedKm(),
                 total.effectiveVisits(),
                 imputed,

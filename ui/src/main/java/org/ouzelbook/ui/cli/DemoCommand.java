@@ -14,6 +14,7 @@ import org.ouzelbook.stats.survey.TerritoryMap;
 import org.ouzelbook.tracker.domain.River;
 import org.ouzelbook.tracker.domain.Species;
 import org.ouzelbook.tracker.store.Book;
+import org.ouzelbook.ui.app.Counting;
 import org.ouzelbook.ui.app.DemoBook;
 import org.ouzelbook.ui.app.ImportReport;
 import org.ouzelbook.ui.app.Scope;
@@ -58,8 +59,10 @@ final class DemoCommand implements Callable<Integer> {
             return ExitCode.PROBLEMS;
         }
         SeasonFindings findings;
-        try (Book book = Book.open(demo.book())) {
-            findings = SeasonFindings.of(book, Scope.everything(), UnaryOperator.identity());
+        try (Book book = Book.open(demo.book());
+                ProgressLine progress = new ProgressLine(terminal, Texts.of("cli.map.fitting"))) {
+            findings = SeasonFindings.of(
+                    book, Scope.everything(), UnaryOperator.identity(), Counting.BY_MODEL, progress);
         }
         tell(demo, findings);
         terminal.out()
@@ -86,17 +89,19 @@ final class DemoCommand implements Callable<Integer> {
                 demo.imported().isPresent() ? "cli.demo.made" : "cli.demo.kept",
                 demo.book().toString());
         terminal.out().println();
-        table(findings.seasons());
+        table(findings);
         terminal.out().println();
     }
 
-    private void table(List<TerritoryMap> seasons) {
+    private void table(SeasonFindings findings) {
+        List<TerritoryMap> seasons = findings.seasons();
         List<River> rivers = seasons.get(0).rivers().stream()
                 .map(TerritoryMap.RiverMap::river)
                 .toList();
         List<String> headings = new ArrayList<>(List.of(Texts.of("cli.demo.season")));
         rivers.forEach(river ->
                 headings.addAll(List.of(river.name(), Texts.of("cli.demo.range"), Texts.of("cli.demo.kmWalked"))));
+        headings.add(Texts.of("cli.demo.byModel"));
         Table table = Table.of(headings.toArray(String[]::new));
         for (TerritoryMap season : seasons) {
             List<String> cells = new ArrayList<>(List.of(String.valueOf(season.season())));
@@ -107,6 +112,12 @@ final class DemoCommand implements Callable<Integer> {
                 cells.add(walked && count.min() < count.max() ? count.min() + "–" + count.max() : "");
                 cells.add(String.format(Locale.ROOT, "%.1f", map.surveyedKm()));
             }
+            cells.add(findings.trend().seasons().stream()
+                    .filter(total -> total.season() == season.season())
+                    .flatMap(total -> total.model().stream())
+                    .map(model -> Texts.of("cli.trend.byModel.count", model.expected(), model.lower(), model.upper()))
+                    .findFirst()
+                    .orElse("–"));
             table.add(cells.toArray(String[]::new));
         }
         table.print(terminal);

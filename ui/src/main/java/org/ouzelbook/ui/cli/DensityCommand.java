@@ -28,6 +28,9 @@ final class DensityCommand implements Callable<Integer> {
     @Option(names = "--compare", paramLabel = "A,B", split = ",")
     private List<String> compare = List.of();
 
+    @Mixin
+    private CountingOptions counting = new CountingOptions();
+
     DensityCommand(Terminal terminal) {
         this.terminal = terminal;
     }
@@ -38,8 +41,9 @@ final class DensityCommand implements Callable<Integer> {
             return compare();
         }
         DensityAnswer answer;
-        try (Book book = Book.open(question.book())) {
-            answer = DensityAnswer.of(book, question.scope(), rules::change);
+        try (Book book = Book.open(question.book());
+                ProgressLine progress = new ProgressLine(terminal, Texts.of("cli.map.fitting"))) {
+            answer = DensityAnswer.of(book, question.scope(), rules::change, counting.counting(), progress);
         }
         if (question.json()) {
             Json.print(answer, terminal.out());
@@ -80,6 +84,8 @@ final class DensityCommand implements Callable<Integer> {
                 Texts.of("cli.density.territories"),
                 Texts.of("cli.density.range"),
                 Texts.of("cli.density.perKm"),
+                Texts.of("cli.density.limits", question.scope().level()),
+                Texts.of("cli.density.byModel"),
                 Texts.of("cli.density.limits", question.scope().level()));
         for (DensityAnswer.Row row : answer.rows()) {
             boolean surveyed = row.perKm().isPresent();
@@ -91,7 +97,12 @@ final class DensityCommand implements Callable<Integer> {
                     surveyed ? String.valueOf(row.territories()) : "–",
                     row.min() < row.max() ? row.min() + "–" + row.max() : "",
                     number(row.perKm()),
-                    surveyed ? number(row.lower()) + "–" + number(row.upper()) : "–");
+                    surveyed ? number(row.lower()) + "–" + number(row.upper()) : "–",
+                    row.byModel().map(model -> number(OptionalDouble.of(model.perKm()))).orElse(""),
+                    row.byModel()
+                            .map(model -> number(OptionalDouble.of(model.lower())) + "–"
+                                    + number(OptionalDouble.of(model.upper())))
+                            .orElse(""));
         }
         table.print(terminal);
         terminal.out().println();

@@ -31,6 +31,9 @@ final class ReportCommand implements Callable<Integer> {
     @Mixin
     private RuleOptions rules = new RuleOptions();
 
+    @Mixin
+    private CountingOptions counting = new CountingOptions();
+
     @Option(names = "--out", paramLabel = "FILE")
     private @Nullable Path out;
 
@@ -51,8 +54,9 @@ final class ReportCommand implements Callable<Integer> {
     public Integer call() throws IOException {
         checkFiles();
         SeasonFindings findings;
-        try (Book book = Book.open(question.book())) {
-            findings = SeasonFindings.of(book, question.scope(), rules::change);
+        try (Book book = Book.open(question.book());
+                ProgressLine progress = new ProgressLine(terminal, Texts.of("cli.map.fitting"))) {
+            findings = SeasonFindings.of(book, question.scope(), rules::change, counting.counting(), progress);
         }
         if (annex != null) {
             PrivateAnnex.of(findings).write(annex);

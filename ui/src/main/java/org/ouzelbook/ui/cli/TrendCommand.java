@@ -20,6 +20,9 @@ final class TrendCommand implements Callable<Integer> {
     @Mixin
     private RuleOptions rules = new RuleOptions();
 
+    @Mixin
+    private CountingOptions counting = new CountingOptions();
+
     TrendCommand(Terminal terminal) {
         this.terminal = terminal;
     }
@@ -27,8 +30,9 @@ final class TrendCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         TrendAnswer answer;
-        try (Book book = Book.open(question.book())) {
-            answer = TrendAnswer.of(book, question.scope(), rules::change);
+        try (Book book = Book.open(question.book());
+                ProgressLine progress = new ProgressLine(terminal, Texts.of("cli.map.fitting"))) {
+            answer = TrendAnswer.of(book, question.scope(), rules::change, counting.counting(), progress);
         }
         if (question.json()) {
             Json.print(answer, terminal.out());
@@ -54,6 +58,7 @@ final class TrendCommand implements Callable<Integer> {
                 Texts.of("cli.density.season"),
                 Texts.of("cli.density.territories"),
                 Texts.of("cli.density.range"),
+                Texts.of("cli.trend.byModel"),
                 Texts.of("cli.density.km"),
                 Texts.of("cli.trend.visits"),
                 "");
@@ -63,6 +68,10 @@ final class TrendCommand implements Callable<Integer> {
                     String.valueOf(season.season()),
                     whole(season.count()),
                     counted ? whole(season.lower()) + "–" + whole(season.upper()) : "–",
+                    season.byModel()
+                            .map(model -> Texts.of(
+                                    "cli.trend.byModel.count", model.estimate(), model.lower(), model.upper()))
+                            .orElse(""),
                     counted ? String.format(Locale.ROOT, "%.1f", season.surveyedKm()) : "–",
                     counted ? String.valueOf(season.effectiveVisits()) : "–",
                     season.why().map(Texts::of).orElse(season.imputed() ? Texts.of("cli.trend.imputed") : ""));
@@ -80,6 +89,9 @@ final class TrendCommand implements Callable<Integer> {
         }
         say("cli.trend.perYear", answer.perYear());
         say("cli.trend.wholePeriod", answer.wholePeriod());
+        answer.byRule().ifPresent(byRule -> say("cli.trend.perYearByRule", byRule.perYear()));
+        answer.shareFromCounts()
+                .ifPresent(share -> terminal.out().println(Lines.of(Texts.of("cli.trend.shareFromCounts", share), 0)));
         answer.probabilityFalling()
                 .ifPresent(falling -> terminal.out().println(Texts.of("cli.trend.falling", falling)));
         answer.smallestDetectable()

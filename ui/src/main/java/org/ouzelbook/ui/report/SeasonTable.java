@@ -23,7 +23,7 @@ final class SeasonTable {
         html.open("div", "class", "scroll").open("table");
         html.element("caption", Texts.of("report.table.caption")).open("thead").open("tr");
         for (String column : new String[] {
-            "season", "water", "territories", "range", "edge", "km", "perKm", "interval", "confirmed", "visits"
+            "season", "water", "territories", "range", "byModel", "edge", "km", "perKm", "interval", "confirmed", "visits"
         }) {
             html.element(
                     "th",
@@ -52,10 +52,16 @@ final class SeasonTable {
                 .orElse(row.river().name());
         html.open("tr").element("td", Integer.toString(row.season())).element("td", water, "class", "words");
         if (map.isEmpty() || !map.get().isCounted()) {
-            html.element("td", Texts.of("report.table.notCounted"), "colspan", "7", "class", "words");
+            html.element("td", Texts.of("report.table.notCounted"), "colspan", "8", "class", "words");
         } else {
             html.element("td", Integer.toString(row.territories()));
             html.element("td", row.min() == row.max() ? "" : row.min() + "–" + row.max());
+            html.element(
+                    "td",
+                    row.model()
+                            .map(model -> Texts.of(
+                                    "report.table.byModel.count", model.expected(), model.lower(), model.upper()))
+                            .orElse(""));
             html.element("td", row.edge() == 0 ? "" : Integer.toString(row.edge()));
             html.element("td", number("%.1f", row.surveyedKm()));
             html.element(

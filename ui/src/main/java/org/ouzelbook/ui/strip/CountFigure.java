@@ -10,6 +10,7 @@ import org.ouzelbook.stats.estimator.trend.YearlyTrend;
 import org.ouzelbook.stats.survey.CountTrend;
 import org.ouzelbook.stats.survey.CountTrend.Counted;
 import org.ouzelbook.stats.survey.CountTrend.SeasonTotals;
+import org.ouzelbook.stats.survey.ModelledCount;
 import org.ouzelbook.stats.survey.Verdict;
 import org.ouzelbook.ui.app.Texts;
 import org.ouzelbook.ui.strip.Shape.Anchor;
@@ -17,8 +18,9 @@ import org.ouzelbook.ui.strip.Shape.Lettering;
 import org.ouzelbook.ui.strip.Shape.Step;
 
 /**
- * The counts of all waters season by season, each with its range; where a trend may be told, the fitted line in its band. A
- * season in which not all water was counted stays open, and one in which none was has no point.
+ * The counts of all waters season by season, each with its range: by the model with the count by rule as a dash beside it, or by
+ * rule alone; in whole numbers, as a tenth of a territory could tell where a nest is. Where a trend may be told, the fitted line in its band. A season in which not all water was counted stays open,
+ * and one in which none was has no point.
  */
 public final class CountFigure {
     private static final double LEFT = 46;
@@ -26,6 +28,8 @@ public final class CountFigure {
     private static final double TOP = 34;
     private static final double BOTTOM = 40;
     private static final double DOT = 5;
+    private static final double BESIDE = 7;
+    private static final double DASH = 8;
 
     private final CountTrend trend;
     private final double width;
@@ -44,7 +48,9 @@ public final class CountFigure {
                 ? Optional.empty()
                 : trend.line().found();
         double counted = seasons.stream()
-                .mapToDouble(season -> range(season.season(), Counted::max))
+                .mapToDouble(season -> Math.max(
+                        range(season.season(), Counted::max),
+                        season.model().map(ModelledCount::upper).orElse(0)))
                 .max()
                 .orElse(0);
         double fitted = line.stream()
@@ -135,14 +141,22 @@ public final class CountFigure {
             shapes.add(label(x, height - BOTTOM - 8, Texts.of("strip.figure.notCounted"), Anchor.MIDDLE, Ink.MUTED));
             return;
         }
-        double min = range(season.season(), Counted::min);
-        double max = range(season.season(), Counted::max);
+        double byRule = season.count().getAsLong();
+        Optional<ModelledCount> model = season.model();
+        double count = model.map(one -> Math.rint(one.expected())).orElse(byRule);
+        double min = model.map(one -> (double) one.lower()).orElseGet(() -> range(season.season(), Counted::min));
+        double max = model.map(one -> (double) one.upper()).orElseGet(() -> range(season.season(), Counted::max));
+        if (model.isPresent()) {
+            double y = y(byRule);
+            shapes.add(new Shape.Line(
+                    new Point(x - BESIDE - DASH, y), new Point(x - BESIDE, y), Pencil.solid(Ink.MUTED, 2)));
+        }
         if (max > min) {
             shapes.add(new Shape.Line(new Point(x, y(min)), new Point(x, y(max)), Pencil.solid(Ink.INK, 2)));
         }
         boolean whole = season.notCounted().isEmpty();
         shapes.add(new Shape.Disc(
-                new Point(x, y((double) season.count().getAsLong())),
+                new Point(x, y(count)),
                 DOT,
                 Optional.of(whole ? Ink.CONFIRMED : Ink.PAPER),
                 Optional.of(Pencil.solid(whole ? Ink.PAPER : Ink.CONFIRMED, 1.5))));
@@ -161,14 +175,26 @@ public final class CountFigure {
             sentences.add(
                     season.count().isEmpty()
                             ? Texts.of("strip.figure.sayNone", Year.of(season.season()))
-                            : Texts.of(
-                                    "strip.figure.say",
-                                    Year.of(season.season()),
-                                    season.count().getAsLong(),
-                                    (int) range(season.season(), Counted::min),
-                                    (int) range(season.season(), Counted::max)));
+                            : season.model()
+                                    .map(model -> Texts.of(
+                                            "strip.figure.sayModel",
+                                            Year.of(season.season()),
+                                            model.expected(),
+                                            model.lower(),
+                                            model.upper(),
+                                            season.count().getAsLong()))
+                                    .orElseGet(() -> byRule(season)));
         }
         return String.join(" ", sentences);
+    }
+
+    private String byRule(SeasonTotals season) {
+        return Texts.of(
+                "strip.figure.say",
+                Year.of(season.season()),
+                season.count().orElseThrow(),
+                (int) range(season.season(), Counted::min),
+                (int) range(season.season(), Counted::max));
     }
 
     private Point at(int season, double count) {

@@ -247,11 +247,22 @@ public final class LinePosterior {
      * @param random where chance comes from
      */
     public List<Span> draw(RandomGenerator random) {
+        return draw(random, random.nextDouble());
+    }
+
+    /**
+     * {@return a whole map, drawn with its probability under one of the natures}
+     *
+     * @param random where chance comes from
+     * @param nature which of the natures, from 0 to 1, each taking as much room as its weight; the same on all lines of a book
+     *     is the same nature
+     */
+    public List<Span> draw(RandomGenerator random, double nature) {
         double weights = 0;
         for (Part part : parts) {
             weights += part.weight;
         }
-        double at = random.nextDouble() * weights;
+        double at = nature * weights;
         Part chosen = parts.get(parts.size() - 1);
         for (Part part : parts) {
             at -= part.weight;
