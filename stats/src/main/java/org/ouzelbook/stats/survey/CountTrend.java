@@ -201,9 +201,8 @@ public record CountTrend(
         TrendSettings judged = new TrendSettings(level, TrendSettings.Spread.AT_LEAST_POISSON);
         Answer<YearlyTrend> byRule = LineTrend.of(byRule(counts), judged).map(found -> found);
         List<List<SeasonCount>> drawn = drawn(counts);
-        Answer<YearlyTrend> line = drawn.isEmpty()
-                ? byRule
-                : PooledTrend.of(drawn, judged).map(found -> found);
+        Answer<YearlyTrend> line =
+                drawn.isEmpty() ? byRule : PooledTrend.of(drawn, judged).map(found -> found);
         ComparableDensities comparable = ComparableDensities.of(counts);
         Optional<LeastSquares> leastSquares = comparable.leastSquares(level);
         int counted =
@@ -233,9 +232,11 @@ public record CountTrend(
         List<List<SeasonCount>> sets = new ArrayList<>();
         for (int i = 0; i < draws; i++) {
             int draw = i;
-            sets.add(series(counts, one -> one.model()
-                    .map(model -> OptionalLong.of(model.draws().get(draw)))
-                    .orElse(OptionalLong.empty())));
+            sets.add(series(
+                    counts,
+                    one -> one.model()
+                            .map(model -> OptionalLong.of(model.draws().get(draw)))
+                            .orElse(OptionalLong.empty())));
         }
         return sets;
     }

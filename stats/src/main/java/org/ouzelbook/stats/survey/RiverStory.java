@@ -49,6 +49,8 @@ public record RiverStory(Species species, int season, List<Finding> findings) {
     public enum Topic {
         /** How many territories. */
         COUNT,
+        /** How many by the model, with pairs that no visit found. */
+        MODEL,
         /** Which way numbers go. */
         DIRECTION,
         /** How sure breeding is. */
@@ -124,6 +126,7 @@ public record RiverStory(Species species, int season, List<Finding> findings) {
         LifeStory life = new LifeStory(records, map.species(), map.season(), water, map.settings(), level);
         List<Finding> findings = new ArrayList<>();
         findings.add(count(map));
+        modelled(trend, map.season()).ifPresent(findings::add);
         findings.add(direction(trend));
         breeding(map).ifPresent(findings::add);
         findings.addAll(life.nests());
@@ -168,6 +171,26 @@ public record RiverStory(Species species, int season, List<Finding> findings) {
                 .min(Comparator.comparingInt(warning -> STRONGEST.indexOf(warning.key())))
                 .orElseGet(() -> Message.of("story.caveat.missed"));
         return new Finding(Topic.COUNT, Basis.COUNTED, sentence, behind, behind.size(), Optional.of(caveat));
+    }
+
+    /** In whole numbers: a tenth of a territory could tell where a nest is. */
+    private static Optional<Finding> modelled(CountTrend trend, int season) {
+        return trend.seasons().stream()
+                .filter(total -> total.season() == season)
+                .flatMap(total -> total.model().stream())
+                .findFirst()
+                .map(model -> new Finding(
+                        Topic.MODEL,
+                        Basis.ESTIMATED,
+                        Message.of(
+                                "story.model",
+                                Math.round(model.expected()),
+                                model.lower(),
+                                model.upper(),
+                                model.level()),
+                        List.of(),
+                        model.draws().size(),
+                        Optional.of(Message.of("story.caveat.model"))));
     }
 
     private static List<Territory> counted(TerritoryMap map) {

@@ -61,8 +61,8 @@ final class DemoCommand implements Callable<Integer> {
         SeasonFindings findings;
         try (Book book = Book.open(demo.book());
                 ProgressLine progress = new ProgressLine(terminal, Texts.of("cli.map.fitting"))) {
-            findings = SeasonFindings.of(
-                    book, Scope.everything(), UnaryOperator.identity(), Counting.BY_MODEL, progress);
+            findings =
+                    SeasonFindings.of(book, Scope.everything(), UnaryOperator.identity(), Counting.BY_MODEL, progress);
         }
         tell(demo, findings);
         terminal.out()

@@ -98,7 +98,9 @@ final class DensityCommand implements Callable<Integer> {
                     row.min() < row.max() ? row.min() + "–" + row.max() : "",
                     number(row.perKm()),
                     surveyed ? number(row.lower()) + "–" + number(row.upper()) : "–",
-                    row.byModel().map(model -> number(OptionalDouble.of(model.perKm()))).orElse(""),
+                    row.byModel()
+                            .map(model -> number(OptionalDouble.of(model.perKm())))
+                            .orElse(""),
                     row.byModel()
                             .map(model -> number(OptionalDouble.of(model.lower())) + "–"
                                     + number(OptionalDouble.of(model.upper())))

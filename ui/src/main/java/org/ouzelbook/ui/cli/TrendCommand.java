@@ -69,8 +69,8 @@ final class TrendCommand implements Callable<Integer> {
                     whole(season.count()),
                     counted ? whole(season.lower()) + "–" + whole(season.upper()) : "–",
                     season.byModel()
-                            .map(model -> Texts.of(
-                                    "cli.trend.byModel.count", model.estimate(), model.lower(), model.upper()))
+                            .map(model ->
+                                    Texts.of("cli.trend.byModel.count", model.estimate(), model.lower(), model.upper()))
                             .orElse(""),
                     counted ? String.format(Locale.ROOT, "%.1f", season.surveyedKm()) : "–",
                     counted ? String.valueOf(season.effectiveVisits()) : "–",

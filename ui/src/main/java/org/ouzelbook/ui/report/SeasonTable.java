@@ -23,7 +23,17 @@ final class SeasonTable {
         html.open("div", "class", "scroll").open("table");
         html.element("caption", Texts.of("report.table.caption")).open("thead").open("tr");
         for (String column : new String[] {
-            "season", "water", "territories", "range", "byModel", "edge", "km", "perKm", "interval", "confirmed", "visits"
+            "season",
+            "water",
+            "territories",
+            "range",
+            "byModel",
+            "edge",
+            "km",
+            "perKm",
+            "interval",
+            "confirmed",
+            "visits"
         }) {
             html.element(
                     "th",
