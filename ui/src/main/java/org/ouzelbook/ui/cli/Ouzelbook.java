@@ -31,6 +31,7 @@ public final class Ouzelbook implements Callable<Integer> {
         commands.put("log", LogCommand::new);
         commands.put("import", ImportCommand::new);
         commands.put("map", MapCommand::new);
+        commands.put("picture", PictureCommand::new);
         commands.put("decide", DecideCommand::new);
         commands.put("density", DensityCommand::new);
         commands.put("occupancy", OccupancyCommand::new);

@@ -25,6 +25,7 @@ final class BirdLayout {
     private static final double CLOSEST = 26;
     private static final double MOST = 160;
 
+    private final BirdPlan plan;
     private final BirdScene scene;
     private final List<Water> waters;
     private final Across across;
@@ -36,6 +37,7 @@ final class BirdLayout {
     private final Sheet sheet;
 
     BirdLayout(BirdPlan plan, Frame frame) {
+        this.plan = plan;
         this.scene = plan.scene();
         this.waters = plan.waters();
         this.width = frame.width();
@@ -81,8 +83,8 @@ final class BirdLayout {
                 List.of(),
                 sheet.areas(),
                 across,
-                StripWords.title(scene),
-                StripWords.description(scene));
+                plan.words().title(),
+                plan.words().description());
     }
 
     private void year(int block, int year) {
@@ -104,7 +106,7 @@ final class BirdLayout {
         sheet.answer(new HitArea(
                 new Rect(0, top, width, rowHeight),
                 new Subject.OfSeason(year, water.river().id()),
-                StripWords.year(scene, year)));
+                () -> StripWords.year(scene, year)));
         List<Stretch> surveyed = map.map(TerritoryMap.RiverMap::surveyed).orElse(List.of());
         for (Stretch gap : Unwalked.of(water.extent(), surveyed)) {
             double left = across.clipped(across.x(water.metres(gap.lower())));
@@ -140,7 +142,7 @@ final class BirdLayout {
         sheet.answer(new HitArea(
                 area,
                 new Subject.OfTerritory(year, water.river().id(), territory.id()),
-                StripWords.territory(territory)));
+                () -> StripWords.territory(territory)));
     }
 
     private void ringed(int block) {
@@ -228,6 +230,6 @@ final class BirdLayout {
         sheet.answer(new HitArea(
                 new Rect(at.x() - 10, at.y() - 8, 20, 16),
                 new Subject.OfSighting(sighting.id()),
-                StripWords.reading(reading)));
+                () -> StripWords.reading(reading)));
     }
 }

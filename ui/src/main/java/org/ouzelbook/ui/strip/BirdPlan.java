@@ -10,8 +10,9 @@ import org.ouzelbook.tracker.domain.Sighting;
  * The life of one bird, made ready.
  *
  * @param scene what it shows
+ * @param words the same in words
  */
-record BirdPlan(BirdScene scene) implements ReadyStrip {
+record BirdPlan(BirdScene scene, StripTelling words) implements ReadyStrip {
     private static final double CLOSEST_METRES = 500;
 
     /** {@return the rivers on which it was read; the first of all where it never was} */
@@ -23,6 +24,10 @@ record BirdPlan(BirdScene scene) implements ReadyStrip {
                 .filter(water -> rivers.contains(water.river().id()))
                 .toList();
         return read.isEmpty() ? scene.waters().list().stream().limit(1).toList() : read;
+    }
+
+    static BirdPlan of(BirdScene scene) {
+        return new BirdPlan(scene, new StripTelling(StripWords.title(scene), () -> StripWords.description(scene)));
     }
 
     @Override

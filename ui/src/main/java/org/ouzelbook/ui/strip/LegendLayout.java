@@ -16,16 +16,22 @@ final class LegendLayout {
     private static final double SAMPLE = 24;
 
     private final Sheet sheet;
+    private final double top;
     private final double width;
     private final int columns;
     private final int rows;
     private int cell;
 
-    LegendLayout(double width) {
+    /**
+     * @param width width of the paper
+     * @param top how far down it begins
+     */
+    LegendLayout(double width, double top) {
         this.width = width;
+        this.top = top;
         this.columns = Math.max(1, Math.min(3, (int) (width / CELL_WIDTH)));
         this.rows = (MEANINGS + columns - 1) / columns;
-        this.sheet = new Sheet(width, rows * CELL_HEIGHT);
+        this.sheet = new Sheet(width, top + rows * CELL_HEIGHT);
     }
 
     StripDrawing drawing() {
@@ -75,7 +81,7 @@ final class LegendLayout {
         ShownNest.star(next("nest")).forEach(sheet::draw);
         return new StripDrawing(
                 width,
-                rows * CELL_HEIGHT,
+                top + rows * CELL_HEIGHT,
                 sheet.shapes(),
                 List.of(),
                 List.of(),
@@ -91,7 +97,7 @@ final class LegendLayout {
     /** Writes the meaning into the next cell and gives the place for its sample. */
     private Point next(String meaning) {
         double x = Math.floorDiv(cell, rows) * (width / columns);
-        double y = cell % rows * CELL_HEIGHT + CELL_HEIGHT / 2;
+        double y = top + cell % rows * CELL_HEIGHT + CELL_HEIGHT / 2;
         cell++;
         sheet.write(new Shape.Label(
                 new Point(x + 2 * SAMPLE + 8, y + 4.5),

@@ -66,8 +66,8 @@ final class PlaceLayout {
                 List.of(),
                 sheet.areas(),
                 across,
-                StripWords.title(scene),
-                StripWords.description(scene));
+                plan.words().title(),
+                plan.words().description());
     }
 
     private double y(int year) {
@@ -110,7 +110,7 @@ final class PlaceLayout {
                 Lettering.BODY,
                 passing.isEmpty() ? Ink.MUTED : Ink.INK));
         sheet.answer(
-                new HitArea(new Rect(0, y - rowHeight / 2, width, rowHeight), subject, StripWords.year(scene, year)));
+                new HitArea(new Rect(0, y - rowHeight / 2, width, rowHeight), subject, () -> StripWords.year(scene, year)));
         if (passing.isEmpty()) {
             unpassed(y);
             return;

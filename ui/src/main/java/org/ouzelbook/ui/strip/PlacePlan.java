@@ -15,9 +15,11 @@ final class PlacePlan implements ReadyStrip {
 
     private final PlaceScene scene;
     private final Map<Integer, SightingRow> rows = new TreeMap<>();
+    private final StripTelling words;
 
     PlacePlan(PlaceScene scene) {
         this.scene = scene;
+        this.words = new StripTelling(StripWords.title(scene), () -> StripWords.description(scene));
         for (int year : scene.years()) {
             List<Sighting> seen = scene.sightings().stream()
                     .filter(sighting -> sighting.date().getYear() == year)
@@ -28,6 +30,10 @@ final class PlacePlan implements ReadyStrip {
 
     PlaceScene scene() {
         return scene;
+    }
+
+    StripTelling words() {
+        return words;
     }
 
     Map<Integer, SightingRow> rows() {

@@ -154,7 +154,7 @@ final class Ribbon {
         double reach = written ? Math.max(9, half) : 9;
         name.subject()
                 .ifPresent(subject -> sheet.answer(
-                        new HitArea(new Rect(x - reach, top, 2 * reach, CENTRE + 12), subject, name.text())));
+                        new HitArea(new Rect(x - reach, top, 2 * reach, CENTRE + 12), subject, name::text)));
     }
 
     /**

@@ -1,10 +1,14 @@
 package org.ouzelbook.ui.strip;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.ouzelbook.ui.app.Texts;
 
 /** Draws the river strip: one season, all seasons, one place, one bird, and the legend to all of them. */
 public final class RiverStrip {
+    private static final double CAPTION = 30;
+
     private RiverStrip() {}
 
     /**
@@ -49,7 +53,7 @@ public final class RiverStrip {
      * @param scene what they show
      */
     public static ReadyStrip ready(SeasonsScene scene) {
-        return new SeasonsPlan(scene);
+        return SeasonsPlan.of(scene);
     }
 
     /**
@@ -67,7 +71,7 @@ public final class RiverStrip {
      * @param scene what it shows
      */
     public static ReadyStrip ready(BirdScene scene) {
-        return new BirdPlan(scene);
+        return BirdPlan.of(scene);
     }
 
     /**
@@ -76,6 +80,33 @@ public final class RiverStrip {
      * @param width width of the paper, in pixels
      */
     public static StripDrawing legend(double width) {
-        return new LegendLayout(width).drawing();
+        return new LegendLayout(width, 0).drawing();
+    }
+
+    /**
+     * {@return a strip as it is saved and printed: with its name and its legend below it, and the reminder that single records
+     * tell where birds nest}
+     *
+     * @param drawing a strip
+     */
+    public static Picture sheet(StripDrawing drawing) {
+        List<Shape> shapes = new ArrayList<>(drawing.picture().shapes());
+        double y = drawing.height() + CAPTION;
+        shapes.add(new Shape.Line(
+                new Point(0, drawing.height() + 8),
+                new Point(drawing.width(), drawing.height() + 8),
+                Pencil.solid(Ink.GRID, 1)));
+        shapes.add(new Shape.Label(
+                new Point(4, y), drawing.title(), Shape.Anchor.START, Shape.Lettering.STRONG, Ink.INK));
+        shapes.add(new Shape.Label(
+                new Point(drawing.width() - 4, y),
+                Texts.of("strip.exact"),
+                Shape.Anchor.END,
+                Shape.Lettering.SMALL,
+                Ink.MUTED));
+        StripDrawing legend = new LegendLayout(drawing.width(), y + 12).drawing();
+        shapes.addAll(legend.shapes());
+        return new Picture(
+                drawing.width(), legend.height() + 8, shapes, drawing.title(), drawing.description());
     }
 }

@@ -17,7 +17,7 @@ final class Room {
         sheet.answer(new HitArea(
                 new Rect(left, y - 6, right - left, 12),
                 new Subject.OfRoom(season, water.river().id(), room.stretch()),
-                Texts.of("strip.say.room", room.stretch(), room.probability())));
+                () -> Texts.of("strip.say.room", room.stretch(), room.probability())));
     }
 
     /** Draws the dots, and the question below them where it fits. */

@@ -122,8 +122,8 @@ final class SeasonLayout {
                 List.of(),
                 sheet.areas(),
                 across,
-                StripWords.title(scene),
-                StripWords.description(scene));
+                plan.words().title(),
+                plan.words().description());
     }
 
     /** One lane on the line and as many above and below it as come no nearer to the next row than to this one. */
@@ -219,7 +219,7 @@ final class SeasonLayout {
     }
 
     private void answer(Rect area, Visit visit) {
-        sheet.answer(new HitArea(area, new Subject.OfVisit(visit.id()), Texts.of("strip.visit", visit.date())));
+        sheet.answer(new HitArea(area, new Subject.OfVisit(visit.id()), () -> Texts.of("strip.visit", visit.date())));
     }
 
     private void hatch(Water water, Stretch gap, double y) {

@@ -24,6 +24,7 @@ final class SeasonPlan implements ReadyStrip {
     private final List<OnWater> waters = new ArrayList<>();
     private final Set<UUID> ofTerritories = new HashSet<>();
     private final Map<UUID, Sighting> sightings = new HashMap<>();
+    private final StripTelling words;
 
     /** What one river shows. */
     record OnWater(
@@ -36,6 +37,7 @@ final class SeasonPlan implements ReadyStrip {
 
     SeasonPlan(SeasonScene scene) {
         this.scene = scene;
+        this.words = new StripTelling(StripWords.title(scene), () -> StripWords.description(scene));
         scene.sightings().forEach(sighting -> sightings.put(sighting.id(), sighting));
         for (Water water : scene.waters().list()) {
             waters.add(onWater(water));
@@ -79,6 +81,10 @@ final class SeasonPlan implements ReadyStrip {
 
     SeasonScene scene() {
         return scene;
+    }
+
+    StripTelling words() {
+        return words;
     }
 
     List<OnWater> waters() {

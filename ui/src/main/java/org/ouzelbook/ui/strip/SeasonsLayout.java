@@ -26,6 +26,7 @@ final class SeasonsLayout {
     /** How far a bar reaches beyond its outermost registrations, in pixels. */
     private static final double BEYOND = 6;
 
+    private final SeasonsPlan plan;
     private final SeasonsScene scene;
     private final Across across;
     private final double width;
@@ -33,8 +34,9 @@ final class SeasonsLayout {
     private final double rowHeight;
     private final Sheet sheet;
 
-    SeasonsLayout(SeasonsScene scene, Frame frame) {
-        this.scene = scene;
+    SeasonsLayout(SeasonsPlan plan, Frame frame) {
+        this.plan = plan;
+        this.scene = plan.scene();
         this.width = frame.width();
         this.across = new Across(LEFT, frame.width() - COUNTS - GAP, frame.from(), frame.to());
         int blocks = scene.waters().list().size();
@@ -80,8 +82,8 @@ final class SeasonsLayout {
                 List.of(),
                 sheet.areas(),
                 across,
-                StripWords.title(scene),
-                StripWords.description(scene));
+                plan.words().title(),
+                plan.words().description());
     }
 
     private double rowMiddle(double rowsTop, int year) {
@@ -111,7 +113,7 @@ final class SeasonsLayout {
             sheet.answer(new HitArea(
                     new Rect(0, y - rowHeight / 2, width, rowHeight),
                     subject,
-                    map.map(river -> StripWords.found(subjectYear(subject), river))
+                    () -> map.map(river -> StripWords.found(subjectYear(subject), river))
                             .orElseGet(() -> Integer.toString(subjectYear(subject)))));
             row(water, surveyed, y);
             List<Territory> territories =
@@ -171,7 +173,7 @@ final class SeasonsLayout {
                     Optional.of(Pencil.dotted(Ink.MUTED, 1.5))));
         }
         Subject subject = new Subject.OfTerritory(year, water.river().id(), territory.id());
-        sheet.answer(new HitArea(area, subject, StripWords.territory(territory, ground)));
+        sheet.answer(new HitArea(area, subject, () -> StripWords.territory(territory, ground)));
     }
 
     private Optional<ModelShading.OnRiver> shading(Water water, int year) {

@@ -7,13 +7,18 @@ import org.ouzelbook.tracker.domain.Sighting;
  * All seasons, made ready.
  *
  * @param scene what they show
+ * @param words the same in words
  */
-record SeasonsPlan(SeasonsScene scene) implements ReadyStrip {
+record SeasonsPlan(SeasonsScene scene, StripTelling words) implements ReadyStrip {
     private static final double CLOSEST_METRES = 500;
+
+    static SeasonsPlan of(SeasonsScene scene) {
+        return new SeasonsPlan(scene, new StripTelling(StripWords.title(scene), () -> StripWords.description(scene)));
+    }
 
     @Override
     public StripDrawing drawing(Frame frame) {
-        return new SeasonsLayout(scene, frame).drawing();
+        return new SeasonsLayout(this, frame).drawing();
     }
 
     @Override

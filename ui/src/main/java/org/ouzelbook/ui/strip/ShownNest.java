@@ -75,7 +75,7 @@ public record ShownNest(Nest nest, List<LocalDate> days) {
     /** Draws the star. */
     void drawAt(Sheet sheet, Point at) {
         star(at).forEach(sheet::draw);
-        sheet.answer(new HitArea(new Rect(at.x() - 8, at.y() - 8, 16, 16), new Subject.OfNest(nest.id()), aloud()));
+        sheet.answer(new HitArea(new Rect(at.x() - 8, at.y() - 8, 16, 16), new Subject.OfNest(nest.id()), this::aloud));
     }
 
     String aloud() {

@@ -164,7 +164,7 @@ final class TerritoryRow {
         sheet.answer(new HitArea(
                 new Rect(left, rowsTop, right - left, top + BAR + 18 - rowsTop),
                 new Subject.OfTerritory(season, water.river().id(), territory.id()),
-                StripWords.territory(territory, ground(territory))));
+                () -> StripWords.territory(territory, ground(territory))));
         end(territory, reach.left(), top, false);
         end(territory, reach.right(), top, true);
     }
@@ -190,7 +190,7 @@ final class TerritoryRow {
             sheet.answer(new HitArea(
                     new Rect(x - 4, top, 8, BAR),
                     new Subject.OfEnd(season, water.river().id(), territory.id(), upper),
-                    Texts.of("strip.end", upper ? 1 : 0, territory.id())));
+                    () -> Texts.of("strip.end", upper ? 1 : 0, territory.id())));
         }
     }
 }

@@ -7,7 +7,6 @@ import javafx.application.Platform;
 import javafx.css.PseudoClass;
 import javafx.geometry.Insets;
 import javafx.scene.Node;
-import javafx.scene.canvas.Canvas;
 import javafx.scene.control.Label;
 import javafx.scene.control.TextInputControl;
 import javafx.scene.input.KeyCode;
@@ -16,7 +15,6 @@ import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import org.ouzelbook.ui.app.Texts;
-import org.ouzelbook.ui.strip.RiverStrip;
 import org.ouzelbook.ui.strip.StripDrawing;
 
 /**
@@ -24,7 +22,6 @@ import org.ouzelbook.ui.strip.StripDrawing;
  * the place of all but the finding; Escape leads back.
  */
 final class BookPane extends StackPane {
-    private static final double LEGEND_WIDTH = 900;
     private static final PseudoClass DARK = PseudoClass.getPseudoClass("dark");
 
     private final BookViewModel book;
@@ -80,7 +77,11 @@ final class BookPane extends StackPane {
     }
 
     private void bindKeys() {
-        onStrip.offer("window.does.legend", "window.hint.legend", this::legend, Stroke.of(KeyCode.L))
+        PictureKeys pictures = new PictureKeys(book, look, overlay);
+        onStrip.offer("window.does.legend", "window.hint.legend", pictures::legend, Stroke.of(KeyCode.L))
+                .offer("window.does.picture", "window.hint.picture", pictures::save, Stroke.of(KeyCode.E))
+                .on("window.does.print", pictures::print, Stroke.command(KeyCode.P))
+                .on("window.does.words", pictures::words, Stroke.of(KeyCode.W))
                 // Later, or the key that leads to the notebook would also be written into it.
                 .offer(
                         "window.does.notebook",
@@ -176,14 +177,6 @@ final class BookPane extends StackPane {
 
     private void help() {
         overlay.show(Texts.of("window.help.title"), new KeySheet(heard()), Texts.of("window.close"));
-    }
-
-    private void legend() {
-        StripDrawing legend = RiverStrip.legend(LEGEND_WIDTH);
-        Canvas canvas = new Canvas(legend.width(), legend.height());
-        new CanvasPen(canvas.getGraphicsContext2D(), look.palette()).draw(legend);
-        canvas.setAccessibleText(legend.description());
-        overlay.show(Texts.of("strip.legend"), canvas, Texts.of("window.close"));
     }
 
     /** Shows the usual cautions of riverside work. */

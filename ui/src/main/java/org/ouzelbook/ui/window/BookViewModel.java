@@ -171,6 +171,15 @@ final class BookViewModel {
         read(Optional.empty());
     }
 
+    /**
+     * Says something that was done beside the book.
+     *
+     * @param words what
+     */
+    void say(String words) {
+        notice.set(words);
+    }
+
     /** Undoes the last change. */
     void undo() {
         work.start(Texts.of("window.work.undoing"), progress -> book.undo(who, progress), this::done, this::failed);

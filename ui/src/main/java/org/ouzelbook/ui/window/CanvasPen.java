@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import javafx.scene.canvas.GraphicsContext;
+import javafx.scene.image.Image;
 import javafx.scene.paint.Color;
 import javafx.scene.paint.CycleMethod;
 import javafx.scene.paint.LinearGradient;
@@ -17,10 +18,10 @@ import javafx.scene.text.TextAlignment;
 import org.ouzelbook.ui.strip.Ink;
 import org.ouzelbook.ui.strip.Palette;
 import org.ouzelbook.ui.strip.Pencil;
+import org.ouzelbook.ui.strip.Picture;
 import org.ouzelbook.ui.strip.Point;
 import org.ouzelbook.ui.strip.Rect;
 import org.ouzelbook.ui.strip.Shape;
-import org.ouzelbook.ui.strip.StripDrawing;
 
 /** Draws a strip on a canvas, just as the SVG pen writes it. */
 final class CanvasPen {
@@ -28,9 +29,20 @@ final class CanvasPen {
 
     private final GraphicsContext canvas;
     private final Map<Ink, Color> colours = new EnumMap<>(Ink.class);
+    private final Optional<Stamps> stamps;
 
     CanvasPen(GraphicsContext canvas, Palette palette) {
+        this(canvas, palette, Optional.empty());
+    }
+
+    /**
+     * @param canvas the canvas
+     * @param palette the colours
+     * @param stamps symbols made before, for a screen; without them each symbol is drawn
+     */
+    CanvasPen(GraphicsContext canvas, Palette palette, Optional<Stamps> stamps) {
         this.canvas = canvas;
+        this.stamps = stamps;
         for (Ink ink : Ink.values()) {
             colours.put(ink, Color.web(palette.colour(ink)));
         }
@@ -48,14 +60,13 @@ final class CanvasPen {
     }
 
     /**
-     * Draws everything of a drawing on a clean ground.
+     * Draws everything of a picture on a clean ground.
      *
-     * @param drawing the drawing
+     * @param picture the picture
      */
-    void draw(StripDrawing drawing) {
+    void draw(Picture picture) {
         clear();
-        draw(drawing.shapes(), 0);
-        draw(drawing.over(), 0);
+        draw(picture.shapes(), 0);
     }
 
     /**
@@ -115,8 +126,21 @@ final class CanvasPen {
         } else if (shape instanceof Shape.Label label) {
             label(label);
         } else if (shape instanceof Shape.Mark mark) {
-            mark.parts().forEach(this::draw);
+            mark(mark);
         }
+    }
+
+    private void mark(Shape.Mark mark) {
+        Optional<Image> stamp = stamps.flatMap(made -> made.of(mark));
+        if (stamp.isEmpty()) {
+            mark.parts().forEach(this::draw);
+            return;
+        }
+        // On whole pixels of the screen, or the stamp would be blurred.
+        double scale = stamps.map(Stamps::scale).orElse(1.0);
+        double x = Math.rint((mark.centre().x() - Stamps.HALF) * scale) / scale;
+        double y = Math.rint((mark.centre().y() - Stamps.HALF) * scale) / scale;
+        canvas.drawImage(stamp.get(), x, y, 2 * Stamps.HALF, 2 * Stamps.HALF);
     }
 
     private void line(Shape.Line line) {

@@ -19,6 +19,7 @@ import javafx.scene.shape.Rectangle;
 import org.ouzelbook.tracker.domain.Chainage;
 import org.ouzelbook.ui.app.Texts;
 import org.ouzelbook.ui.strip.HitArea;
+import org.ouzelbook.ui.strip.Palette;
 import org.ouzelbook.ui.strip.Shape;
 import org.ouzelbook.ui.strip.StripDrawing;
 import org.ouzelbook.ui.strip.StripView;
@@ -41,6 +42,7 @@ final class StripPane extends Region {
     private final Tooltip tip = new Tooltip();
     private final StripMotion motion;
     private final Keys keys;
+    private Stamps stamps = new Stamps(Palette.LIGHT, 1);
     private List<Shape> painted = List.of();
     private double down;
     private boolean dirty = true;
@@ -141,7 +143,7 @@ final class StripPane extends Region {
 
     private void paint(Optional<StripDrawing> drawing) {
         down = Math.max(0, Math.min(down, drawing.map(StripDrawing::height).orElse(0.0) - ground.getHeight()));
-        CanvasPen below = new CanvasPen(ground.getGraphicsContext2D(), look.palette());
+        CanvasPen below = new CanvasPen(ground.getGraphicsContext2D(), look.palette(), Optional.of(stamps()));
         CanvasPen above = new CanvasPen(over.getGraphicsContext2D(), look.palette());
         above.wipe();
         if (drawing.isPresent()) {
@@ -157,6 +159,14 @@ final class StripPane extends Region {
             below.clear();
             setAccessibleText(Texts.of("window.strip.empty"));
         }
+    }
+
+    private Stamps stamps() {
+        double scale = getScene() == null ? 1 : getScene().getWindow().getOutputScaleX();
+        if (!stamps.fit(look.palette(), scale)) {
+            stamps = new Stamps(look.palette(), scale);
+        }
+        return stamps;
     }
 
     private void press(MouseEvent event) {

@@ -21,7 +21,7 @@ class HitIndexTest {
                     random.nextDouble() * 600 - 20,
                     random.nextDouble() * 120,
                     random.nextDouble() * 60);
-            areas.add(new HitArea(area, new Subject.OfSighting(new UUID(0, i)), "one"));
+            areas.add(new HitArea(area, new Subject.OfSighting(new UUID(0, i)), () -> "one"));
         }
         HitIndex index = HitIndex.of(areas);
         int found = 0;
