@@ -2,7 +2,9 @@ package org.ouzelbook.ui.strip;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.ouzelbook.stats.survey.SurveyRecords;
 import org.ouzelbook.stats.survey.TerritoryMap;
@@ -84,6 +86,25 @@ public record BirdScene(
                 .map(read -> RingRegister.of(records.ringedBirds()).candidates(read, sighting.date()))
                 .filter(fitting -> fitting.size() == 1)
                 .map(fitting -> fitting.get(0));
+    }
+
+    /**
+     * {@return the bird whose rings were read most often; empty where none was ever read for certain}
+     *
+     * @param records the records of the book
+     */
+    public static Optional<RingedBird> mostRead(SurveyRecords records) {
+        RingRegister register = RingRegister.of(records.ringedBirds());
+        Map<RingedBird, Integer> times = new LinkedHashMap<>();
+        for (Sighting sighting : records.sightings()) {
+            if (!sighting.rings().isBlank()) {
+                RingReading.read(sighting.rings())
+                        .map(read -> register.candidates(read, sighting.date()))
+                        .filter(fitting -> fitting.size() == 1)
+                        .ifPresent(fitting -> times.merge(fitting.get(0), 1, Integer::sum));
+            }
+        }
+        return times.entrySet().stream().max(Map.Entry.comparingByValue()).map(Map.Entry::getKey);
     }
 
     /**

@@ -18,6 +18,9 @@ import org.ouzelbook.ui.app.Texts;
  * @param average average score per taxon; empty where nothing in it scores
  */
 public record ShownSample(KickSample sample, Optional<Double> average) {
+    private static final double HALF = 5.5;
+    private static final double SMALL = 4;
+
     static List<ShownSample> of(SurveyRecords records, int season) {
         return records.kickSamples().stream()
                 .filter(sample -> sample.date().getYear() == season)
@@ -38,7 +41,7 @@ public record ShownSample(KickSample sample, Optional<Double> average) {
 
     /** Draws the diamond, and its score beside it where there is room and no other word stands. */
     void draw(Sheet sheet, Point at, boolean withScore) {
-        shapes(at).forEach(sheet::draw);
+        diamond(at, withScore ? HALF : SMALL).forEach(sheet::draw);
         average.filter(score -> withScore)
                 .ifPresent(score -> sheet.write(new Shape.Label(
                         new Point(at.x() + 8, at.y() + 4),
@@ -50,7 +53,10 @@ public record ShownSample(KickSample sample, Optional<Double> average) {
     }
 
     static List<Shape> shapes(Point at) {
-        double half = 5.5;
+        return diamond(at, HALF);
+    }
+
+    private static List<Shape> diamond(Point at, double half) {
         return List.of(Shape.Path.area(
                 Ink.SAMPLE,
                 Pencil.solid(Ink.PAPER, 1),

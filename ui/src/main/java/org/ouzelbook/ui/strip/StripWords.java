@@ -74,7 +74,8 @@ final class StripWords {
                         river.count().min(),
                         river.count().max(),
                         river.surveyedKm(),
-                        river.effectiveVisits())
+                        river.effectiveVisits(),
+                        river.count().min() < river.count().max() ? 1 : 0)
                 : Texts.of("strip.say.noCount", river.river().name(), Year.of(season), river.effectiveVisits());
     }
 

@@ -45,15 +45,20 @@ final class HeaderPane extends HBox {
         Region room = new Region();
         setHgrow(room, Priority.ALWAYS);
         getChildren().addAll(river, species, crumbs, earlier, season, later, what, room, count, range);
-        book.contents().addListener((property, before, now) -> now.ifPresent(this::fill));
+        book.contents().addListener((property, before, now) -> {
+            now.ifPresent(this::fill);
+            lead(book.strip().path().get());
+        });
         book.finding().addListener((property, before, now) -> show(now));
         book.strip().path().addListener((property, before, now) -> lead(now));
-        lead(book.strip().path().get());
     }
 
     /** The way back out, view by view. */
     private void lead(List<StripView> path) {
         crumbs.getChildren().clear();
+        if (book.contents().get().isEmpty()) {
+            return;
+        }
         for (StripView view : path.subList(0, path.size() - 1)) {
             String words = view instanceof StripView.AllSeasons
                     ? Texts.of("window.crumb.seasons")

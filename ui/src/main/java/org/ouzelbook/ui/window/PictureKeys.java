@@ -109,7 +109,7 @@ final class PictureKeys {
         label.setPrefWidth(WORDS_WIDTH);
         label.getStyleClass().add("sentence");
         ScrollPane pane = new ScrollPane(label);
-        pane.getStyleClass().add("why");
+        pane.getStyleClass().add("words");
         pane.setFitToWidth(true);
         pane.setPrefSize(WORDS_WIDTH + 30, WORDS_HEIGHT);
         return pane;

@@ -342,10 +342,12 @@ final class StripViewModel {
         });
     }
 
-    /** Shows the first ringed bird, or the one selected. */
+    /** Shows the ringed bird that was read most often. */
     void showBirds() {
         scenes.contents()
-                .flatMap(there -> StripSteps.nextBird(there, Optional.empty(), 1))
+                .flatMap(there -> BirdScene.mostRead(there.records())
+                        .<StripView>map(bird -> new StripView.OneBird(bird.id()))
+                        .or(() -> StripSteps.nextBird(there, Optional.empty(), 1)))
                 .ifPresent(this::go);
     }
 
