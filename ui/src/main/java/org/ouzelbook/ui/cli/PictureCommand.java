@@ -147,7 +147,7 @@ final class PictureCommand implements Callable<Integer> {
                     .findFirst()
                     .orElseThrow(() -> new WrongRequest(Message.of("cli.picture.noSeason", species, season)));
             SeasonScene scene = SeasonScene.of(records, map)
-                    .shaded(Optional.ofNullable(shadings(records, List.of(map)).get(season)));
+                    .shaded(Optional.ofNullable(shadings(records, List.of(map)).get(map.season())));
             return RiverStrip.ready(nests ? scene.withNests(records) : scene);
         }
         SeasonsScene scene = SeasonsScene.of(records, maps).shaded(shadings(records, maps));
@@ -172,8 +172,7 @@ final class PictureCommand implements Callable<Integer> {
         double metres = found.place().chainage().metres();
         return new StripView.OnePlace(
                 found.place().riverId(),
-                new Stretch(
-                        new Chainage(Math.max(0, metres - PLACE_METRES)), new Chainage(metres + PLACE_METRES)),
+                new Stretch(new Chainage(Math.max(0, metres - PLACE_METRES)), new Chainage(metres + PLACE_METRES)),
                 found.name());
     }
 

@@ -109,8 +109,8 @@ final class PlaceLayout {
                 Anchor.END,
                 Lettering.BODY,
                 passing.isEmpty() ? Ink.MUTED : Ink.INK));
-        sheet.answer(
-                new HitArea(new Rect(0, y - rowHeight / 2, width, rowHeight), subject, () -> StripWords.year(scene, year)));
+        sheet.answer(new HitArea(
+                new Rect(0, y - rowHeight / 2, width, rowHeight), subject, () -> StripWords.year(scene, year)));
         if (passing.isEmpty()) {
             unpassed(y);
             return;

@@ -96,8 +96,8 @@ public final class RiverStrip {
                 new Point(0, drawing.height() + 8),
                 new Point(drawing.width(), drawing.height() + 8),
                 Pencil.solid(Ink.GRID, 1)));
-        shapes.add(new Shape.Label(
-                new Point(4, y), drawing.title(), Shape.Anchor.START, Shape.Lettering.STRONG, Ink.INK));
+        shapes.add(
+                new Shape.Label(new Point(4, y), drawing.title(), Shape.Anchor.START, Shape.Lettering.STRONG, Ink.INK));
         shapes.add(new Shape.Label(
                 new Point(drawing.width() - 4, y),
                 Texts.of("strip.exact"),
@@ -106,7 +106,6 @@ public final class RiverStrip {
                 Ink.MUTED));
         StripDrawing legend = new LegendLayout(drawing.width(), y + 12).drawing();
         shapes.addAll(legend.shapes());
-        return new Picture(
-                drawing.width(), legend.height() + 8, shapes, drawing.title(), drawing.description());
+        return new Picture(drawing.width(), legend.height() + 8, shapes, drawing.title(), drawing.description());
     }
 }

@@ -49,7 +49,8 @@ public record ShownSample(KickSample sample, Optional<Double> average) {
                         Shape.Anchor.START,
                         Shape.Lettering.SMALL,
                         Ink.MUTED)));
-        sheet.answer(new HitArea(new Rect(at.x() - 7, at.y() - 7, 14, 14), new Subject.OfSample(sample.id()), this::aloud));
+        sheet.answer(
+                new HitArea(new Rect(at.x() - 7, at.y() - 7, 14, 14), new Subject.OfSample(sample.id()), this::aloud));
     }
 
     static List<Shape> shapes(Point at) {

@@ -148,7 +148,9 @@ final class SightingLayer {
             sheet.draw(
                     new Shape.Mark(one.at(), one.symbol(), ink, one.sighting().count()));
             sheet.answer(new HitArea(
-                    new Rect(one.at().x() - 10, one.at().y() - 10, 20, 20), new Subject.OfSighting(id), () -> aloud(one)));
+                    new Rect(one.at().x() - 10, one.at().y() - 10, 20, 20),
+                    new Subject.OfSighting(id),
+                    () -> aloud(one)));
         }
         for (Tablet tablet : tablets) {
             tablet.crowd().shapes(tablet.at()).forEach(sheet::draw);

@@ -1,5 +1,6 @@
 package org.ouzelbook.ui.strip;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.ouzelbook.stats.survey.Territory;
@@ -136,14 +137,14 @@ final class TerritoryRow {
         for (int i = 0; i < territories.size(); i++) {
             Reach reach = reach(territories, i);
             if (!reach.isHidden(across)) {
-                bar(territories.get(i), reach, top);
+                bar(territories.get(i), reach, top, room(territories, i));
             }
         }
         model.ifPresent(known -> known.rooms()
                 .forEach(room -> Room.draw(sheet, across, water, season, room, top + BAR / 2, top + BAR + 16)));
     }
 
-    private void bar(Territory territory, Reach reach, double top) {
+    private void bar(Territory territory, Reach reach, double top, double room) {
         double left = across.clipped(reach.left());
         double right = across.clipped(reach.right());
         double middle = (left + right) / 2;
@@ -160,7 +161,7 @@ final class TerritoryRow {
                 Anchor.MIDDLE,
                 Lettering.STRONG,
                 TerritoryInk.letter(territory)));
-        words(territory, middle, top + BAR + 16);
+        words(territory, middle, top + BAR + 16, room);
         sheet.answer(new HitArea(
                 new Rect(left, rowsTop, right - left, top + BAR + 18 - rowsTop),
                 new Subject.OfTerritory(season, water.river().id(), territory.id()),
@@ -169,20 +170,39 @@ final class TerritoryRow {
         end(territory, reach.right(), top, true);
     }
 
-    /** Both the evidence and the model's probability where they fit, else the shorter. */
-    private void words(Territory territory, double middle, double y) {
+    /** The evidence and the model's probability; only one of them where the neighbours leave no more room. */
+    private void words(Territory territory, double middle, double y, double room) {
         String plain = TerritoryInk.words(territory);
-        Optional<String> sure = ground(territory)
-                .filter(known -> TerritoryInk.isCounted(territory))
-                .map(known -> Texts.of("strip.sure", plain, known.probability()));
-        boolean written = sure.isPresent() && word(sure.get(), middle, y);
-        if (!written) {
-            word(plain, middle, y);
+        List<String> choices = new ArrayList<>();
+        ground(territory).filter(known -> TerritoryInk.isCounted(territory)).ifPresent(known -> {
+            String share = Texts.of("strip.share", known.probability());
+            choices.add(Texts.of("strip.sure", plain, share));
+            choices.add(plain);
+            choices.add(share);
+        });
+        if (choices.isEmpty()) {
+            choices.add(plain);
+        }
+        for (String words : choices) {
+            boolean fits = TextWidths.of(words, Lettering.SMALL) <= room;
+            if (fits
+                    && sheet.write(
+                            new Shape.Label(new Point(middle, y), words, Anchor.MIDDLE, Lettering.SMALL, Ink.MUTED))) {
+                return;
+            }
         }
     }
 
-    private boolean word(String text, double middle, double y) {
-        return sheet.write(new Shape.Label(new Point(middle, y), text, Anchor.MIDDLE, Lettering.SMALL, Ink.MUTED));
+    /** Twice the way from the middle of a bar to where the words of its nearer neighbour begin. */
+    private double room(List<Territory> territories, int i) {
+        double middle = middle(territories.get(i));
+        double left = i == 0 ? 1000 : middle - middle(territories.get(i - 1));
+        double right = i == territories.size() - 1 ? 1000 : middle(territories.get(i + 1)) - middle;
+        return Math.min(left, right) - 6;
+    }
+
+    private double middle(Territory territory) {
+        return across.x(water.metres(territory.stretch().middle()));
     }
 
     private void end(Territory territory, double x, double top, boolean upper) {

@@ -76,10 +76,10 @@ final class PictureKeys {
         if (!job.showPrintDialog(overlay.getScene().getWindow())) {
             return;
         }
-        PageLayout page = job.getPrinter()
-                .createPageLayout(Paper.A4, PageOrientation.LANDSCAPE, Printer.MarginType.DEFAULT);
-        double share = Math.min(
-                page.getPrintableWidth() / canvas.getWidth(), page.getPrintableHeight() / canvas.getHeight());
+        PageLayout page =
+                job.getPrinter().createPageLayout(Paper.A4, PageOrientation.LANDSCAPE, Printer.MarginType.DEFAULT);
+        double share =
+                Math.min(page.getPrintableWidth() / canvas.getWidth(), page.getPrintableHeight() / canvas.getHeight());
         canvas.getTransforms().add(new Scale(share, share));
         boolean printed = job.printPage(page, canvas) && job.endJob();
         book.say(Texts.of(printed ? "window.print.done" : "window.print.failed"));

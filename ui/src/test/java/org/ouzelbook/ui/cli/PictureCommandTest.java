@@ -38,10 +38,12 @@ class PictureCommandTest {
 
     @Test
     void drawsASeasonAPlaceAndAllSeasonsWithTheirLegend() throws IOException {
-        assertThat(CommandRun.of("picture", book, file, "--season", "2026").exitCode()).isZero();
+        assertThat(CommandRun.of("picture", book, file, "--season", "2026").exitCode())
+                .isZero();
         assertThat(Files.readString(file)).contains("Otter Stone", "16 Mar", "singing: a ring round it", "Private:");
 
-        assertThat(CommandRun.of("picture", book, file, "--place", "otter stone").exitCode())
+        assertThat(CommandRun.of("picture", book, file, "--place", "otter stone")
+                        .exitCode())
                 .isZero();
         assertThat(Files.readString(file)).contains("visits that saw it");
 

@@ -89,14 +89,16 @@ class BirdLayoutTest {
         ReadyStrip strip = RiverStrip.ready(SCENE);
         StripDrawing drawing = strip.drawing(strip.farthest(1040, 600));
 
-        assertThat(drawing.shapes().stream().filter(Shape.Mark.class::isInstance)).hasSize(3);
+        assertThat(drawing.shapes().stream().filter(Shape.Mark.class::isInstance))
+                .hasSize(3);
         assertThat(drawing.shapes().stream()
                         .filter(shape -> shape instanceof Shape.Line line
                                 && line.pencil().ink() == Ink.CONFIRMED)
                         .map(shape -> ((Shape.Line) shape).pencil().dotted()))
                 .containsExactlyInAnyOrder(dots());
         assertThat(drawing.shapes())
-                .anyMatch(shape -> shape instanceof Shape.Label label && label.text().equals("?"));
+                .anyMatch(shape ->
+                        shape instanceof Shape.Label label && label.text().equals("?"));
     }
 
     /** Between readings in the order of their days: dotted where either end is uncertain. */

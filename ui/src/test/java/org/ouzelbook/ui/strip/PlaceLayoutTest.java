@@ -62,7 +62,9 @@ class PlaceLayoutTest {
                 assertThat(bounds.right()).isLessThanOrEqualTo(drawing.width());
                 for (int j = 0; j < i; j++) {
                     assertThat(bounds.overlaps(labels.get(j).bounds()))
-                            .as("%s over %s", labels.get(i).text(), labels.get(j).text())
+                            .as(
+                                    "%s over %s",
+                                    labels.get(i).text(), labels.get(j).text())
                             .isFalse();
                 }
             }

@@ -22,14 +22,11 @@ class ShadingTest {
                     6.4,
                     6,
                     8,
-                    Map.of(
-                            "C",
-                            new ModelShading.Ground(0.99, Stretch.ofKm(8.5, 8.8), Stretch.ofKm(9.3, 9.8))),
+                    Map.of("C", new ModelShading.Ground(0.99, Stretch.ofKm(8.5, 8.8), Stretch.ofKm(9.3, 9.8))),
                     List.of(new ModelCount.Room(Stretch.ofKm(12.0, 12.4), 0.17)))));
 
     private static StripDrawing drawing() {
-        SeasonScene scene =
-                SeasonScene.of(SAMPLE.records(), SAMPLE.map2026()).shaded(Optional.of(SHADING));
+        SeasonScene scene = SeasonScene.of(SAMPLE.records(), SAMPLE.map2026()).shaded(Optional.of(SHADING));
         return RiverStrip.season(scene, Frame.fitting(scene.waters(), 1040, 600), Optional.empty());
     }
 
@@ -39,8 +36,8 @@ class ShadingTest {
         Across across = drawing.across();
 
         assertThat(drawing.shapes())
-                .filteredOn(shape -> shape instanceof Shape.Band band
-                        && Math.abs(band.area().x() - across.x(8500)) < 0.01)
+                .filteredOn(shape ->
+                        shape instanceof Shape.Band band && Math.abs(band.area().x() - across.x(8500)) < 0.01)
                 .singleElement()
                 .satisfies(shape -> {
                     Shape.Band band = (Shape.Band) shape;
