@@ -142,10 +142,11 @@ final class PictureCommand implements Callable<Integer> {
             return RiverStrip.ready(BirdScene.of(records, bird(records, bird), maps));
         }
         if (season != null) {
+            int year = season;
             TerritoryMap map = maps.stream()
-                    .filter(one -> one.season() == season)
+                    .filter(one -> one.season() == year)
                     .findFirst()
-                    .orElseThrow(() -> new WrongRequest(Message.of("cli.picture.noSeason", species, season)));
+                    .orElseThrow(() -> new WrongRequest(Message.of("cli.picture.noSeason", species, year)));
             SeasonScene scene = SeasonScene.of(records, map)
                     .shaded(Optional.ofNullable(shadings(records, List.of(map)).get(map.season())));
             return RiverStrip.ready(nests ? scene.withNests(records) : scene);
