@@ -72,6 +72,10 @@ public enum Reason {
     NOT_TOLD_APART,
     /** The likelihood has several peaks, of which the highest is given [how many, how much lower the next one lies]. */
     SEVERAL_PEAKS,
+    /** The likelihood has several peaks of one height at different places, of which one is given [how many]. */
+    EQUAL_PEAKS,
+    /** The curve’s limits lie more than a hundredfold away on either side [list of those seasons]: too few birds hold it. */
+    CURVE_NOT_HELD,
     /** No nest was found alive and looked at again. */
     NO_NEST_DAYS,
     /** More losses than exposure days [losses, days]: nests were found too late to say how long they lasted. */

@@ -7,8 +7,11 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.TreeSet;
+import org.ouzelbook.stats.estimator.Answer;
 import org.ouzelbook.stats.estimator.power.CountPlan;
 import org.ouzelbook.stats.estimator.power.CountPower;
+import org.ouzelbook.stats.estimator.power.YearNoise;
+import org.ouzelbook.stats.estimator.trend.SeasonCount;
 import org.ouzelbook.tracker.domain.Chainage;
 import org.ouzelbook.tracker.domain.River;
 import org.ouzelbook.tracker.domain.Species;
@@ -18,13 +21,15 @@ import org.ouzelbook.tracker.domain.Stretch;
  * What the present effort can show, what more of it would buy, and the visits that are still worth making this season.
  *
  * <p>What the book has not, is assumed and named: detection 0.63 a visit, the lowest of F. D'Amico and G. Hemery (2003), Ibis
- * 145:83–86; good and bad years of 0.15 on the log scale, common practice without source.
+ * 145:83–86. How much years differ is fitted from the seasons in which every water was counted; with fewer than six it is taken to be 0.15
+ * on the log scale, common practice without source. Where those seasons show less, which few of them can, it is taken to be 0.05.
  *
  * @param species whose territories
  * @param season the calendar year that is planned
  * @param present the present effort, kept up
  * @param countedSeasons seasons counted so far
  * @param surveyedKm km of the last counted season
+ * @param yearNoise how much years differ by the book’s seasons, or why they do not tell
  * @param assumed what is assumed because the book does not tell
  * @param choices the present effort and what more would buy
  * @param worthMaking water where one more visit would tell most, best first
@@ -36,6 +41,7 @@ public record SurveyPlan(
         CountPlan present,
         int countedSeasons,
         double surveyedKm,
+        Answer<YearNoise> yearNoise,
         List<Assumed> assumed,
         List<Choice> choices,
         List<Worth> worthMaking,
@@ -47,6 +53,8 @@ public record SurveyPlan(
     private static final double POWER = 0.8;
     private static final double ENOUGH = 0.95;
     private static final double LEAST_WORTH = 0.05;
+    private static final double USUAL_NOISE = 0.15;
+    private static final double LEAST_NOISE = 0.05;
     private static final int MOST_VISITS = 6;
     private static final int ROUNDS = 300;
     private static final long SEED = 1987;
@@ -130,7 +138,8 @@ public record SurveyPlan(
                 .filter(total -> total.count().isPresent())
                 .toList();
         List<Assumed> assumed = new ArrayList<>();
-        CountPlan present = present(trend, maps, counted, level, assumed);
+        Answer<YearNoise> noise = noise(trend, level);
+        CountPlan present = present(trend, maps, counted, noise, level, assumed);
         double km = counted.isEmpty() ? 0 : counted.get(counted.size() - 1).surveyedKm();
         List<Worth> worth = new ArrayList<>();
         List<Window> calendar = new ArrayList<>();
@@ -148,16 +157,28 @@ public record SurveyPlan(
                 present,
                 counted.size(),
                 km,
+                noise,
                 assumed,
                 counted.isEmpty() ? List.of() : choices(present),
                 worth,
                 calendar);
     }
 
+    /** Only seasons of the same waters are one series. */
+    private static Answer<YearNoise> noise(CountTrend trend, double level) {
+        List<SeasonCount> series = trend.seasons().stream()
+                .filter(total -> total.count().isPresent() && total.notCounted().isEmpty())
+                .map(total -> SeasonCount.of(
+                        "all water", total.season(), total.count().orElseThrow()))
+                .toList();
+        return YearNoise.of(series, level);
+    }
+
     private static CountPlan present(
             CountTrend trend,
             List<TerritoryMap> maps,
             List<CountTrend.SeasonTotals> counted,
+            Answer<YearNoise> noise,
             double level,
             List<Assumed> assumed) {
         double territories = counted.stream()
@@ -177,7 +198,9 @@ public record SurveyPlan(
         if (efficiency.isEmpty()) {
             assumed.add(Assumed.DETECTION);
         }
-        assumed.add(Assumed.YEAR_NOISE);
+        if (noise.found().isEmpty()) {
+            assumed.add(Assumed.YEAR_NOISE);
+        }
         MapSettings settings = trend.settings();
         int findings = settings.minimumRegistrations()
                 .orElse(
@@ -190,7 +213,9 @@ public record SurveyPlan(
                 Math.min(1, efficiency.orElse(0.63)),
                 visits,
                 findings,
-                0.15,
+                noise.found()
+                        .map(fitted -> Math.max(LEAST_NOISE, fitted.sigma()))
+                        .orElse(USUAL_NOISE),
                 level);
     }
 

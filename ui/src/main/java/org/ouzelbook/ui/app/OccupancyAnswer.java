@@ -8,7 +8,6 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.UnaryOperator;
-import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
 import org.ouzelbook.stats.estimator.Answer;
 import org.ouzelbook.stats.estimator.occupancy.OccupancyFit;
@@ -115,10 +114,15 @@ public record OccupancyAnswer(
      * @param fromKm its lower end
      * @param toKm its upper end
      * @param history a sign for each visit, by season: 1 found, 0 not found, - not covered
-     * @param probability that it was occupied, by season, given all its visits; without a fit none
+     * @param probability that it was occupied, by season, given all its visits; empty where they do not tell, none without a fit
      */
     public record Site(
-            String site, String river, double fromKm, double toKm, List<String> history, List<Double> probability) {}
+            String site,
+            String river,
+            double fromKm,
+            double toKm,
+            List<String> history,
+            List<OptionalDouble> probability) {}
 
     /**
      * What is asked beside the scope.
@@ -241,7 +245,7 @@ public record OccupancyAnswer(
                 histories.get(place),
                 found.fit()
                         .found()
-                        .map(fit -> DoubleStream.of(fit.occupied(place)).boxed().toList())
+                        .map(fit -> EstimateOccupancy.probabilities(fit, place))
                         .orElse(List.of()));
     }
 }

@@ -6,6 +6,9 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.UnaryOperator;
 import java.util.stream.Stream;
+import org.ouzelbook.stats.estimator.Answer;
+import org.ouzelbook.stats.estimator.power.YearNoise;
+import org.ouzelbook.stats.survey.CautionMessage;
 import org.ouzelbook.stats.survey.CountTrend;
 import org.ouzelbook.stats.survey.MapSettings;
 import org.ouzelbook.stats.survey.SurveyPlan;
@@ -24,6 +27,8 @@ import org.ouzelbook.tracker.store.Book;
  * @param countedSeasons seasons counted so far
  * @param detection probability that one visit finds a territory
  * @param visits effective visits a season
+ * @param yearNoise how much good and bad years differ, standard deviation on the log scale: as it was planned with
+ * @param yearNoiseFitted the same as the book’s seasons show it
  * @param choices what each effort would show
  * @param worthMaking water where one more visit tells most, best first
  * @param calendar days for the visits still to be made
@@ -38,11 +43,37 @@ public record PlanAnswer(
         int countedSeasons,
         double detection,
         int visits,
+        double yearNoise,
+        Fitted yearNoiseFitted,
         List<Choice> choices,
         List<Worth> worthMaking,
         List<SurveyPlan.Window> calendar,
         Optional<Message> why,
         List<Message> warnings) {
+    /**
+     * A number as the book’s seasons show it.
+     *
+     * @param estimate the number; empty with {@code why}
+     * @param lower lower limit
+     * @param upper upper limit
+     * @param seasons how many seasons tell it
+     * @param why why there is none
+     */
+    public record Fitted(
+            OptionalDouble estimate, OptionalDouble lower, OptionalDouble upper, int seasons, Optional<Message> why) {
+        private static Fitted of(Answer<YearNoise> answer) {
+            Optional<YearNoise> found = answer.found();
+            return new Fitted(
+                    Numbers.of(found, YearNoise::sigma),
+                    Numbers.of(found, YearNoise::lower),
+                    Numbers.of(found, YearNoise::upper),
+                    found.map(YearNoise::seasons).orElse(0),
+                    answer instanceof Answer.NotEstimable<YearNoise> not
+                            ? Optional.of(CautionMessage.of(not.because()))
+                            : Optional.empty());
+        }
+    }
+
     /**
      * What an effort would show.
      *
@@ -128,6 +159,8 @@ public record PlanAnswer(
                 plan.countedSeasons(),
                 plan.present().detection(),
                 plan.present().visits(),
+                plan.present().yearNoise(),
+                Fitted.of(plan.yearNoise()),
                 plan.choices().stream().map(Choice::of).toList(),
                 plan.worthMaking().stream().map(Worth::of).toList(),
                 plan.calendar(),

@@ -115,6 +115,14 @@ final class EstimatePrinter {
                 line.wholePeriod().lower(),
                 line.wholePeriod().upper());
         told("estimate.told.falling", line.probabilityFalling());
+        line.byNegativeBinomial()
+                .ifPresent(other -> told(
+                        "estimate.told.negativeBinomial",
+                        other.perYear().percent(),
+                        other.perYear().lower(),
+                        other.perYear().upper(),
+                        other.probabilityFalling(),
+                        number(other.share())));
         told(
                 "estimate.told.detectable",
                 -line.smallestDetectable().percentPerYear(),
@@ -233,7 +241,7 @@ final class EstimatePrinter {
     void goodnessOfFit(EstimateSurvival.Fit fit) {
         fit.components()
                 .forEach(test -> told(
-                        "estimate.told.test",
+                        test.degreesOfFreedom() == 0 ? "estimate.told.testEmpty" : "estimate.told.test",
                         Texts.word(test.test()),
                         number(test.chiSquare()),
                         test.degreesOfFreedom(),

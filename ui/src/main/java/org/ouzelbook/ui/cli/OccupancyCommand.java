@@ -175,10 +175,12 @@ final class OccupancyCommand implements Callable<Integer> {
         long found = history.chars().filter(sign -> sign == '1').count();
         long missed = history.chars().filter(sign -> sign == '0').count();
         String visits = found + "/" + (found + missed);
-        return found > 0 || site.probability().isEmpty()
-                ? visits
-                : String.format(
-                        Locale.ROOT, "%s (%.2f)", visits, site.probability().get(season));
+        return site.probability().stream()
+                .skip(season)
+                .findFirst()
+                .filter(probability -> found == 0 && probability.isPresent())
+                .map(probability -> String.format(Locale.ROOT, "%s (%.2f)", visits, probability.getAsDouble()))
+                .orElse(visits);
     }
 
     private void told(String key, Object... facts) {

@@ -61,6 +61,19 @@ final class PlanCommand implements Callable<Integer> {
                                     answer.countedSeasons(),
                                     answer.detection()),
                             0));
+            PlanAnswer.Fitted noise = answer.yearNoiseFitted();
+            if (noise.estimate().isPresent()) {
+                terminal.out()
+                        .println(Lines.of(
+                                Texts.of(
+                                        "cli.plan.yearNoise",
+                                        noise.estimate().getAsDouble(),
+                                        noise.lower().orElse(0),
+                                        noise.upper().orElse(0),
+                                        noise.seasons(),
+                                        answer.yearNoise()),
+                                0));
+            }
             terminal.out().println();
             choices(answer);
         }

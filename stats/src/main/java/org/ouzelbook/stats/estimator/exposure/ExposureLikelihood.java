@@ -41,6 +41,17 @@ final class ExposureLikelihood implements PredictorLikelihood, ExpectedInformati
         return sum;
     }
 
+    /** Lost intervals of several days bend no more long before daily survival comes near 0: at its power of as many days. */
+    @Override
+    public double farOut() {
+        double shortest = nests.stream()
+                .filter(nest -> !nest.survived())
+                .mapToDouble(nest -> nest.interval().days())
+                .min()
+                .orElse(1);
+        return PredictorLikelihood.super.farOut() / Math.max(1, Math.min(shortest, 8));
+    }
+
     /** With P the probability to survive the interval, (∂P/∂η)(∂P/∂η)ᵀ / P(1 − P) of each nest. */
     @Override
     public void at(double[][] predictors, Weights weights) {

@@ -2,6 +2,7 @@ package org.ouzelbook.stats.estimator.likelihood;
 
 import java.util.List;
 import java.util.OptionalDouble;
+import java.util.function.BiPredicate;
 import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
 import org.apache.commons.math3.linear.MatrixUtils;
@@ -23,8 +24,8 @@ import org.ouzelbook.stats.estimator.ReferenceLaw;
  * near 0 or 1, the data do not tell the parameters apart, and that is the answer.
  */
 public final class LikelihoodFit {
-    /** A predictor this far out, with a likelihood that no longer bends, stands for a probability of 0 or 1. */
-    private static final double FAR_OUT = 8;
+    private static final double OTHER_PROBABILITY = 0.01;
+    private static final double FARTHEST_START = 8;
     /** Directions are known to about this share. */
     private static final double LOOSE = 1e-3;
 
@@ -35,8 +36,11 @@ public final class LikelihoodFit {
     private final Method method;
     private final RealMatrix toGiven;
     private final double[][] predictors;
+    private final double farOut;
 
-    private LikelihoodFit(Parts parts, LogLikelihood likelihood, List<Summit> summits, long n, Method method) {
+    private LikelihoodFit(
+            Parts parts, LogLikelihood likelihood, List<Summit> summits, long n, Method method, double farOut) {
+        this.farOut = farOut;
         this.parts = parts;
         this.likelihood = likelihood;
         this.summits = summits;
@@ -56,10 +60,10 @@ public final class LikelihoodFit {
      */
     public static Answer<LikelihoodFit> of(Parts parts, PredictorLikelihood likelihood, long n, Method method) {
         LogLikelihood composed = parts.compose(likelihood);
-        List<Summit> summits = Summit.all(composed, parts.starts());
+        List<Summit> summits = Summit.all(composed, parts.starts(), apart(parts, likelihood.farOut()));
         return summits.isEmpty()
                 ? Answer.notEstimable(Reason.NOT_CONVERGED)
-                : Answer.of(new LikelihoodFit(parts, composed, summits, n, method));
+                : Answer.of(new LikelihoodFit(parts, composed, summits, n, method, likelihood.farOut()));
     }
 
     /**
@@ -75,12 +79,37 @@ public final class LikelihoodFit {
     public static Answer<LikelihoodFit> of(
             Parts parts, PredictorLikelihood likelihood, ExpectedInformation expected, long n, Method method) {
         LogLikelihood composed = parts.compose(likelihood);
-        List<Summit> summits = Summit.all(composed, parts.starts()).stream()
+        List<Summit> summits = Summit.all(composed, parts.starts(), apart(parts, likelihood.farOut())).stream()
                 .map(summit -> new Summit(summit.place(), expected(parts, composed, expected, summit.place())))
                 .toList();
         return summits.isEmpty()
                 ? Answer.notEstimable(Reason.NOT_CONVERGED)
-                : Answer.of(new LikelihoodFit(parts, composed, summits, n, method));
+                : Answer.of(new LikelihoodFit(parts, composed, summits, n, method, likelihood.farOut()));
+    }
+
+    /** Two peaks are apart where all probabilities are told at both, or lie at 0 or 1, and one of them differs. */
+    private static BiPredicate<Summit, Summit> apart(Parts parts, double farOut) {
+        return (one, other) -> {
+            double[][] here = parts.predictors(one.place().point());
+            double[][] there = parts.predictors(other.place().point());
+            boolean differs = false;
+            for (int part = 0; part < here.length; part++) {
+                for (int pattern = 0; pattern < here[part].length; pattern++) {
+                    double[] combination = parts.combination(part, pattern);
+                    if (!isTold(one, here[part][pattern], combination, farOut)
+                            || !isTold(other, there[part][pattern], combination, farOut)) {
+                        return false;
+                    }
+                    double move = Logit.probability(here[part][pattern]) - Logit.probability(there[part][pattern]);
+                    differs |= Math.abs(move) > OTHER_PROBABILITY;
+                }
+            }
+            return differs;
+        };
+    }
+
+    private static boolean isTold(Summit summit, double predictor, double[] combination, double farOut) {
+        return Math.abs(predictor) >= farOut || summit.curvature().openShare(combination) < LOOSE;
     }
 
     private static Curvature expected(
@@ -130,7 +159,7 @@ public final class LikelihoodFit {
         double[][] moves = new double[open.size()][open.size()];
         for (int part = 0; part < predictors.length; part++) {
             for (int pattern = 0; pattern < predictors[part].length; pattern++) {
-                if (Math.abs(predictors[part][pattern]) < FAR_OUT) {
+                if (Math.abs(predictors[part][pattern]) < farOut) {
                     addMoves(moves, open, parts.combination(part, pattern));
                 }
             }
@@ -171,8 +200,12 @@ public final class LikelihoodFit {
 
     /** {@return what a reader must know of the fit} */
     public List<Caution> cautions() {
-        return summits.size() == 1
-                ? List.of()
+        if (summits.size() == 1) {
+            return List.of();
+        }
+        long equal = summits.stream().filter(summit()::isAsHighAs).count();
+        return equal > 1
+                ? List.of(Caution.of(Reason.EQUAL_PEAKS, (int) equal))
                 : List.of(Caution.of(
                         Reason.SEVERAL_PEAKS,
                         summits.size(),
@@ -290,7 +323,7 @@ public final class LikelihoodFit {
     public double[][] refit(PredictorLikelihood other) {
         double[] start = summit().place().point().clone();
         for (int i = 0; i < start.length; i++) {
-            start[i] = Math.max(-FAR_OUT, Math.min(FAR_OUT, start[i]));
+            start[i] = Math.max(-FARTHEST_START, Math.min(FARTHEST_START, start[i]));
         }
         return parts.predictors(Climb.from(parts.compose(other), start).point());
     }
@@ -327,11 +360,15 @@ public final class LikelihoodFit {
         }
         ProfileLimits limits = new ProfileLimits(likelihood, summit(), combination, level);
         boolean rising = value > 0;
+        double limit = rising ? limits.lower() : limits.upper();
+        if (!Double.isFinite(limit)) {
+            return Answer.notEstimable(Reason.NOT_TOLD_APART);
+        }
         return Answer.of(new Estimate(
                 rising ? Double.POSITIVE_INFINITY : Double.NEGATIVE_INFINITY,
                 OptionalDouble.empty(),
-                rising ? limits.lower() : Double.NEGATIVE_INFINITY,
-                rising ? Double.POSITIVE_INFINITY : limits.upper(),
+                rising ? limit : Double.NEGATIVE_INFINITY,
+                rising ? Double.POSITIVE_INFINITY : limit,
                 level,
                 n,
                 method,
@@ -342,7 +379,7 @@ public final class LikelihoodFit {
     private boolean isFarOut(int part) {
         Design design = parts.list().get(part).design();
         for (int pattern = 0; pattern < design.patterns(); pattern++) {
-            if (Math.abs(predictors[part][pattern]) < FAR_OUT
+            if (Math.abs(predictors[part][pattern]) < farOut
                     && summit().curvature().openShare(parts.combination(part, pattern)) >= LOOSE) {
                 return false;
             }

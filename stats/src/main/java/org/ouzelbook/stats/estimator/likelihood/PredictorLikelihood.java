@@ -10,4 +10,11 @@ public interface PredictorLikelihood {
      * @param slopes where the derivative by each predictor is added; all 0 before
      */
     double at(double[][] predictors, double[][] slopes);
+
+    /**
+     * {@return how far from 0 a predictor must lie to stand for a probability of 0 or 1, where the likelihood no longer bends}
+     */
+    default double farOut() {
+        return 8;
+    }
 }

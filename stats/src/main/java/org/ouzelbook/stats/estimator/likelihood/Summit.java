@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.BiPredicate;
 
 /**
  * A peak of a log-likelihood, reached to the last digits, and how it bends there.
@@ -21,18 +22,24 @@ record Summit(Climb.Place place, Curvature curvature) {
     private static final double LEAST_BEND = 1e-10;
     private static final double SAME_HEIGHT = 1e-3;
     private static final double SADDLE = -1e-3;
+    private static final double ELSEWHERE = 0.1;
 
-    /** All different peaks that climbs from several starts reach, the highest first; none if no climb comes to rest. */
-    static List<Summit> all(LogLikelihood likelihood, List<double[]> starts) {
+    /**
+     * All different peaks that climbs from several starts reach, the highest first; none if no climb comes to rest.
+     *
+     * @param apart whether two peaks of one height are at places that mean something different
+     */
+    static List<Summit> all(LogLikelihood likelihood, List<double[]> starts, BiPredicate<Summit, Summit> apart) {
         List<Climb.Place> ends = starts.stream()
                 .map(start -> Climb.from(likelihood, start))
                 .sorted(Comparator.comparingDouble(Climb.Place::value).reversed())
                 .toList();
         List<Summit> summits = new ArrayList<>();
         for (Climb.Place end : ends) {
-            if (isNew(summits, end)) {
+            if (isNew(summits, end) || isElsewhere(summits, end)) {
                 near(likelihood, end)
-                        .filter(summit -> isNew(summits, summit.place))
+                        .filter(summit -> isNew(summits, summit.place)
+                                || summits.stream().allMatch(known -> apart.test(known, summit)))
                         .ifPresent(summits::add);
             }
         }
@@ -42,6 +49,18 @@ record Summit(Climb.Place place, Curvature curvature) {
 
     private static boolean isNew(List<Summit> summits, Climb.Place place) {
         return summits.stream().noneMatch(known -> Math.abs(known.value() - place.value()) < SAME_HEIGHT);
+    }
+
+    private static boolean isElsewhere(List<Summit> summits, Climb.Place place) {
+        return summits.stream().allMatch(known -> {
+            double[] away = sum(place.point(), known.place.point(), -1);
+            return Climb.largest(away) > ELSEWHERE;
+        });
+    }
+
+    /** Whether two peaks are of one height. */
+    boolean isAsHighAs(Summit other) {
+        return Math.abs(value() - other.value()) < SAME_HEIGHT;
     }
 
     /** The peak by a place, by Newton's method; empty if none is reached. */
@@ -102,7 +121,8 @@ record Summit(Climb.Place place, Curvature curvature) {
             double[] direction = curvature.direction(i);
             double slope = curvature.slope(i);
             double bend = Math.max(curvature.bend(i), LEAST_BEND);
-            double length = Math.max(-LONGEST_STEP, Math.min(LONGEST_STEP, slope / bend));
+            boolean level = curvature.isOpen(i) && Math.abs(slope) < AT_REST_IN_THE_OPEN;
+            double length = level ? 0 : Math.max(-LONGEST_STEP, Math.min(LONGEST_STEP, slope / bend));
             for (int j = 0; j < move.length; j++) {
                 move[j] += length * direction[j];
             }

@@ -140,6 +140,14 @@ public record TrendFit(
         return cautions;
     }
 
+    /** {@return whether counts vary more about the model than the law that they are taken to follow, by a test at 5 %} */
+    public boolean isOverdispersed() {
+        return dispersion.isPresent()
+                && new ChiSquaredDistribution(null, degreesOfFreedom)
+                                .cumulativeProbability(dispersion.getAsDouble() * degreesOfFreedom)
+                        > 1 - SURPRISING;
+    }
+
     /** {@return Akaike's criterion; of Poisson counts, so not to be used where the scale is above 1} */
     public double aic() {
         return 2 * parameters - 2 * logLikelihood;

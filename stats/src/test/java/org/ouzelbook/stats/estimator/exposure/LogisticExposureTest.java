@@ -229,4 +229,27 @@ class LogisticExposureTest {
         assertThat(missed).isBetween(4, 25);
         assertThat(sum / studies).isCloseTo(0.97, within(0.001));
     }
+
+    /**
+     * Lost in 5 and in 7 days: the likelihood (1 − s⁵)(1 − s⁷) is highest at s = 0 and lower by half of χ²’s 95 % quantile, 1.9207, at the
+     * limit: a root of that equation, by R 4.2.2 {@code uniroot}.
+     */
+    @Test
+    void isOneSidedWhereEveryNestWasLost() {
+        List<WatchedNest> lost = List.of(
+                new WatchedNest(List.of(new WatchedNest.Days(0, 5)), false),
+                new WatchedNest(List.of(new WatchedNest.Days(1, 7)), false));
+        Estimate daily = LogisticExposure.of(lost, 2, List.of(), 0.95)
+                .found()
+                .orElseThrow()
+                .dailySurvival()
+                .get(0)
+                .estimate()
+                .found()
+                .orElseThrow();
+
+        assertThat(daily.value()).isZero();
+        assertThat(daily.standardError()).isEmpty();
+        assertThat(daily.upper()).isCloseTo(0.92140301, within(1e-5));
+    }
 }

@@ -223,4 +223,46 @@ class LikelihoodFitTest {
         assertThat(fit.cautions()).extracting(Caution::reason).containsExactly(Reason.SEVERAL_PEAKS);
         assertThat(fit.peaks().get(0) - fit.peaks().get(1)).isCloseTo(Math.log(2), within(1e-4));
     }
+
+    /** The same two bumps, equally high: climbs that end at one height have not ended at one place. */
+    @Test
+    void twoPeaksOfOneHeightAreFoundOut() {
+        PredictorLikelihood bumps = (predictors, slopes) -> {
+            double x = predictors[0][0];
+            double one = Math.exp(-2 * (x + 2) * (x + 2));
+            double other = Math.exp(-2 * (x - 2) * (x - 2));
+            slopes[0][0] += (-4 * (x + 2) * one - 4 * (x - 2) * other) / (one + other);
+            return Math.log(one + other);
+        };
+        LikelihoodFit fit = LikelihoodFit.of(
+                        Parts.of(new Part("place", Design.constant(1))), bumps, 1, Method.SEASON_OCCUPANCY)
+                .found()
+                .orElseThrow();
+
+        assertThat(Math.abs(estimate(fit, 0).value())).isCloseTo(2, within(1e-4));
+        assertThat(fit.cautions()).containsExactly(Caution.of(Reason.EQUAL_PEAKS, 2));
+    }
+
+    /** A ridge is one peak, however far apart the climbs end on it. */
+    @Test
+    void aRidgeIsNoSecondPeak() {
+        PredictorLikelihood ridge = (predictors, slopes) -> {
+            double rest = predictors[0][0] + predictors[1][0] - 1;
+            slopes[0][0] -= 2 * rest;
+            slopes[1][0] -= 2 * rest;
+            return -rest * rest;
+        };
+        LikelihoodFit fit = LikelihoodFit.of(
+                        Parts.of(new Part("one", Design.constant(1)), new Part("other", Design.constant(1))),
+                        ridge,
+                        1,
+                        Method.SEASON_OCCUPANCY)
+                .found()
+                .orElseThrow();
+
+        assertThat(fit.cautions()).isEmpty();
+        assertThat(fit.coefficients(LEVEL))
+                .extracting(Coefficient::estimate)
+                .containsOnly(Answer.notEstimable(Reason.NOT_TOLD_APART));
+    }
 }

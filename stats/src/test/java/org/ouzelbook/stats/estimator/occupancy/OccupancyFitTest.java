@@ -303,4 +303,23 @@ class OccupancyFitTest {
         assertThat(estimate.value()).isInfinite().isPositive();
         assertThat(estimate.lower()).isPositive().isFinite();
     }
+
+    /**
+     * Histories 10, 01, 11 and 00: with x₁ = 2 sites found once and x₂ = 1 twice, p = 2 x₂ / (x₁ + 2 x₂) = 1/2 and ψ = (3/4) / (3/4) = 1,
+     * just at the end of its range, where the likelihood comes to rest only at infinity. Worked by hand from MacKenzie et al. (2002).
+     */
+    @Test
+    void standsExactlyAtTheEndOfItsRange() {
+        boolean[][] histories = {{true, false}, {false, true}, {true, true}, {false, false}};
+        List<SiteVisit> visits = new ArrayList<>();
+        for (int site = 0; site < 4; site++) {
+            visits.add(new SiteVisit(site, 0, 0, histories[site][0]));
+            visits.add(new SiteVisit(site, 0, 1, histories[site][1]));
+        }
+        List<Estimate> estimates = probabilities(fit(new SiteVisits(4, 1, visits), OccupancyModel.constant()));
+
+        assertThat(estimates.get(0).value()).isEqualTo(1);
+        assertThat(estimates.get(0).lower()).isBetween(0.3, 0.9);
+        assertThat(estimates.get(1).value()).isCloseTo(0.5, within(1e-4));
+    }
 }

@@ -130,4 +130,19 @@ class CurveTrendTest {
         double truth = 0.4 * Math.cos(2 * Math.PI * (point.season() - 2005) / 15.0) - 0.4;
         return point.bandLower() <= truth + 1e-12 && truth - 1e-12 <= point.bandUpper();
     }
+
+    /** Two birds in twelve counts hold no curve: its limits would be hundreds of times away. */
+    @Test
+    void refusesACurveThatNothingHolds() {
+        List<SeasonCount> counts = new ArrayList<>();
+        for (int year = 2001; year <= 2006; year++) {
+            counts.add(SeasonCount.of("a", year, year == 2003 ? 1 : 0));
+            counts.add(SeasonCount.of("b", year, year == 2006 ? 1 : 0));
+        }
+
+        assertThat(CurveTrend.of(counts, TrendSettings.usual()))
+                .isInstanceOfSatisfying(
+                        Answer.NotEstimable.class,
+                        not -> assertThat(not.because().reason()).isEqualTo(Reason.CURVE_NOT_HELD));
+    }
 }

@@ -6,12 +6,12 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.ouzelbook.stats.estimator.Answer;
 import org.ouzelbook.stats.estimator.Estimate;
 import org.ouzelbook.stats.estimator.Method;
+import org.ouzelbook.stats.estimator.Reason;
 import org.ouzelbook.stats.estimator.likelihood.Coefficient;
 import org.ouzelbook.stats.estimator.likelihood.LikelihoodFit;
 import org.ouzelbook.stats.estimator.likelihood.ModelComparison;
@@ -30,6 +30,7 @@ public final class EstimateOccupancy {
     private static final int USUAL_DRAWS = 200;
     private static final int MOST_VISITS_DRAWN_UNASKED = 20_000;
     private static final double SURPRISING = 0.05;
+    private static final double CERTAIN = 1 - 1e-9;
 
     private EstimateOccupancy() {}
 
@@ -250,9 +251,9 @@ public final class EstimateOccupancy {
      * One site.
      *
      * @param site its name
-     * @param probability that it was occupied, by season, given all its visits
+     * @param probability that it was occupied, by season, given all its visits; empty where the visits do not tell
      */
-    public record Site(String site, List<Double> probability) {}
+    public record Site(String site, List<OptionalDouble> probability) {}
 
     /**
      * {@return the occupancy of a table's sites, or why it shows none}
@@ -302,9 +303,7 @@ public final class EstimateOccupancy {
                 goodness,
                 asked.compare() ? compared(table, asked.level()) : List.of(),
                 IntStream.range(0, table.visits().sites())
-                        .mapToObj(site -> new Site(
-                                table.siteNames().get(site),
-                                DoubleStream.of(found.occupied(site)).boxed().toList()))
+                        .mapToObj(site -> new Site(table.siteNames().get(site), probabilities(found, site)))
                         .toList(),
                 asked.level(),
                 warnings);
@@ -370,9 +369,31 @@ public final class EstimateOccupancy {
         List<double[]> sites = fit.found().stream()
                 .flatMap(found -> IntStream.range(0, visits.sites()).mapToObj(found::occupied))
                 .toList();
+        List<Boolean> told = fit.found().map(EstimateOccupancy::told).orElse(List.of());
         return IntStream.range(0, visits.seasons())
-                .mapToObj(season ->
-                        sites.stream().mapToDouble(site -> site[season]).average())
+                .mapToObj(season -> sites.stream()
+                        .filter(site -> told.get(season))
+                        .mapToDouble(site -> site[season])
+                        .average())
+                .toList();
+    }
+
+    /** Whether the visits tell the occupancy of each season apart from what else they depend on. */
+    private static List<Boolean> told(OccupancyFit found) {
+        return found.occupancy().stream()
+                .map(share -> !(share instanceof Answer.NotEstimable<Estimate> not
+                        && not.because().reason() == Reason.NOT_TOLD_APART))
+                .toList();
+    }
+
+    /** {@return the probabilities that a site was occupied, by season; empty where the visits do not tell} */
+    public static List<OptionalDouble> probabilities(OccupancyFit found, int site) {
+        List<Boolean> told = told(found);
+        double[] occupied = found.occupied(site);
+        return IntStream.range(0, occupied.length)
+                .mapToObj(season -> told.get(season) || occupied[season] > CERTAIN
+                        ? OptionalDouble.of(occupied[season])
+                        : OptionalDouble.empty())
                 .toList();
     }
 

@@ -80,6 +80,7 @@ public final class EstimateRankTrend {
      */
     public static TableAnswer of(Path file, double level, Ranks ranks) {
         PlainTable table = PlainTable.read(file, List.of(), List.of("year", "value"), List.of());
+        table.needsRows();
         List<Message> warnings = new ArrayList<>(table.warnings());
         List<PlainTable.Row> rows = table.rows().toList();
         List<Point> points = rows.stream()

@@ -16,6 +16,7 @@ import org.ouzelbook.stats.estimator.trend.SeasonEffects;
 import org.ouzelbook.stats.estimator.trend.SeasonTotal;
 import org.ouzelbook.stats.estimator.trend.TrendFit;
 import org.ouzelbook.stats.estimator.trend.TrendSettings;
+import org.ouzelbook.stats.estimator.trend.TrendSettings.Spread;
 import org.ouzelbook.stats.survey.CautionMessage;
 import org.ouzelbook.tracker.domain.Message;
 
@@ -25,6 +26,7 @@ import org.ouzelbook.tracker.domain.Message;
  */
 public final class EstimateTrend {
     private static final double POWER = 0.8;
+    private static final long MOST_COUNTS_TWICE = 20_000;
 
     private EstimateTrend() {}
 
@@ -41,6 +43,8 @@ public final class EstimateTrend {
      * @param perYear change a year
      * @param wholePeriod change from the first season counted to the last
      * @param probabilityFalling probability that the direction is down
+     * @param byNegativeBinomial the same by the negative binomial model, called up where counts vary more than Poisson and nothing else was
+     *     asked for
      * @param smallestDetectable the smallest fall a year that counts at these sites and seasons would show
      * @param totals all sites together, as the line expects them and as counted with missing counts filled
      * @param dispersion Pearson's X²/df; empty without degrees of freedom
@@ -67,6 +71,7 @@ public final class EstimateTrend {
             Percent perYear,
             Percent wholePeriod,
             double probabilityFalling,
+            Optional<OtherLaw> byNegativeBinomial,
             Detectable smallestDetectable,
             List<Total> totals,
             OptionalDouble dispersion,
@@ -144,6 +149,17 @@ public final class EstimateTrend {
     }
 
     /**
+     * The line by another law of how counts vary.
+     *
+     * @param perYear change a year
+     * @param wholePeriod change from the first season counted to the last
+     * @param probabilityFalling probability that the direction is down
+     * @param share share of the squared mean that the variance has beyond the mean
+     * @param aic Akaike's criterion
+     */
+    public record OtherLaw(Percent perYear, Percent wholePeriod, double probabilityFalling, double share, double aic) {}
+
+    /**
      * The smallest fall that would show.
      *
      * @param percentPerYear in percent a year, below 0
@@ -215,6 +231,7 @@ public final class EstimateTrend {
                 Percent.of(trend.percentPerYear()),
                 Percent.of(trend.percentOverPeriod()),
                 trend.probabilityFalling(),
+                otherLaw(table, trend, settings),
                 new Detectable(trend.smallestDetectable(POWER).fall(), POWER),
                 trend.totals().stream().map(Total::of).toList(),
                 fit.dispersion(),
@@ -229,6 +246,25 @@ public final class EstimateTrend {
                 fit.emptySites(),
                 settings.level(),
                 warnings(table, trend.slope().warnings()));
+    }
+
+    /** Counts that vary more than Poisson may do so by a factor, as limits are widened for, or the more the more there are. */
+    private static Optional<OtherLaw> otherLaw(CountTable table, LineTrend trend, TrendSettings settings) {
+        boolean asked = settings.spread() == Spread.AT_LEAST_POISSON && !settings.serial();
+        if (!asked || !trend.fit().isOverdispersed() || trend.fit().counts() > MOST_COUNTS_TWICE) {
+            return Optional.empty();
+        }
+        TrendSettings other =
+                new TrendSettings(settings.level(), Spread.NEGATIVE_BINOMIAL, false, settings.emptySitesCount());
+        return LineTrend.of(table.counts(), other)
+                .found()
+                .filter(line -> line.fit().negativeBinomial().orElse(0) > 0)
+                .map(line -> new OtherLaw(
+                        Percent.of(line.percentPerYear()),
+                        Percent.of(line.percentOverPeriod()),
+                        line.probabilityFalling(),
+                        line.fit().negativeBinomial().orElseThrow(),
+                        line.fit().aic()));
     }
 
     /**

@@ -2,6 +2,7 @@ package org.ouzelbook.ui.app.estimate;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -17,6 +18,7 @@ import org.ouzelbook.stats.estimator.occupancy.OccupancyModel;
 import org.ouzelbook.stats.estimator.occupancy.SiteVisit;
 import org.ouzelbook.stats.estimator.occupancy.SiteVisits;
 import org.ouzelbook.tracker.domain.Message;
+import org.ouzelbook.tracker.exchange.Problem;
 
 /**
  * Visits to sites, and what a model of them may depend on.
@@ -60,13 +62,17 @@ record OccupancyTable(
                 .filter(column -> column.equals(SITE)
                         || wanted.stream().anyMatch(name -> column.equals(name) || column.startsWith(name + ".")))
                 .toList();
+        if (columns.isEmpty()) {
+            throw new BadTable(List.of(
+                    new Problem(file.toString(), 0, "", "", Message.of("estimate.occupancy.noVisits", header))));
+        }
         List<String> numbers =
                 columns.values().stream().flatMap(one -> one.values().stream()).toList();
         PlainTable table = PlainTable.read(file, words, numbers, List.of());
         checkColumns(table, columns, wanted, words, header);
         List<PlainTable.Row> rows = table.rows().toList();
         if (rows.isEmpty()) {
-            table.problem(Message.of("estimate.table.noRows"));
+            table.problem(Message.of("estimate.occupancy.noRows", header));
         }
         table.check();
         List<Integer> seasons =
@@ -104,9 +110,7 @@ record OccupancyTable(
             List<String> wanted,
             List<String> words,
             List<String> header) {
-        if (columns.isEmpty()) {
-            table.problem(Message.of("estimate.occupancy.noVisits", header));
-        } else if (last(columns) - first(columns) >= MOST_SEASONS) {
+        if (last(columns) - first(columns) >= MOST_SEASONS) {
             table.problem(Message.of("estimate.occupancy.farSeasons", first(columns), last(columns)));
         }
         List<String> missing = wanted.stream()
@@ -131,9 +135,14 @@ record OccupancyTable(
             List<Line> ofVisits = new ArrayList<>();
             List<Line> ofChanges = new ArrayList<>();
             List<String> names = new ArrayList<>();
+            Map<String, Long> rowOfSite = new HashMap<>();
             for (int site = 0; site < rows.size(); site++) {
                 PlainTable.Row row = rows.get(site);
                 names.add(row.text(SITE).isEmpty() ? Integer.toString(site + 1) : row.text(SITE));
+                Long before = row.text(SITE).isEmpty() ? null : rowOfSite.putIfAbsent(row.text(SITE), row.number());
+                if (before != null) {
+                    row.problem(SITE, Message.of("estimate.occupancy.siteTwice", before));
+                }
                 for (int season = 0; season < seasons.size(); season++) {
                     Optional<Integer> label = Optional.of(seasons.get(season));
                     if (season > 0) {

@@ -10,6 +10,7 @@ import org.ouzelbook.stats.estimator.Answer;
 import org.ouzelbook.stats.estimator.Estimate;
 import org.ouzelbook.stats.estimator.exposure.LogisticExposure;
 import org.ouzelbook.stats.estimator.exposure.WatchedNest;
+import org.ouzelbook.stats.estimator.likelihood.Covariate;
 import org.ouzelbook.tracker.domain.Message;
 import org.ouzelbook.ui.app.WrongRequest;
 
@@ -20,7 +21,8 @@ import org.ouzelbook.ui.app.WrongRequest;
  * @param days how many; above 0
  */
 public record PeriodDays(String level, double days) {
-    private static final double LONGEST = 1000;
+    /** No nest lasts longer. */
+    static final double LONGEST = 1000;
 
     /** {@return the days in an option: {@code 38}, or {@code eggs=16,young=22}} */
     static List<PeriodDays> read(String option) {
@@ -59,6 +61,9 @@ public record PeriodDays(String level, double days) {
             OptionalInt row = period.level.isEmpty() && table.covariates().isEmpty()
                     ? OptionalInt.of(0)
                     : table.rowOf(period.level);
+            if (row.isEmpty() && table.covariates().stream().anyMatch(Covariate::numeric)) {
+                throw new WrongRequest(Message.of("estimate.nests.periodOfNumbers"));
+            }
             if (row.isEmpty()) {
                 throw new WrongRequest(Message.of("estimate.nests.periodLevel", period.level));
             }

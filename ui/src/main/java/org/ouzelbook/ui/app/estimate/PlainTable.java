@@ -6,6 +6,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -99,6 +100,10 @@ final class PlainTable {
                 Message lacks = Message.of("estimate.table.lacks", lacking, layout.header());
                 throw new BadTable(List.of(new Problem(source.name(), layout.headerRow(), "", "", lacks)));
             }
+            twice(layout.header(), known).ifPresent(name -> {
+                Message twice = Message.of("estimate.table.columnTwice", name);
+                throw new BadTable(List.of(new Problem(source.name(), layout.headerRow(), name, "", twice)));
+            });
             places.keySet().retainAll(known);
             List<CsvRow> rows = rows(layout);
             PlainTable table = new PlainTable(source.name(), places, layout.header(), rows, sign(rows, places, texts));
@@ -161,6 +166,13 @@ final class PlainTable {
             places.putIfAbsent(plain(header.get(i)), i);
         }
         return places;
+    }
+
+    private static Optional<String> twice(List<String> header, Set<String> known) {
+        Set<String> seen = new HashSet<>();
+        return header.stream()
+                .filter(name -> known.contains(plain(name)) && !seen.add(plain(name)))
+                .findFirst();
     }
 
     private void checkWidth(CsvRow row) {
@@ -241,6 +253,13 @@ final class PlainTable {
     /** {@return what was wrong so far} */
     List<Problem> problems() {
         return List.copyOf(problems);
+    }
+
+    /** A table without rows is a problem. */
+    void needsRows() {
+        if (rows.isEmpty()) {
+            problem(Message.of("estimate.table.noRows"));
+        }
     }
 
     /** Adds a problem of the whole table. */
@@ -340,7 +359,10 @@ final class PlainTable {
             String name = Optional.ofNullable(places.get(plain(column)))
                     .map(header::get)
                     .orElse(column);
-            problems.add(new Problem(file, row.row(), name, text(column), message));
+            Problem problem = new Problem(file, row.row(), name, text(column), message);
+            if (!problems.contains(problem)) {
+                problems.add(problem);
+            }
         }
     }
 }

@@ -23,13 +23,16 @@ import org.ouzelbook.tracker.exchange.cell.Words;
 record WatchedTable(List<WatchedNest> nests, int rows, List<Covariate> covariates, List<Message> warnings) {
 
     /**
-     * {@return the intervals of a table with the columns {@code days} and {@code survived}}
+     * {@return the intervals of a table with the columns {@code days} and {@code survived}, or of one with checks}
      *
      * @param file the table
      * @param covariates names of the columns that survival depends on
      * @throws BadTable if the table must be mended first
      */
     static WatchedTable read(Path file, List<String> covariates) {
+        if (CheckedTable.isOne(file)) {
+            return CheckedTable.read(file, covariates);
+        }
         PlainTable table = PlainTable.read(file, withSurvived(covariates), List.of("days"), List.of("nest"), List.of());
         List<PlainTable.Row> rows = new ArrayList<>();
         List<WatchedNest> nests = new ArrayList<>();
@@ -47,6 +50,7 @@ record WatchedTable(List<WatchedNest> nests, int rows, List<Covariate> covariate
             nests.add(new WatchedNest(List.of(new WatchedNest.Days(nests.size(), days.getAsDouble())), survived.get()));
             rows.add(row);
         }
+        table.needsRows();
         List<Covariate> columns = covariates.stream()
                 .map(name -> CovariateColumns.of(table, name, rows))
                 .toList();
@@ -68,6 +72,10 @@ record WatchedTable(List<WatchedNest> nests, int rows, List<Covariate> covariate
         double days = row.needed("days");
         if (row.number("days").isPresent() && days < 0) {
             row.problem("days", Message.of("estimate.nests.days"));
+            return OptionalDouble.empty();
+        }
+        if (days > PeriodDays.LONGEST) {
+            row.problem("days", Message.of("estimate.number.beyond"));
             return OptionalDouble.empty();
         }
         return row.number("days");
