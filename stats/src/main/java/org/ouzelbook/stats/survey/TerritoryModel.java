@@ -43,11 +43,13 @@ public final class TerritoryModel {
     /**
      * What is believed of dippers before any record is read. Chance of finding a pair: 0.63 to 0.94, F. D'Amico and G. Hémery
      * (2003), Ibis 145:83–86 (abstract). Length: 1.46 pairs per km where they are dense, E. Fracasso and others (2000), Avocetta
-     * 24 (abstract), and twice that length where they are not: common practice, no source; as are all other numbers.
+     * 24 (abstract), and twice that length where they are not: common practice, no source; as are all other numbers. Strays are
+     * held to a few in a hundred of the birds met: with three or four visits, pairs met once and strays look alike, and a wide
+     * prior let a book take a third of its pairs for strays.
      */
     private static final NaturePrior PRIOR = new NaturePrior(
             new Nature(900, 0.4, 0.5, 800, 0.75, 8, 0.6, 0.4, 180, 0.05),
-            new Nature(0.45, 0.35, 1, 1, 0.7, 0.8, 0.7, 1, 0.5, 1));
+            new Nature(0.45, 0.35, 1, 1, 0.7, 0.8, 0.7, 1, 0.5, 0.5));
 
     private final SurveyRecords records;
     private final Species species;

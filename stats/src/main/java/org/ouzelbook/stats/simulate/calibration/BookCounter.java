@@ -31,9 +31,9 @@ import org.ouzelbook.tracker.domain.Stretch;
 /** Counts the territories of a simulated book in the way that those of a true one are counted. */
 final class BookCounter {
     private static final String RIVER = "the river";
-    private static final int FIRST_YEAR = 2001;
+    static final int FIRST_YEAR = 2001;
     private static final double LEVEL = 0.9;
-    private static final MapSettings SETTINGS =
+    static final MapSettings SETTINGS =
             MapSettings.usualFor(Species.DIPPER).withSeason(MonthDay.of(1, 1), MonthDay.of(12, 31));
 
     private BookCounter() {}
