@@ -1,5 +1,6 @@
 package org.ouzelbook.tracker.store;
 
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
@@ -8,6 +9,7 @@ import org.ouzelbook.tracker.domain.Decision;
 import org.ouzelbook.tracker.domain.Entry;
 import org.ouzelbook.tracker.domain.Message;
 import org.ouzelbook.tracker.domain.Origin;
+import org.ouzelbook.tracker.domain.Progress;
 import org.ouzelbook.tracker.domain.River;
 import org.ouzelbook.tracker.domain.RiverLine;
 import org.ouzelbook.tracker.domain.Sighting;
@@ -104,6 +106,39 @@ public final class BookEdit extends BookView {
                 throw new BookException(Message.of("book.taken", EntryWords.of(entry)), e);
             }
             throw new IllegalArgumentException(entry + " points to something that is not in the book", e);
+        }
+    }
+
+    /**
+     * Puts another book's records into this one.
+     *
+     * @param bundle the other book's content
+     * @param answers what a person answered
+     * @param progress hears how far it is
+     * @return what was done, and what is still to be answered; records in question stay as they are here
+     */
+    public MergeResult merge(Bundle bundle, MergeAnswers answers, Progress progress) {
+        links.write();
+        MergeResult result = new Merge(database(), ledger, bundle, answers, progress).run();
+        riversChanged = true;
+        decisionsChanged = true;
+        return result;
+    }
+
+    /**
+     * Remembers whether two records of different people are of one bird, or one visit.
+     *
+     * @param pair the two
+     * @param same whether they are
+     * @param by who says so
+     * @param on the day
+     */
+    public void decide(SamePair pair, boolean same, String by, LocalDate on) {
+        Row row = Together.pair(Schema.table(pair.table()), pair.one(), pair.other(), same, by, on);
+        if (row.table().row(database(), row.id()).isPresent()) {
+            ledger.replace(row);
+        } else {
+            ledger.add(row);
         }
     }
 

@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.function.Consumer;
@@ -267,5 +268,25 @@ public sealed class BookView permits BookEdit {
                 ? SightingStore.withFingerprint(database, sighting, fingerprint)
                 : wanted.table().rows(database, "WHERE fingerprint = ?", fingerprint);
         return rows.stream().filter(wanted::saysTheSame).map(Row::id).toList();
+    }
+
+    /** {@return whose book each record came from, by its key; the keeper's own records are left out} */
+    public Map<UUID, String> owners() {
+        return Together.owners(database);
+    }
+
+    /** {@return records of two people that may be of one bird or one visit, and of which nobody has decided} */
+    public List<SamePair> openPairs() {
+        return SameSeen.open(database);
+    }
+
+    /** {@return for each sighting that a person decided to be of the same bird as another, the one that stands for both} */
+    public Map<UUID, UUID> sameSightings() {
+        return SameSeen.standIns(database, SightingStore.SIGHTINGS.table());
+    }
+
+    /** {@return for each visit that a person decided to be the same as another, the one that stands for both} */
+    public Map<UUID, UUID> sameVisits() {
+        return SameSeen.standIns(database, VisitStore.VISITS.table());
     }
 }

@@ -48,7 +48,9 @@ final class Ledger {
      */
     void replace(Row row) {
         Row before = stored(row.table(), row.id());
-        row.set("source_id", before.optionalKey("source_id")).set("source_row", before.optionalWhole("source_row"));
+        if (row.table().has("source_id")) {
+            row.set("source_id", before.optionalKey("source_id")).set("source_row", before.optionalWhole("source_row"));
+        }
         if (!before.sameContent(row)) {
             write(Optional.of(before), Optional.of(row.set("step", step)), row.table(), row.id());
         }

@@ -6,6 +6,7 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.OptionalInt;
+import java.util.stream.Stream;
 
 /**
  * Brings the tables of a book up to date: numbered SQL scripts, of which each book has run the first so many. A script
@@ -15,12 +16,17 @@ final class Migrations {
     static final String APPLICATION = "org.ouzelbook";
 
     /** The scripts of this program, oldest first; their number is the version of the schema. */
-    static final Migrations ALL = new Migrations(List.of("0001-first-book.sql", "0002-decisions.sql"));
+    static final Migrations ALL = new Migrations(List.of("0001-first-book.sql", "0002-decisions.sql", "0003-together.sql"));
 
     private final List<String> scripts;
 
     Migrations(List<String> scripts) {
         this.scripts = List.copyOf(scripts);
+    }
+
+    /** {@return these scripts, and one more} */
+    Migrations and(String script) {
+        return new Migrations(Stream.concat(scripts.stream(), Stream.of(script)).toList());
     }
 
     /** {@return the newest version of the schema} */

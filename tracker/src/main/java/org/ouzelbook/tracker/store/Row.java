@@ -33,6 +33,13 @@ final class Row {
         this.values = new @Nullable Object[table.columns().size()];
     }
 
+    /** {@return a row that says the same, to be changed} */
+    Row copy() {
+        Row copy = new Row(table);
+        System.arraycopy(values, 0, copy.values, 0, values.length);
+        return copy;
+    }
+
     /** {@return the row at which a result stands, its columns being those of the table's own SELECT} */
     static Row of(Table table, ResultSet result) throws SQLException {
         Row row = new Row(table);

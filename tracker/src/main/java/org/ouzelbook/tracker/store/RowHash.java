@@ -28,6 +28,11 @@ final class RowHash {
         return of(row, Table.Column::isContent);
     }
 
+    /** {@return the hash of a text} */
+    static long of(String text) {
+        return hash(text);
+    }
+
     private static long of(Row row, Predicate<Table.Column> counts) {
         List<Table.Column> columns = row.table().columns();
         List<@Nullable Object> values = row.values();

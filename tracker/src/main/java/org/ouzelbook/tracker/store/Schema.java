@@ -24,9 +24,12 @@ final class Schema {
             KickSampleStore.SAMPLES,
             DecisionStore.DECISIONS);
 
-    /** The tables of records, and the one of links between them. */
-    static final List<Table> TABLES = Stream.concat(
-                    ENTRIES.stream().map(EntryTable::table), Stream.of(SimultaneousLinks.TABLE))
+    /** The tables of records, of links between them, and of what putting books together needs. */
+    static final List<Table> TABLES = Stream.of(
+                    ENTRIES.stream().map(EntryTable::table),
+                    Stream.of(SimultaneousLinks.TABLE),
+                    Together.TABLES.stream())
+            .flatMap(tables -> tables)
             .toList();
 
     /** Every table that has a sum: those, and the history. */

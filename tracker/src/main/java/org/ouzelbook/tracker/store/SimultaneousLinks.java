@@ -93,6 +93,11 @@ final class SimultaneousLinks {
     }
 
     private List<Row> links(UUID sightingId) {
+        return links(database, sightingId);
+    }
+
+    /** {@return every link of a sighting} */
+    static List<Row> links(Database database, UUID sightingId) {
         return TABLE.rows(database, TOUCHING, sightingId, sightingId);
     }
 
@@ -100,7 +105,8 @@ final class SimultaneousLinks {
         return link.key("one_id").equals(sightingId) || link.key("other_id").equals(sightingId);
     }
 
-    private static Row link(UUID sightingId, UUID otherId) {
+    /** {@return the row for two sightings, in either order} */
+    static Row link(UUID sightingId, UUID otherId) {
         boolean inOrder = sightingId.toString().compareTo(otherId.toString()) < 0;
         UUID one = inOrder ? sightingId : otherId;
         UUID other = inOrder ? otherId : sightingId;

@@ -6,7 +6,10 @@ import org.ouzelbook.stats.survey.SurveyRecords;
 import org.ouzelbook.tracker.store.BookView;
 import org.ouzelbook.tracker.store.SightingQuery;
 
-/** Reads the records of a book as analyses want them. */
+/**
+ * Reads the records of a book as analyses want them: a bird that two people wrote down, and a visit that they made together, count
+ * once where a person decided that they are one.
+ */
 public final class BookRecords {
     private BookRecords() {}
 
@@ -18,12 +21,15 @@ public final class BookRecords {
      * @param asked the days whose visits, sightings, nest checks and kick samples are read; all other records are read whole
      */
     public static SurveyRecords of(BookView view, SightingQuery which, Predicate<LocalDate> asked) {
+        OncePerBird once = OncePerBird.of(view);
         return new SurveyRecords(
                 view.network(),
                 view.landmarks(),
                 view.reaches(),
-                view.visits().stream().filter(visit -> asked.test(visit.date())).toList(),
-                view.sightings(which).stream()
+                once.visits(view.visits()).stream()
+                        .filter(visit -> asked.test(visit.date()))
+                        .toList(),
+                once.sightings(view.sightings(which)).stream()
                         .filter(sighting -> asked.test(sighting.date()))
                         .toList(),
                 view.nests(),

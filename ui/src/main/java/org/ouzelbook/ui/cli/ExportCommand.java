@@ -13,6 +13,7 @@ import org.ouzelbook.tracker.exchange.export.Audience;
 import org.ouzelbook.ui.app.Texts;
 import org.ouzelbook.ui.app.WrongRequest;
 import org.ouzelbook.ui.app.export.ExportBook;
+import org.ouzelbook.ui.app.export.ExportBundle;
 import org.ouzelbook.ui.app.export.ExportFormat;
 import org.ouzelbook.ui.app.export.ExportRequest;
 import org.ouzelbook.ui.app.export.Publishing;
@@ -23,6 +24,8 @@ import picocli.CommandLine.Parameters;
 /** Writes records into a file for other programs. */
 @Command(name = "export")
 final class ExportCommand implements Callable<Integer> {
+    private static final String BUNDLE = "bundle";
+
     private final Terminal terminal;
 
     @Parameters(paramLabel = "BOOK")
@@ -58,6 +61,9 @@ final class ExportCommand implements Callable<Integer> {
     @Option(names = "--replace")
     private boolean replace;
 
+    @Option(names = "--by", paramLabel = "NAME")
+    private String by = System.getProperty("user.name", "");
+
     @Option(names = "--json")
     private boolean json;
 
@@ -67,12 +73,15 @@ final class ExportCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws IOException {
+        if (form.strip().equalsIgnoreCase(BUNDLE)) {
+            return bundle();
+        }
         ExportFormat format = ExportFormat.named(form)
                 .orElseThrow(() -> new WrongRequest(Message.of(
                         "export.wrong.form",
                         form,
-                        Stream.of(ExportFormat.values())
-                                .map(ExportFormat::written)
+                        Stream.concat(
+                                        Stream.of(ExportFormat.values()).map(ExportFormat::written), Stream.of(BUNDLE))
                                 .toList())));
         ExportBook.Answer answer = ExportBook.run(new ExportRequest(
                 Objects.requireNonNull(book),
@@ -97,6 +106,22 @@ final class ExportCommand implements Callable<Integer> {
                         "export.wrong.licence",
                         name,
                         Stream.of(Licence.values()).map(Licence::written).toList())));
+    }
+
+    /** Everything, for another person's book: never public. */
+    private int bundle() throws IOException {
+        ExportBundle.Answer answer =
+                ExportBundle.run(Objects.requireNonNull(book), by, Optional.ofNullable(out), replace);
+        if (json) {
+            Json.print(answer, terminal.out());
+        } else {
+            terminal.out().println(answer.file());
+            answer.contents()
+                    .forEach((table, count) -> terminal.out()
+                            .println("  " + Texts.of("export.contents", Texts.of("bundle.part." + table), count)));
+            terminal.out().println(Texts.of("bundle.private", answer.from()));
+        }
+        return ExitCode.DONE;
     }
 
     private void tell(ExportBook.Answer answer) {

@@ -44,6 +44,7 @@ public final class Ouzelbook implements Callable<Integer> {
         commands.put("sheet", SheetCommand::new);
         commands.put("pocket", PocketCommand::new);
         commands.put("export", ExportCommand::new);
+        commands.put("merge", MergeCommand::new);
         commands.put("estimate", EstimateCommand::of);
         commands.put("show", ShowCommand::new);
         commands.put("undo", UndoCommand::new);

@@ -1,0 +1,83 @@
+package org.ouzelbook.ui.app.export;
+
+import java.io.BufferedOutputStream;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.io.UncheckedIOException;
+import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Optional;
+import org.ouzelbook.tracker.domain.Message;
+import org.ouzelbook.tracker.exchange.bundle.BundleFile;
+import org.ouzelbook.tracker.store.Book;
+import org.ouzelbook.tracker.store.BookView;
+import org.ouzelbook.ui.app.Texts;
+import org.ouzelbook.ui.app.WrongRequest;
+
+/** Writes all of a book into one file, for {@code merge} into another person's book. */
+public final class ExportBundle {
+    private static final int LONGEST_NAME = 200;
+
+    private ExportBundle() {}
+
+    /**
+     * What was written.
+     *
+     * @param file the bundle
+     * @param form {@code bundle}
+     * @param audience {@code private}, always
+     * @param from whose book it is
+     * @param contents how many records of each kind it holds
+     */
+    public record Answer(String file, String form, String audience, String from, Map<String, Long> contents) {}
+
+    /**
+     * Exports.
+     *
+     * @param path the book
+     * @param from whose book it is, as the others will read it
+     * @param out where to; empty for a name made of the book's, which may be written again
+     * @param replace whether a file that is there may be written over
+     * @return what was written
+     * @throws IOException if the file cannot be written, or is there already and may not be replaced
+     * @throws WrongRequest if there is no name, or a very long one
+     */
+    public static Answer run(Path path, String from, Optional<Path> out, boolean replace) throws IOException {
+        if (from.isBlank() || from.length() > LONGEST_NAME) {
+            throw new WrongRequest(Message.of("bundle.wrong.name", LONGEST_NAME));
+        }
+        String stem = String.valueOf(path.getFileName()).replaceFirst("(\\.mv)?\\.db$", "");
+        Path file = out.orElse(Path.of(stem + "-private-bundle.zip"));
+        if (out.isPresent() && !replace && Files.exists(file)) {
+            throw new FileAlreadyExistsException(file.toString());
+        }
+        Path unfinished = file.resolveSibling(file.getFileName() + ".part");
+        try (Book book = Book.open(path)) {
+            Map<String, Long> lines = book.read(view -> write(view, from.strip(), unfinished));
+            Files.move(unfinished, file, StandardCopyOption.REPLACE_EXISTING);
+            return new Answer(file.toAbsolutePath().toString(), "bundle", "private", from.strip(), contents(lines));
+        } catch (UncheckedIOException e) {
+            throw e.getCause();
+        } finally {
+            Files.deleteIfExists(unfinished);
+        }
+    }
+
+    private static Map<String, Long> write(BookView view, String from, Path file) {
+        try (OutputStream stream = new BufferedOutputStream(Files.newOutputStream(file))) {
+            return BundleFile.write(view, from, Texts.of("bundle.notice", from), stream);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private static Map<String, Long> contents(Map<String, Long> lines) {
+        Map<String, Long> contents = new LinkedHashMap<>(lines);
+        contents.values().removeIf(count -> count == 0);
+        return contents;
+    }
+}
