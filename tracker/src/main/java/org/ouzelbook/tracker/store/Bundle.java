@@ -44,9 +44,9 @@ public final class Bundle {
             .toList();
 
     /** Tables that go out whole. */
-    static final List<Table> CONTENT =
-            Stream.concat(RECORDS.stream(), Stream.of(Together.OWNERS, Together.OTHER_KEYS, Together.PAIRS))
-                    .toList();
+    static final List<Table> CONTENT = Stream.concat(
+                    RECORDS.stream(), Stream.of(Together.OWNERS, Together.OTHER_KEYS, Together.PAIRS))
+            .toList();
 
     /** No line that this program writes comes near this; a file made to fill the memory does. */
     private static final int LONGEST_LINE = 16_000_000;

@@ -35,8 +35,8 @@ final class BundleCheck {
         bundle.rows(Together.OWNERS).forEach(row -> whole(row, List.of("table_name", "owner")));
         bundle.rows(Together.OTHER_KEYS).forEach(row -> whole(row, List.of("table_name", "record_id")));
         bundle.rows(Together.PAIRS)
-                .forEach(row -> whole(
-                        row, List.of("table_name", "one_id", "other_id", "is_same", "decided_by", "decided_on")));
+                .forEach(row ->
+                        whole(row, List.of("table_name", "one_id", "other_id", "is_same", "decided_by", "decided_on")));
     }
 
     private void records(EntryTable<?> entries) {
@@ -55,9 +55,11 @@ final class BundleCheck {
     private void references(Row row) {
         for (Table.Column column : row.table().columns()) {
             if (column.target() != null) {
-                row.optionalKey(column.name()).filter(key -> !keys.contains(key)).ifPresent(key -> {
-                    throw refused(row);
-                });
+                row.optionalKey(column.name())
+                        .filter(key -> !keys.contains(key))
+                        .ifPresent(key -> {
+                            throw refused(row);
+                        });
             }
         }
     }

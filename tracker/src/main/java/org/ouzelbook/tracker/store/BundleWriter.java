@@ -36,14 +36,19 @@ final class BundleWriter {
     Map<String, Long> write(String from) throws IOException {
         Lineage lineage = Lineage.of(database);
         for (Table table : Bundle.CONTENT) {
-            part(table.name(), line -> database.each(
-                    table.select() + " ORDER BY id",
-                    result -> Row.of(table, result),
-                    row -> line.accept(row.set("step", null).toJson())));
+            part(
+                    table.name(),
+                    line -> database.each(
+                            table.select() + " ORDER BY id",
+                            result -> Row.of(table, result),
+                            row -> line.accept(row.set("step", null).toJson())));
         }
         part(Bundle.KNOWN, line -> writeKnown(lineage, line));
-        part(Bundle.REMOVED, line -> lineage.removed().forEach((id, removal) -> line.accept(
-                known(removal.table(), id, lineage.earlier(id), lineage.heads(id, removal.last())))));
+        part(
+                Bundle.REMOVED,
+                line -> lineage.removed()
+                        .forEach((id, removal) -> line.accept(
+                                known(removal.table(), id, lineage.earlier(id), lineage.heads(id, removal.last())))));
         try (Writer header = writer(Bundle.HEADER)) {
             header.write(header(from));
         }

@@ -35,8 +35,11 @@ final class Differences {
         if (value == null || value.toString().isBlank() || value.equals(List.of())) {
             return Message.of("merge.differs.nothing");
         }
-        if (value instanceof Double metres && (column.endsWith("chainage_m") || column.endsWith("_to_m")
-                || column.endsWith("lower_m") || column.endsWith("upper_m"))) {
+        if (value instanceof Double metres
+                && (column.endsWith("chainage_m")
+                        || column.endsWith("_to_m")
+                        || column.endsWith("lower_m")
+                        || column.endsWith("upper_m"))) {
             return new Chainage(Math.max(0, metres));
         }
         if (value instanceof Boolean yes) {

@@ -15,7 +15,17 @@ import java.util.UUID;
  */
 final class Labels {
     private static final Map<String, String> COLUMNS = Map.of(
-            "river", "name", "reach", "name", "visit", "label", "nest", "label", "ringed_bird", "label", "kick_sample",
+            "river",
+            "name",
+            "reach",
+            "name",
+            "visit",
+            "label",
+            "nest",
+            "label",
+            "ringed_bird",
+            "label",
+            "kick_sample",
             "label");
 
     private final Database database;

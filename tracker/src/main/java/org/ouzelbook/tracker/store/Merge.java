@@ -58,8 +58,8 @@ final class Merge {
         rivers = new RiverMeeting(database, bundle, keys, tally);
         for (Table table : Bundle.RECORDS) {
             Map<UUID, Long> states = new HashMap<>();
-            database.each(table.select(), result -> Row.of(table, result), row -> states.put(
-                    row.id(), Lineage.hash(row)));
+            database.each(
+                    table.select(), result -> Row.of(table, result), row -> states.put(row.id(), Lineage.hash(row)));
             here.put(table, states);
         }
         alike = new ThingsAlike(database, bundle);
@@ -89,7 +89,8 @@ final class Merge {
         for (EntryTable<?> entries : Schema.ENTRIES) {
             if (entries.equals(RiverStore.LINES)) {
                 rivers.toAdd().forEach(line -> addLine(RiverStore.LINES.row(line)));
-                tally.known += bundle.rows(entries.table()).size() - rivers.toAdd().size();
+                tally.known +=
+                        bundle.rows(entries.table()).size() - rivers.toAdd().size();
             } else {
                 inOrder(entries.table()).forEach(this::take);
             }

@@ -32,7 +32,9 @@ public record MergeAnswers(Map<String, MergeAnswer> byCode) {
      */
     Optional<MergeAnswer> to(String code, List<MergeAnswer> fitting) {
         Optional<Map.Entry<String, MergeAnswer>> own = new TreeMap<>(byCode)
-                .entrySet().stream().filter(entry -> code.startsWith(entry.getKey())).findFirst();
+                .entrySet().stream()
+                        .filter(entry -> code.startsWith(entry.getKey()))
+                        .findFirst();
         own.filter(entry -> !fitting.contains(entry.getValue())).ifPresent(entry -> {
             throw BookException.of(
                     "merge.wrong.answer",

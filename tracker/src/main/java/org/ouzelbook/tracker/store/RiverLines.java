@@ -51,7 +51,8 @@ final class RiverLines {
      * @return whether every place could be put on the line here
      */
     boolean translate(Row row) {
-        if (row.table().has("mouth_chainage_m") && row.optionalKey("mouth_river_id").isPresent()) {
+        if (row.table().has("mouth_chainage_m")
+                && row.optionalKey("mouth_river_id").isPresent()) {
             return put(row, "mouth_chainage_m", newest(row.key("mouth_river_id")));
         }
         if (!row.table().has("river_id") || !ways.containsKey(row.key("river_id"))) {
@@ -89,8 +90,7 @@ final class RiverLines {
                 .flatMap(line -> line.point(within(line, there.get())))
                 .map(point -> way.get().here().orElseThrow().nearest(point))
                 .filter(found -> found.offsetMetres() <= FARTHEST_METRES);
-        snap.ifPresent(
-                found -> row.set(column, Math.round(found.chainage().metres() * 10) / 10.0));
+        snap.ifPresent(found -> row.set(column, Math.round(found.chainage().metres() * 10) / 10.0));
         return snap.isPresent();
     }
 

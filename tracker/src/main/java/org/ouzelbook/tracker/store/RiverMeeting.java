@@ -78,8 +78,7 @@ final class RiverMeeting {
         Optional<MergeAnswer> answer = tally.ask(
                 MergeQuestion.About.ONE_RIVER,
                 river.id() + " " + mine.id(),
-                Message.of(
-                        "merge.ask.river", mine.text("name"), bundle.from(), kilometres(there), kilometres(here)),
+                Message.of("merge.ask.river", mine.text("name"), bundle.from(), kilometres(there), kilometres(here)),
                 List.of(),
                 List.of(MergeAnswer.SAME, MergeAnswer.DIFFERENT));
         if (answer.isEmpty()) {
@@ -94,14 +93,15 @@ final class RiverMeeting {
     }
 
     private static double kilometres(List<RiverLine> lines) {
-        return lines.isEmpty() ? 0 : MeasuredLine.of(lines.get(lines.size() - 1)).length() / 1000;
+        return lines.isEmpty()
+                ? 0
+                : MeasuredLine.of(lines.get(lines.size() - 1)).length() / 1000;
     }
 
     private void meetLines(Row river, UUID hereId) {
         List<RiverLine> here = RiverStore.lines(database, hereId);
         List<RiverLine> there = linesThere(river.id());
-        boolean allKnownThere =
-                here.stream().allMatch(line -> there.stream().anyMatch(other -> isSame(line, other)));
+        boolean allKnownThere = here.stream().allMatch(line -> there.stream().anyMatch(other -> isSame(line, other)));
         int newest = here.stream().mapToInt(RiverLine::version).max().orElse(0);
         for (RiverLine line : there) {
             Optional<RiverLine> same =
@@ -128,8 +128,7 @@ final class RiverMeeting {
     }
 
     static boolean isSame(RiverLine one, RiverLine other) {
-        if (one.points().size() != other.points().size()
-                || one.lowerEnd().distanceTo(other.lowerEnd()) > SAME_METRES) {
+        if (one.points().size() != other.points().size() || one.lowerEnd().distanceTo(other.lowerEnd()) > SAME_METRES) {
             return false;
         }
         for (int i = 0; i < one.points().size(); i++) {

@@ -144,7 +144,9 @@ final class SameSeen {
                 && one.whole("individuals") == other.whole("individuals")
                 && near(one.optionalTime("seen_at"), other.optionalTime("seen_at"))
                 && SimultaneousLinks.TABLE
-                        .row(database, SimultaneousLinks.link(one.id(), other.id()).id())
+                        .row(
+                                database,
+                                SimultaneousLinks.link(one.id(), other.id()).id())
                         .isEmpty();
     }
 
@@ -183,8 +185,8 @@ final class SameSeen {
     static Map<UUID, UUID> standIns(Database database, Table table) {
         Map<UUID, String> owners = Together.owners(database);
         Map<UUID, UUID> leaders = new HashMap<>();
-        for (Row row : Together.PAIRS.rows(
-                database, "WHERE table_name = ? AND is_same = TRUE ORDER BY id", table.name())) {
+        for (Row row :
+                Together.PAIRS.rows(database, "WHERE table_name = ? AND is_same = TRUE ORDER BY id", table.name())) {
             UUID one = leader(leaders, row.key("one_id"));
             UUID other = leader(leaders, row.key("other_id"));
             boolean oneFirst = rank(owners, one).compareTo(rank(owners, other)) < 0;

@@ -65,11 +65,12 @@ final class ThingsAlike {
     /** {@return a record here that seems to describe the same landmark, nest or ringed bird in other words} */
     Optional<Row> sameThing(Row row) {
         return switch (row.table().name()) {
-            case "landmark" -> near(row, "LOWER(name) = LOWER(?)", row.text("name")).stream()
-                    .findFirst();
-            case "nest" -> near(row, "species = ?", row.text("species")).stream()
-                    .filter(other -> sameYear(row, other))
-                    .findFirst();
+            case "landmark" ->
+                near(row, "LOWER(name) = LOWER(?)", row.text("name")).stream().findFirst();
+            case "nest" ->
+                near(row, "species = ?", row.text("species")).stream()
+                        .filter(other -> sameYear(row, other))
+                        .findFirst();
             case "ringed_bird" -> sameRing(row);
             default -> Optional.empty();
         };

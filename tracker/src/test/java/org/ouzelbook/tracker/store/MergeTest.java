@@ -103,7 +103,9 @@ class MergeTest {
 
         assertThat(Volunteers.content(anna)).isEqualTo(Volunteers.content(mine));
         assertThat(anna.check(Progress.NONE)).isEmpty();
-        assertThat(map(anna, BookView::owners)).containsEntry(SINGER.id(), "Ina").containsEntry(NEST.id(), "Ina");
+        assertThat(map(anna, BookView::owners))
+                .containsEntry(SINGER.id(), "Ina")
+                .containsEntry(NEST.id(), "Ina");
         assertThat(map(mine, BookView::owners)).isEmpty();
     }
 
@@ -145,7 +147,8 @@ class MergeTest {
         MergeResult result = merge(anna, "Anna", MergeAnswers.NONE);
 
         assertThat(result.older()).isEqualTo(1);
-        assertThat(mine.read(view -> view.visit(VISIT.id())).orElseThrow().note()).isEqualTo("mended here");
+        assertThat(mine.read(view -> view.visit(VISIT.id())).orElseThrow().note())
+                .isEqualTo("mended here");
     }
 
     @Test
@@ -154,20 +157,22 @@ class MergeTest {
         replace(mine, noted("mended here"));
         replace(anna, noted("mended there"));
 
-        MergeResult asked = mine.rehearse(
-                edit -> edit.merge(Volunteers.bundle(anna, "Anna"), MergeAnswers.NONE, Progress.NONE));
+        MergeResult asked =
+                mine.rehearse(edit -> edit.merge(Volunteers.bundle(anna, "Anna"), MergeAnswers.NONE, Progress.NONE));
         assertThat(asked.questions()).hasSize(1);
         MergeQuestion question = asked.questions().get(0);
         assertThat(question.about()).isEqualTo(MergeQuestion.About.CHANGED_IN_BOTH);
         assertThat(question.details().get(0).facts()).contains("mended here", "mended there");
 
         merge(anna, "Anna", new MergeAnswers(Map.of(question.code(), MergeAnswer.MINE)));
-        assertThat(mine.read(view -> view.visit(VISIT.id())).orElseThrow().note()).isEqualTo("mended here");
+        assertThat(mine.read(view -> view.visit(VISIT.id())).orElseThrow().note())
+                .isEqualTo("mended here");
         assertThat(merge(anna, "Anna", MergeAnswers.NONE).questions()).isEmpty();
 
         MergeResult back = Volunteers.merge(anna, Volunteers.bundle(mine, "Ina"), MergeAnswers.NONE);
         assertThat(back.questions()).isEmpty();
-        assertThat(anna.read(view -> view.visit(VISIT.id())).orElseThrow().note()).isEqualTo("mended here");
+        assertThat(anna.read(view -> view.visit(VISIT.id())).orElseThrow().note())
+                .isEqualTo("mended here");
     }
 
     @Test
@@ -176,10 +181,9 @@ class MergeTest {
         remove(anna, SAMPLE);
         remove(anna, CHECK);
 
-        MergeResult asked = mine.rehearse(
-                edit -> edit.merge(Volunteers.bundle(anna, "Anna"), MergeAnswers.NONE, Progress.NONE));
-        assertThat(asked.questions()).extracting(MergeQuestion::about).containsOnly(
-                MergeQuestion.About.REMOVED_THERE);
+        MergeResult asked =
+                mine.rehearse(edit -> edit.merge(Volunteers.bundle(anna, "Anna"), MergeAnswers.NONE, Progress.NONE));
+        assertThat(asked.questions()).extracting(MergeQuestion::about).containsOnly(MergeQuestion.About.REMOVED_THERE);
         String sample = asked.questions().stream()
                 .filter(question -> question.told().facts().toString().contains("book.entry.sample"))
                 .findFirst()
@@ -187,9 +191,7 @@ class MergeTest {
                 .code();
 
         MergeResult result = merge(
-                anna,
-                "Anna",
-                new MergeAnswers(Map.of(sample, MergeAnswer.THEIRS, MergeAnswers.ALL, MergeAnswer.MINE)));
+                anna, "Anna", new MergeAnswers(Map.of(sample, MergeAnswer.THEIRS, MergeAnswers.ALL, MergeAnswer.MINE)));
 
         assertThat(result.removed()).hasSize(1);
         assertThat(list(mine, BookView::kickSamples)).isEmpty();
@@ -212,7 +214,11 @@ class MergeTest {
         replace(anna, moved(OTHER, 9.05));
         merge(anna, "Anna", all(MergeAnswer.THEIRS));
 
-        assertThat(mine.read(view -> view.sighting(OTHER.id())).orElseThrow().place().chainage().km())
+        assertThat(mine.read(view -> view.sighting(OTHER.id()))
+                        .orElseThrow()
+                        .place()
+                        .chainage()
+                        .km())
                 .isEqualTo(9.05);
     }
 
@@ -271,7 +277,8 @@ class MergeTest {
         Book ben = keep(Book.create(folder.resolve("ben")));
         River water = new River(UUID.randomUUID(), "arrel water", Optional.empty());
         add(ben, water, new RiverLine(water.id(), 1, LINE.lowerEnd(), LINE.points(), "from a map"));
-        Place place = new Place(water.id(), ROCK.place().chainage(), ROCK.place().bank(), 20, 1);
+        Place place =
+                new Place(water.id(), ROCK.place().chainage(), ROCK.place().bank(), 20, 1);
         add(
                 ben,
                 new Landmark(UUID.randomUUID(), ROCK.name(), ROCK.kind(), place, ROCK.aliases(), ROCK.nestSite()),
@@ -285,7 +292,8 @@ class MergeTest {
         assertThat(result.duplicates()).isEqualTo(1);
         assertThat(list(mine, BookView::rivers)).hasSize(2);
         assertThat(list(mine, BookView::landmarks)).hasSize(2);
-        assertThat(mine.read(view -> view.sightings("ben 1")).get(0).place().riverId()).isEqualTo(WATER.id());
+        assertThat(mine.read(view -> view.sightings("ben 1")).get(0).place().riverId())
+                .isEqualTo(WATER.id());
         assertThat(merge(ben, "Ben", MergeAnswers.NONE).addedInAll()).isZero();
         Volunteers.merge(ben, Volunteers.bundle(mine, "Ina"), MergeAnswers.NONE);
         assertThat(Volunteers.content(ben)).hasSameSizeAs(Volunteers.content(mine));
@@ -302,12 +310,13 @@ class MergeTest {
 
         MergeResult asked =
                 mine.rehearse(edit -> edit.merge(Volunteers.bundle(ben, "Ben"), MergeAnswers.NONE, Progress.NONE));
-        assertThat(asked.questions()).extracting(MergeQuestion::about).containsExactly(
-                MergeQuestion.About.ONE_THING);
+        assertThat(asked.questions()).extracting(MergeQuestion::about).containsExactly(MergeQuestion.About.ONE_THING);
 
         merge(ben, "Ben", all(MergeAnswer.THEIRS));
         assertThat(list(mine, BookView::landmarks)).hasSize(2);
-        assertThat(list(mine, BookView::landmarks)).extracting(Landmark::aliases).contains(List.of("dam"));
+        assertThat(list(mine, BookView::landmarks))
+                .extracting(Landmark::aliases)
+                .contains(List.of("dam"));
         assertThat(list(mine, BookView::landmarks)).extracting(Landmark::id).contains(here.id());
         MergeResult again = merge(ben, "Ben", MergeAnswers.NONE);
         assertThat(again.questions()).isEmpty();
@@ -329,7 +338,8 @@ class MergeTest {
         merge(ben, "Ben", all(MergeAnswer.SAME));
 
         // the other line starts 1.06 km farther down, so km 8.0 there is about km 6.9 here
-        double km = mine.read(view -> view.sightings("b")).get(0).place().chainage().km();
+        double km =
+                mine.read(view -> view.sightings("b")).get(0).place().chainage().km();
         assertThat(km).isBetween(6.9, 7.0);
         assertThat(merge(ben, "Ben", MergeAnswers.NONE).changed()).isEmpty();
     }
@@ -359,9 +369,21 @@ class MergeTest {
     private static Visit visit(String label) {
         Visit plain = noted("by " + UUID.randomUUID());
         return new Visit(
-                UUID.randomUUID(), label, plain.riverId(), plain.date().plusDays(3), plain.start(), plain.end(),
-                plain.walked(), plain.direction(), plain.mode(), plain.observers(), plain.lookedFor(), plain.level(),
-                plain.weather(), plain.effective(), plain.note());
+                UUID.randomUUID(),
+                label,
+                plain.riverId(),
+                plain.date().plusDays(3),
+                plain.start(),
+                plain.end(),
+                plain.walked(),
+                plain.direction(),
+                plain.mode(),
+                plain.observers(),
+                plain.lookedFor(),
+                plain.level(),
+                plain.weather(),
+                plain.effective(),
+                plain.note());
     }
 
     @Test
@@ -392,9 +414,24 @@ class MergeTest {
     private static Sighting seen(double km, int count, String time) {
         Sighting plain = casual(WATER, "", km);
         return new Sighting(
-                UUID.randomUUID(), "", Optional.empty(), plain.date(), Optional.of(LocalTime.parse(time)), at(km),
-                plain.species(), count, plain.age(), plain.sex(), plain.activities(), plain.breedingCode(), "",
-                Set.of(), Optional.empty(), false, "", "");
+                UUID.randomUUID(),
+                "",
+                Optional.empty(),
+                plain.date(),
+                Optional.of(LocalTime.parse(time)),
+                at(km),
+                plain.species(),
+                count,
+                plain.age(),
+                plain.sex(),
+                plain.activities(),
+                plain.breedingCode(),
+                "",
+                Set.of(),
+                Optional.empty(),
+                false,
+                "",
+                "");
     }
 
     @Test
@@ -407,8 +444,8 @@ class MergeTest {
             return null;
         });
 
-        MergeResult asked = mine.rehearse(
-                edit -> edit.merge(Volunteers.bundle(anna, "Anna"), MergeAnswers.NONE, Progress.NONE));
+        MergeResult asked =
+                mine.rehearse(edit -> edit.merge(Volunteers.bundle(anna, "Anna"), MergeAnswers.NONE, Progress.NONE));
         assertThat(asked.questions()).extracting(MergeQuestion::about).contains(MergeQuestion.About.CONTRADICTION);
         merge(anna, "Anna", all(MergeAnswer.MINE));
         assertThat(list(mine, BookView::decisions)).containsExactly(DECISION);
@@ -474,7 +511,8 @@ class MergeTest {
             Sighting one = base.get(random.nextInt(base.size()));
             boolean there = book.read(view -> view.sighting(one.id())).isPresent();
             switch (random.nextInt(6)) {
-                case 0 -> add(book, casual(random.nextBoolean() ? WATER : BECK, name + i, 1 + random.nextInt(50) / 10.0));
+                case 0 ->
+                    add(book, casual(random.nextBoolean() ? WATER : BECK, name + i, 1 + random.nextInt(50) / 10.0));
                 case 1 -> {
                     if (there) {
                         remove(book, one);
@@ -504,10 +542,13 @@ class MergeTest {
         assertRefused(parts, "sighting.jsonl", text -> text.replace("s2", "s3"), "bundle.damaged");
         assertRefused(parts, "sighting.jsonl", text -> text.lines().findFirst().orElseThrow(), "bundle.damaged");
         assertRefused(parts, "sighting.jsonl", text -> text.replace("CARRYING_FOOD", "DANCING"), "bundle.damaged");
-        assertRefused(parts, "visit.jsonl", text -> text.replace(WATER.id().toString(), NEST.id().toString()),
+        assertRefused(
+                parts,
+                "visit.jsonl",
+                text -> text.replace(WATER.id().toString(), NEST.id().toString()),
                 "bundle.damaged");
-        assertRefused(parts, "nest.jsonl", text -> text.replace("chainage_m", "x\\\"; DROP TABLE nest"),
-                "bundle.damaged");
+        assertRefused(
+                parts, "nest.jsonl", text -> text.replace("chainage_m", "x\\\"; DROP TABLE nest"), "bundle.damaged");
         assertRefused(parts, "river.jsonl", text -> "", "bundle.damaged");
         assertThat(mine.check(Progress.NONE)).isEmpty();
     }

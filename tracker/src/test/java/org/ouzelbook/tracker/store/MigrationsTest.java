@@ -29,7 +29,8 @@ class MigrationsTest {
             assertThat(weather).isEqualTo("still; dry");
         }
 
-        assertThat(folder.resolve("arrel-backups/arrel-before-version-" + next.newest() + ".zip")).exists();
+        assertThat(folder.resolve("arrel-backups/arrel-before-version-" + next.newest() + ".zip"))
+                .exists();
         assertThatThrownBy(() -> Book.open(folder.resolve("arrel")).close())
                 .isInstanceOfSatisfying(
                         BookException.class, e -> assertThat(e.told().key()).isEqualTo("book.newer"));

@@ -42,8 +42,7 @@ final class Volunteers {
     static Bundle read(Map<String, byte[]> parts) {
         try {
             return Bundle.read(
-                    "test.zip",
-                    part -> Optional.ofNullable(parts.get(part)).map(ByteArrayInputStream::new));
+                    "test.zip", part -> Optional.ofNullable(parts.get(part)).map(ByteArrayInputStream::new));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
@@ -55,18 +54,16 @@ final class Volunteers {
 
     static MergeResult merge(Book book, Bundle bundle, MergeAnswers answers) {
         return book.change(
-                Message.of(Lineage.MERGE, bundle.name()),
-                "ina",
-                edit -> edit.merge(bundle, answers, Progress.NONE));
+                Message.of(Lineage.MERGE, bundle.name()), "ina", edit -> edit.merge(bundle, answers, Progress.NONE));
     }
 
     /** Puts a bundle into a book as a person would who answers every question by a rule. */
     static MergeResult merge(Book book, Bundle bundle, Function<MergeQuestion, MergeAnswer> rule) {
         Map<String, MergeAnswer> answers = new HashMap<>();
         for (int round = 0; round < 100; round++) {
-            List<MergeQuestion> questions =
-                    book.rehearse(edit -> edit.merge(bundle, new MergeAnswers(answers), Progress.NONE))
-                            .questions();
+            List<MergeQuestion> questions = book.rehearse(
+                            edit -> edit.merge(bundle, new MergeAnswers(answers), Progress.NONE))
+                    .questions();
             if (questions.isEmpty()) {
                 return merge(book, bundle, new MergeAnswers(answers));
             }
@@ -114,7 +111,9 @@ final class Volunteers {
                             : known.computeIfAbsent(
                                     (UUID) value,
                                     id -> line(
-                                            Schema.table(target).row(database, id).orElseThrow(),
+                                            Schema.table(target)
+                                                    .row(database, id)
+                                                    .orElseThrow(),
                                             database,
                                             new HashMap<>()))));
         }

@@ -73,8 +73,7 @@ public final class MergeBooks {
 
         private Undecided(MergeReport report) {
             super("Something is open", null, false, false);
-            this.report = new MergeReport(
-                    false, false, report.bundles(), report.questions(), 0, report.pairs());
+            this.report = new MergeReport(false, false, report.bundles(), report.questions(), 0, report.pairs());
         }
     }
 
@@ -140,13 +139,16 @@ public final class MergeBooks {
     /** An answer to nothing is a slip of the pen, and must not go unseen; nor may one that answers two things. */
     private void refuseIdle(List<MergeResult> results, List<SamePair> pairs) {
         for (String code : request.answers().byCode().keySet()) {
-            long answered = results.stream().flatMap(result -> result.asked().stream()).distinct()
+            long answered = results.stream()
+                            .flatMap(result -> result.asked().stream())
+                            .distinct()
                             .filter(asked -> asked.startsWith(code))
                             .count()
-                    + pairs.stream().filter(pair -> pair.code().startsWith(code)).count();
+                    + pairs.stream()
+                            .filter(pair -> pair.code().startsWith(code))
+                            .count();
             if (!code.equals(MergeAnswers.ALL) && answered != 1) {
-                throw new WrongRequest(
-                        Message.of(answered == 0 ? "merge.wrong.idle" : "merge.wrong.ambiguous", code));
+                throw new WrongRequest(Message.of(answered == 0 ? "merge.wrong.idle" : "merge.wrong.ambiguous", code));
             }
         }
     }

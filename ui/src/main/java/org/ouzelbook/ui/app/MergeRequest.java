@@ -13,8 +13,7 @@ import org.ouzelbook.tracker.store.MergeAnswers;
  * @param mode whether it is a rehearsal, and what open questions mean
  * @param who who does it
  */
-public record MergeRequest(
-        Path book, List<Path> bundles, MergeAnswers answers, ImportRequest.Mode mode, String who) {
+public record MergeRequest(Path book, List<Path> bundles, MergeAnswers answers, ImportRequest.Mode mode, String who) {
     /** Copies the list. */
     public MergeRequest {
         bundles = List.copyOf(bundles);

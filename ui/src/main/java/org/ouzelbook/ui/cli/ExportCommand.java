@@ -80,8 +80,7 @@ final class ExportCommand implements Callable<Integer> {
                 .orElseThrow(() -> new WrongRequest(Message.of(
                         "export.wrong.form",
                         form,
-                        Stream.concat(
-                                        Stream.of(ExportFormat.values()).map(ExportFormat::written), Stream.of(BUNDLE))
+                        Stream.concat(Stream.of(ExportFormat.values()).map(ExportFormat::written), Stream.of(BUNDLE))
                                 .toList())));
         ExportBook.Answer answer = ExportBook.run(new ExportRequest(
                 Objects.requireNonNull(book),

@@ -95,7 +95,9 @@ final class MergeCommand implements Callable<Integer> {
                 .orElseThrow(() -> new WrongRequest(Message.of(
                         "merge.wrong.written",
                         written,
-                        Stream.of(MergeAnswer.values()).map(MergeAnswer::written).toList())));
+                        Stream.of(MergeAnswer.values())
+                                .map(MergeAnswer::written)
+                                .toList())));
         given.put(code, answer);
     }
 }

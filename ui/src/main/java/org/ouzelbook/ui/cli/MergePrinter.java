@@ -55,8 +55,8 @@ final class MergePrinter {
     private void bundle(MergeResult bundle, MergeReport report) {
         line(terminal.bold(Texts.of("merge.told.bundle", bundle.from(), bundle.file(), bundle.read())));
         List<String> parts = new ArrayList<>();
-        parts.add(Texts.of(report.rehearsal() || !report.merged() ? "merge.told.toAdd" : "merge.told.added",
-                bundle.addedInAll()));
+        parts.add(Texts.of(
+                report.rehearsal() || !report.merged() ? "merge.told.toAdd" : "merge.told.added", bundle.addedInAll()));
         part(parts, "merge.told.changed", bundle.changed().size());
         part(parts, "merge.told.removed", bundle.removed().size());
         part(parts, "merge.told.known", bundle.known());
@@ -90,7 +90,9 @@ final class MergePrinter {
                 "merge.told.question",
                 question.code(),
                 question.told(),
-                String.join(", ", question.answers().stream().map(MergeAnswer::written).toList()));
+                String.join(
+                        ", ",
+                        question.answers().stream().map(MergeAnswer::written).toList()));
         question.details().forEach(detail -> line("          " + Texts.of(detail)));
     }
 
@@ -107,11 +109,16 @@ final class MergePrinter {
         } else if (!report.merged()) {
             sentences.add(Texts.of("merge.told.nothingMerged"));
         } else {
-            sentences.add(Texts.of(changes ? "merge.told.done" : "merge.told.nothingNew",
-                    report.added(), report.changed(), report.decided()));
+            sentences.add(Texts.of(
+                    changes ? "merge.told.done" : "merge.told.nothingNew",
+                    report.added(),
+                    report.changed(),
+                    report.decided()));
         }
         if (open) {
-            sentences.add(Texts.of(report.merged() ? "merge.told.stillOpen" : "merge.told.next", report.questions().get(0).code(),
+            sentences.add(Texts.of(
+                    report.merged() ? "merge.told.stillOpen" : "merge.told.next",
+                    report.questions().get(0).code(),
                     report.questions().get(0).answers().get(0).written()));
         }
         if (!report.pairs().isEmpty()) {

@@ -40,8 +40,12 @@ class MergeCommandTest {
         anna = book("anna.mv.db");
         take(mine, "name,km,kind\nKirk Bridge,4.1,bridge\n");
         take(anna, "name,km,kind\nKirk Bridge,4.1,bridge\nOtter Stone,2.2,rock\n");
-        take(mine, "visit,date,start,end,from_km,to_km,species,observers\n1,2026-03-02,07:00,09:35,1.2,5.4,dipper,Ina\n");
-        take(anna, "visit,date,start,end,from_km,to_km,species,observers\n1,2026-03-02,07:00,09:30,1.2,5.4,dipper,Anna\n");
+        take(
+                mine,
+                "visit,date,start,end,from_km,to_km,species,observers\n1,2026-03-02,07:00,09:35,1.2,5.4,dipper,Ina\n");
+        take(
+                anna,
+                "visit,date,start,end,from_km,to_km,species,observers\n1,2026-03-02,07:00,09:30,1.2,5.4,dipper,Anna\n");
         take(mine, "sighting,visit,km,time,species,count\nb1,1,3.42,07:12,dipper,2\n");
         take(anna, "sighting,visit,km,time,species,count\na1,1,3.40,07:10,dipper,2\na2,1,5.00,08:10,dipper,1\n");
     }
@@ -83,8 +87,10 @@ class MergeCommandTest {
         try (ZipFile file = new ZipFile(zip.toFile());
                 InputStream notice = file.getInputStream(file.getEntry("PRIVATE.txt"));
                 InputStream header = file.getInputStream(file.getEntry("bundle.json"))) {
-            assertThat(new String(notice.readAllBytes(), StandardCharsets.UTF_8)).startsWith("PRIVATE. ");
-            assertThat(new String(header.readAllBytes(), StandardCharsets.UTF_8)).contains("\"private\":true");
+            assertThat(new String(notice.readAllBytes(), StandardCharsets.UTF_8))
+                    .startsWith("PRIVATE. ");
+            assertThat(new String(header.readAllBytes(), StandardCharsets.UTF_8))
+                    .contains("\"private\":true");
         }
         assertThat(CommandRun.of("export", anna, "--as", "bundle", "--by", " ").exitCode())
                 .isEqualTo(ExitCode.WRONG_USAGE);
@@ -162,10 +168,12 @@ class MergeCommandTest {
 
         assertThat(run("merge", mine, zip, "--accept")).contains("landmarks: 1", "Still open");
         assertThat(run("show", mine, "landmarks")).contains("Weir");
-        assertThat(CommandRun.of("merge", mine, zip, "--answer", code + "=same").err()).contains("mine, theirs");
+        assertThat(CommandRun.of("merge", mine, zip, "--answer", code + "=same").err())
+                .contains("mine, theirs");
         assertThat(CommandRun.of("merge", mine, zip, "--answer", "ffffff=mine").exitCode())
                 .isEqualTo(ExitCode.WRONG_USAGE);
-        assertThat(CommandRun.of("merge", mine, zip, "--answer", "yes").exitCode()).isEqualTo(ExitCode.WRONG_USAGE);
+        assertThat(CommandRun.of("merge", mine, zip, "--answer", "yes").exitCode())
+                .isEqualTo(ExitCode.WRONG_USAGE);
         assertThat(run("merge", mine, zip, "--answer", code + "=theirs")).contains("removed: ");
         assertThat(run("show", mine, "decisions")).doesNotContain("new pair");
         assertThat(run("merge", mine, zip)).contains("There was nothing new");
@@ -217,7 +225,8 @@ class MergeCommandTest {
         Path cut = Files.write(
                 folder.resolve("cut.zip"), java.util.Arrays.copyOf(Files.readAllBytes(bundle(anna, "Anna")), 900));
         assertThat(CommandRun.of("merge", mine, cut).err()).contains("cannot be read as a bundle");
-        assertThat(CommandRun.of("merge", mine, folder.resolve("none.zip")).exitCode()).isNotZero();
+        assertThat(CommandRun.of("merge", mine, folder.resolve("none.zip")).exitCode())
+                .isNotZero();
         Path csv = folder.resolve("csv.zip");
         run("export", anna, "--as", "csv", "--out", csv, "--private");
         assertThat(CommandRun.of("merge", mine, csv).err()).contains("is not a bundle");
