@@ -58,6 +58,10 @@ final class Labels {
         row.set(column.get(), alone ? base : free(bearers, row.id(), base, owner));
     }
 
+    private static String label(Row row) {
+        return row.text(column(row.table()).orElseThrow());
+    }
+
     /** {@return the records that now clash with a row that is new here, and must carry their owners' names} */
     List<Row> toRename(Row row) {
         return column(row.table())
@@ -67,8 +71,7 @@ final class Labels {
                 .stream()
                 .filter(id -> !id.equals(row.id()) && owners.containsKey(id))
                 .flatMap(id -> row.table().row(database, id).stream())
-                .filter(other -> base(other.text(COLUMNS.get(other.table().name())), owner(other.id()))
-                        .equals(other.text(COLUMNS.get(other.table().name()))))
+                .filter(other -> base(label(other), owner(other.id())).equals(label(other)))
                 .toList();
     }
 
@@ -96,7 +99,7 @@ final class Labels {
             found = new HashMap<>();
             bases.put(table, found);
             for (Row row : table.rows(database, "")) {
-                String label = row.text(COLUMNS.get(table.name()));
+                String label = label(row);
                 found.computeIfAbsent(group(row, base(label, owner(row.id()))), key -> new TreeMap<>())
                         .put(row.id(), label);
             }

@@ -372,8 +372,7 @@ final class Merge {
 
     /** Removes a record that nothing needs. */
     void remove(Table table, UUID key) {
-        Long state = present(table).get(key);
-        lineage.add(key, state);
+        stateHere(table, key).ifPresent(state -> lineage.add(key, state));
         ledger.remove(table, key);
         here.getOrDefault(table, new HashMap<>()).remove(key);
     }
