@@ -30,7 +30,7 @@ final class Labels {
 
     private final Database database;
     private final Map<UUID, String> owners;
-    private final Map<Table, Map<String, TreeMap<UUID, String>>> bases = new HashMap<>();
+    private final Map<Table, Map<String, Map<UUID, String>>> bases = new HashMap<>();
 
     Labels(Database database, Map<UUID, String> owners) {
         this.database = database;
@@ -53,7 +53,7 @@ final class Labels {
             return;
         }
         String base = base(row.text(column.get()), owner);
-        TreeMap<UUID, String> bearers = bearers(row, base);
+        Map<UUID, String> bearers = bearers(row, base);
         boolean alone = bearers.keySet().stream().allMatch(row.id()::equals);
         row.set(column.get(), alone ? base : free(bearers, row.id(), base, owner));
     }
@@ -66,7 +66,7 @@ final class Labels {
     List<Row> toRename(Row row) {
         return column(row.table())
                 .map(column -> bearers(row, base(row.text(column), Optional.ofNullable(owners.get(row.id())))))
-                .orElseGet(TreeMap::new)
+                .orElseGet(Map::of)
                 .keySet()
                 .stream()
                 .filter(id -> !id.equals(row.id()) && owners.containsKey(id))
@@ -78,7 +78,7 @@ final class Labels {
     /** Takes up the name of a row that was written. */
     void written(Row row) {
         column(row.table()).ifPresent(column -> {
-            Map<String, TreeMap<UUID, String>> ofTable = ofTable(row.table());
+            Map<String, Map<UUID, String>> ofTable = ofTable(row.table());
             ofTable.values().forEach(bearers -> bearers.remove(row.id()));
             String base = base(row.text(column), owner(row.id()));
             ofTable.computeIfAbsent(group(row, base), key -> new TreeMap<>()).put(row.id(), row.text(column));
@@ -89,12 +89,12 @@ final class Labels {
         return Optional.ofNullable(owners.get(id));
     }
 
-    private TreeMap<UUID, String> bearers(Row row, String base) {
+    private Map<UUID, String> bearers(Row row, String base) {
         return ofTable(row.table()).getOrDefault(group(row, base), new TreeMap<>());
     }
 
-    private Map<String, TreeMap<UUID, String>> ofTable(Table table) {
-        Map<String, TreeMap<UUID, String>> found = bases.get(table);
+    private Map<String, Map<UUID, String>> ofTable(Table table) {
+        Map<String, Map<UUID, String>> found = bases.get(table);
         if (found == null) {
             found = new HashMap<>();
             bases.put(table, found);
@@ -120,7 +120,7 @@ final class Labels {
     }
 
     /** The keeper's own name stays, unless another of the keeper's has it. */
-    private static String free(TreeMap<UUID, String> bearers, UUID id, String base, Optional<String> owner) {
+    private static String free(Map<UUID, String> bearers, UUID id, String base, Optional<String> owner) {
         TreeSet<String> taken = new TreeSet<>();
         bearers.forEach((bearer, label) -> {
             if (!bearer.equals(id)) {
