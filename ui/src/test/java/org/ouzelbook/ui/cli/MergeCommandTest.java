@@ -57,7 +57,10 @@ class MergeCommandTest {
     }
 
     private void take(Path book, String table) throws IOException {
-        run("import", book, Files.writeString(folder.resolve("table" + Math.abs(table.hashCode()) + ".csv"), table));
+        run(
+                "import",
+                book,
+                Files.writeString(folder.resolve("table" + Integer.toHexString(table.hashCode()) + ".csv"), table));
     }
 
     private static String run(Object... arguments) {
