@@ -187,7 +187,7 @@ final class SeasonsLayout {
     }
 
     private void beside(Water water, int year, double y) {
-        double below = y + Math.max(BAR / 2 + 1, rowHeight / 2 - 9);
+        double below = y + Math.max(BAR / 2 + 1, Math.min(BAR / 2 + 9, rowHeight / 2 - 6));
         scene.samples().stream()
                 .filter(shown -> shown.sample().date().getYear() == year)
                 .filter(shown ->
