@@ -14,8 +14,8 @@ import org.ouzelbook.ui.strip.Shape.Anchor;
 import org.ouzelbook.ui.strip.Shape.Lettering;
 
 /**
- * One bird's life: across, river km; down, the years, each from January above to December below. A line leads from reading to
- * reading; it is dotted where a reading may have been of another bird.
+ * One bird's life: across, river km; down, the years, each from January above to December below. A line leads from one
+ * certain reading to the next; readings that fit other birds too stand beside it with a question mark.
  */
 final class BirdLayout {
     private static final double LEFT = 140;
@@ -180,16 +180,12 @@ final class BirdLayout {
     }
 
     private void life() {
-        Optional<Point> before = Optional.empty();
-        boolean sure = true;
+        Optional<BirdScene.Reading> before = Optional.empty();
         for (BirdScene.Reading reading : scene.readings()) {
-            Optional<Point> at = at(reading.sighting());
-            boolean whole = sure && reading.certain();
-            if (before.isPresent() && at.isPresent()) {
-                line(before.get(), at.get(), whole);
+            if (reading.certain()) {
+                before.ifPresent(earlier -> line(earlier.sighting(), reading.sighting()));
+                before = Optional.of(reading);
             }
-            before = at;
-            sure = reading.certain();
         }
         for (BirdScene.Reading reading : scene.readings()) {
             at(reading.sighting())
@@ -198,7 +194,12 @@ final class BirdLayout {
         }
     }
 
-    /** The part of the line that lies within the sides. */
+    private void line(Sighting from, Sighting to) {
+        boolean sameRiver = from.place().riverId().equals(to.place().riverId());
+        at(from).ifPresent(start -> at(to).ifPresent(end -> line(start, end, sameRiver)));
+    }
+
+    /** The part of the line that lies within the sides; dotted where it leads to another river. */
     private void line(Point from, Point to, boolean whole) {
         double least = Math.min(from.x(), to.x());
         double most = Math.max(from.x(), to.x());

@@ -15,9 +15,11 @@ import org.ouzelbook.tracker.domain.Sighting;
 record BirdPlan(BirdScene scene, StripTelling words) implements ReadyStrip {
     private static final double CLOSEST_METRES = 500;
 
-    /** {@return the rivers on which it was read; the first of all where it never was} */
+    /** {@return the rivers on which it was read for certain, else those on which it may have been, else the first of all} */
     List<Water> waters() {
+        boolean known = scene.readings().stream().anyMatch(BirdScene.Reading::certain);
         Set<UUID> rivers = scene.readings().stream()
+                .filter(reading -> reading.certain() || !known)
                 .map(reading -> reading.sighting().place().riverId())
                 .collect(Collectors.toUnmodifiableSet());
         List<Water> read = scene.waters().list().stream()

@@ -74,12 +74,11 @@ record Finding(String when, String what, String count, String range) {
      * @param scene what was ever seen there
      */
     static Finding of(PlaceScene scene) {
+        Year first = Year.of(scene.years().get(0));
+        Year last = Year.of(scene.years().get(scene.years().size() - 1));
         return new Finding(
                 scene.place().name(),
-                Texts.of(
-                        "window.finding.years",
-                        Year.of(scene.years().get(0)),
-                        Year.of(scene.years().get(scene.years().size() - 1))),
+                first.equals(last) ? Texts.word(first) : Texts.of("window.finding.seasons", first, last),
                 Texts.of(
                         "window.finding.seen",
                         scene.seenOn(scene.passing()),

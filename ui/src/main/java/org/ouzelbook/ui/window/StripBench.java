@@ -1,6 +1,8 @@
 package org.ouzelbook.ui.window;
 
+import com.sun.management.OperatingSystemMXBean;
 import java.io.IOException;
+import java.lang.management.ManagementFactory;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -82,11 +84,13 @@ final class StripBench {
                 alternately moved and zoomed.
                 *Make ready* happens once when a view is entered. A *frame* is all that happens when the hand moves: laying out, finding
                 the places that answer, painting and rendering; 16.7 ms keep up with a screen of 60 frames a second.
+                *Processor* is what all threads together worked for a frame, the compiler of the running program included; unlike the
+                frame itself it does not grow where other programs keep the machine busy (the load was %.1f at the end).
                 *Choose* is a frame in which only something else is pointed out. *Shapes* are those of the fullest frame. *Memory* is what
                 the view holds beyond the records.
 
-                | view | make ready, ms | frame, median ms | frame, 95 %% ms | of it laying out, median ms | choose, median ms | shapes | memory, MB |
-                |---|--:|--:|--:|--:|--:|--:|--:|
+                | view | make ready, ms | frame, median ms | frame, 95 %% ms | processor for a frame, mean ms | of it laying out, median ms | choose, median ms | shapes | memory, MB |
+                |---|--:|--:|--:|--:|--:|--:|--:|--:|
                 %s""".formatted(
                         System.getProperty("os.name") + " " + System.getProperty("os.arch"),
                         Runtime.getRuntime().availableProcessors(),
@@ -95,6 +99,7 @@ final class StripBench {
                         WIDTH,
                         HEIGHT,
                         FRAMES,
+                        ManagementFactory.getOperatingSystemMXBean().getSystemLoadAverage(),
                         rows);
     }
 
@@ -109,7 +114,11 @@ final class StripBench {
         int shapes = 0;
         Frame farthest = strip.farthest(WIDTH, HEIGHT);
         Frame frame = farthest;
+        double processor = 0;
         for (int i = 0; i < WARM_UP + FRAMES; i++) {
+            if (i == WARM_UP) {
+                processor = processorMillis();
+            }
             frame = next(strip, frame, farthest, i);
             start = System.nanoTime();
             StripDrawing drawing = strip.drawing(frame);
@@ -127,13 +136,15 @@ final class StripBench {
                 shapes = Math.max(shapes, drawing.shapes().size());
             }
         }
+        processor = (processorMillis() - processor) / FRAMES;
         double after = used();
-        rows.append("| %s | %.0f | %.1f | %.1f | %.1f | %.2f | %,d | %.0f |%n"
+        rows.append("| %s | %.0f | %.1f | %.1f | %.1f | %.1f | %.2f | %,d | %.0f |%n"
                 .formatted(
                         name,
                         ready,
                         quantile(frames, 0.5),
                         quantile(frames, 0.95),
+                        processor,
                         quantile(layouts, 0.5),
                         quantile(choices, 0.5),
                         shapes,
@@ -158,6 +169,12 @@ final class StripBench {
         pen.clear();
         pen.draw(drawing.shapes(), 0);
         canvas.snapshot(null, image);
+    }
+
+    private static double processorMillis() {
+        return ManagementFactory.getOperatingSystemMXBean() instanceof OperatingSystemMXBean machine
+                ? machine.getProcessCpuTime() / 1e6
+                : 0;
     }
 
     private static double millis(long start) {

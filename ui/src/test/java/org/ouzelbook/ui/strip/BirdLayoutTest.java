@@ -85,30 +85,22 @@ class BirdLayoutTest {
     }
 
     @Test
-    void drawsEachReadingAndDotsTheWayToAnUncertainOne() {
+    void drawsEachReadingAndALineOnlyBetweenCertainOnes() {
         ReadyStrip strip = RiverStrip.ready(SCENE);
         StripDrawing drawing = strip.drawing(strip.farthest(1040, 600));
 
         assertThat(drawing.shapes().stream().filter(Shape.Mark.class::isInstance))
                 .hasSize(3);
-        assertThat(drawing.shapes().stream()
-                        .filter(shape -> shape instanceof Shape.Line line
-                                && line.pencil().ink() == Ink.CONFIRMED)
-                        .map(shape -> ((Shape.Line) shape).pencil().dotted()))
-                .containsExactlyInAnyOrder(dots());
         assertThat(drawing.shapes())
-                .anyMatch(shape ->
-                        shape instanceof Shape.Label label && label.text().equals("?"));
-    }
-
-    /** Between readings in the order of their days: dotted where either end is uncertain. */
-    private static Boolean[] dots() {
-        List<Boolean> dots = new ArrayList<>();
-        for (int i = 1; i < SCENE.readings().size(); i++) {
-            dots.add(!(SCENE.readings().get(i - 1).certain()
-                    && SCENE.readings().get(i).certain()));
-        }
-        return dots.toArray(Boolean[]::new);
+                .filteredOn(shape ->
+                        shape instanceof Shape.Line line && line.pencil().ink() == Ink.CONFIRMED)
+                .singleElement()
+                .satisfies(shape ->
+                        assertThat(((Shape.Line) shape).pencil().dotted()).isFalse());
+        assertThat(drawing.shapes())
+                .filteredOn(shape ->
+                        shape instanceof Shape.Label label && label.text().equals("?"))
+                .hasSize(1);
     }
 
     @Test

@@ -40,8 +40,10 @@ class StripWindowTest {
         window.awaitWords("Before you go out");
         LiveWindow.type(KeyCode.ESCAPE);
         Subject stone = new Subject.OfLandmark(SampleRiver.key("Otter Stone"));
-        window.await("the strip", () -> !LiveWindow.shows("Before you go out")
-                && strip().onScreen(stone).isPresent());
+        window.await(
+                "the strip",
+                () -> !LiveWindow.shows("Before you go out")
+                        && strip().onScreen(stone).isPresent());
 
         Point2D at = LiveWindow.onWindow(() -> strip().onScreen(stone).orElseThrow());
         LiveWindow.onWindow(() -> {
