@@ -133,6 +133,11 @@ final class DemoCommand implements Callable<Integer> {
                 ShellWords.of("density", book),
                 ShellWords.of("trend", book),
                 ShellWords.of("open", book));
+        say(
+                "cli.demo.print",
+                ShellWords.of("report", book, "--pdf", "dippers.pdf"),
+                ShellWords.of("sheet", book),
+                ShellWords.of("pocket", book));
         say("cli.demo.truth", DemoBook.files().toString());
     }
 

@@ -8,7 +8,10 @@ import com.openhtmltopdf.util.XRLog;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.text.BreakIterator;
+import java.util.List;
 import java.util.Locale;
+import java.util.logging.Level;
+import java.util.logging.Logger;
 import org.apache.pdfbox.pdmodel.PDDocument;
 
 /**
@@ -19,7 +22,12 @@ final class Pdf {
     /** What the fixed identifier is made from; any number would do. */
     private static final long IDENTIFIER = 1;
 
+    /** The printer’s own remarks, which tell a reader nothing; held, since a logger that nobody holds forgets its level. */
+    private static final List<Logger> REMARKS =
+            List.of(Logger.getLogger("org.apache.pdfbox"), Logger.getLogger("org.apache.fontbox"));
+
     static {
+        REMARKS.forEach(logger -> logger.setLevel(Level.OFF));
         // Fonts are measured by the JDK's own drawing library, which else would look for a display.
         System.setProperty("java.awt.headless", "true");
     }

@@ -28,7 +28,8 @@ public final class SeasonReport implements Paper {
     private static final double STRIP_ON_PAPER = 840;
     private static final double STRIP_HEIGHT = 520;
     private static final double FIGURE_WIDTH = 760;
-    private static final double FIGURE_HEIGHT = 300;
+    private static final double FIGURE_ON_SCREEN = 300;
+    private static final double FIGURE_ON_PAPER = 240;
 
     private final SeasonFindings findings;
 
@@ -125,7 +126,7 @@ public final class SeasonReport implements Paper {
                     Frame.fitting(scene.waters(), page.onScreen() ? STRIP_ON_SCREEN : STRIP_ON_PAPER, STRIP_HEIGHT);
             StripDrawing drawing = RiverStrip.seasons(scene, frame, Optional.empty());
             section("report.strip").open("figure", "class", "strip");
-            ToldPicture.write(page, drawing.picture(), "strip", 170, new ToldPlaces(findings).strip(drawing));
+            ToldPicture.write(page, drawing.picture(), "strip", 163, new ToldPlaces(findings).strip(drawing));
             html.element("figcaption", Texts.of("report.strip.caption", PublicMap.GRID_METRES))
                     .close("figure")
                     .close("section");
@@ -133,8 +134,9 @@ public final class SeasonReport implements Paper {
 
         private void figure() {
             section("report.figure").open("figure", "class", "counts");
-            CountFigure figure = CountFigure.of(findings.trend(), FIGURE_WIDTH, FIGURE_HEIGHT);
-            ToldPicture.write(page, figure.picture(), "counts", 150, new ToldPlaces(findings).counts(figure));
+            CountFigure figure = CountFigure.of(
+                    findings.trend(), FIGURE_WIDTH, page.onScreen() ? FIGURE_ON_SCREEN : FIGURE_ON_PAPER);
+            ToldPicture.write(page, figure.picture(), "counts", 145, new ToldPlaces(findings).counts(figure));
             html.element("figcaption", Texts.of("report.figure.caption"))
                     .close("figure")
                     .close("section");

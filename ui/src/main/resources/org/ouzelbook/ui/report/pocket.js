@@ -192,7 +192,7 @@
   let waiting = null;
 
   function briefly(sighting) {
-    const number = sighting.count > 1 ? sighting.count + ' ' : '';
+    const number = sighting.count > (sighting.doing === 'pair' ? 2 : 1) ? sighting.count + ' ' : '';
     const doing = sighting.doing === 'seen' ? '' : ' ' + say('do.' + sighting.doing);
     return `${sighting.time} ${number}${code(sighting.species)}${doing}`;
   }
@@ -380,11 +380,12 @@
     } else if (last) {
       const said = element('p', say('noted', what(last), last.river, km(last.metres)));
       said.className = 'said';
-      const before = sightings().at(-2);
+      const before = sightings().filter(one => one.id !== last.id && one.species === last.species
+        && one.date === last.date && one.river === last.river).at(-1);
       const row = element('div');
       row.className = 'row';
       const change = changes => put({ ...last, ...changes });
-      if (before && before.date === last.date && before.river === last.river) {
+      if (before) {
         const linked = last.together.includes(before.id);
         const together = button(say('together', briefly(before)), async () => {
           const other = { ...before, together: linked ? before.together.filter(id => id !== last.id) : [...before.together, last.id] };
@@ -414,7 +415,7 @@
       });
       const undo = button(say('undo'), () => remove([last.id]));
       undo.id = 'undo';
-      row.append(down, up, more, note, undo);
+      row.append(undo, note, more, down, up);
       parts.push(said, row);
       if (last.note) parts.push(element('p', last.note));
     }
