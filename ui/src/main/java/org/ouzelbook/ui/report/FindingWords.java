@@ -3,6 +3,7 @@ package org.ouzelbook.ui.report;
 import java.time.Year;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.ouzelbook.stats.survey.RiverStory;
@@ -16,7 +17,7 @@ import org.ouzelbook.ui.app.TrendWords;
 /** The findings of a season in sentences: how many, which way, and how sure that is. */
 final class FindingWords {
     private static final Set<RiverStory.Topic> TOLD_ELSEWHERE =
-            Set.of(RiverStory.Topic.COUNT, RiverStory.Topic.DIRECTION, RiverStory.Topic.FOOD);
+            Set.of(RiverStory.Topic.COUNT, RiverStory.Topic.MODEL, RiverStory.Topic.DIRECTION, RiverStory.Topic.FOOD);
 
     private final TerritoryMap map;
     private final RiverStory story;
@@ -54,6 +55,13 @@ final class FindingWords {
 
     String countCaveat() {
         return StoryWords.caveat(story.about(RiverStory.Topic.COUNT).get(0));
+    }
+
+    /** {@return the count by model, with pairs that no visit found; empty if only the rules counted} */
+    Optional<Claim> model() {
+        return story.about(RiverStory.Topic.MODEL).stream()
+                .findFirst()
+                .map(finding -> new Claim(StoryWords.sentence(finding), StoryWords.caveat(finding)));
     }
 
     String direction() {

@@ -90,6 +90,11 @@ public final class SeasonReport implements Paper {
                     .element("p", words.walked())
                     .close("header");
             html.element("p", words.count(), "class", "finding");
+            words.model()
+                    .ifPresent(model -> html.open("p", "class", "direction")
+                            .text(model.said() + " ")
+                            .element("span", model.but(), "class", "but")
+                            .close("p"));
             html.element("p", words.direction(), "class", "direction");
             html.element("p", words.countCaveat(), "class", "small");
         }

@@ -104,8 +104,12 @@ final class ToldPlaces {
                 max,
                 totals.surveyedKm(),
                 visits);
+        String byModel = totals.model()
+                .map(model ->
+                        " " + Texts.of("report.told.model", Math.round(model.expected()), model.lower(), model.upper()))
+                .orElse("");
         return totals.notCounted().isEmpty()
-                ? words
-                : words + " " + Texts.of("report.told.notAll", totals.notCounted());
+                ? words + byModel
+                : words + byModel + " " + Texts.of("report.told.notAll", totals.notCounted());
     }
 }

@@ -114,8 +114,7 @@ class ReportOnPaperTest {
             assertThat(report.getDocumentCatalog().getLanguage()).isEqualTo("en");
             assertThat(drawingsInWords(report.getDocumentCatalog().getStructureTreeRoot()))
                     .hasSize(2)
-                    .anyMatch(
-                            words -> words.startsWith("Counts of dipper territories by season. 2017: 14 territories"));
+                    .anyMatch(words -> words.startsWith("Counts of dipper territories by season. 2017: "));
         }
     }
 
