@@ -104,6 +104,8 @@ enum Column {
     NEST_SITE("nest_site", "nest here", "used for nesting"),
     /** Name of a reach. */
     REACH("reach", "section", "reach name", "stretch"),
+    /** Calendar year of a season. */
+    SEASON("season"),
     /** Label of a nest. */
     NEST("nest", "nest id", "nest no", "nest number"),
     /** What a nest is built on. */

@@ -355,6 +355,7 @@ public final class TableImport {
             case NEST_CHECKS -> new NestCheckRows(book, tally);
             case RINGED_BIRDS -> new RingedBirdRows(book, tally);
             case KICK_SAMPLES -> new KickSampleRows(book, tally);
+            case DECISIONS -> new DecisionRows(book, tally);
         };
     }
 

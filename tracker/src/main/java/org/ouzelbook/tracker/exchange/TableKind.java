@@ -55,7 +55,9 @@ public enum TableKind {
             false,
             EnumSet.of(RING, SEX, HATCHED, RINGED, NOTE)),
     /** Kick samples. */
-    KICK_SAMPLES(EnumSet.of(SAMPLE, DATE, TAXON, ABUNDANCE), true, EnumSet.of(RIVER, MINUTES, METHOD, SAMPLER, NOTE));
+    KICK_SAMPLES(EnumSet.of(SAMPLE, DATE, TAXON, ABUNDANCE), true, EnumSet.of(RIVER, MINUTES, METHOD, SAMPLER, NOTE)),
+    /** What surveyors decided about territories. */
+    DECISIONS(EnumSet.of(SEASON, KIND, FROM_KM, TO_KM), false, EnumSet.of(RIVER, SPECIES, NOTE, OBSERVER, DATE));
 
     @SuppressWarnings("ImmutableEnumChecker") // never changed after the constructor, copied on the way out
     private final Set<Column> required;

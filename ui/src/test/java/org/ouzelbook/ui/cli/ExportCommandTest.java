@@ -123,6 +123,23 @@ class ExportCommandTest {
 
     @ParameterizedTest
     @ValueSource(strings = {"csv", "xlsx"})
+    void decisionsGoOutPrivatelyAndComeInAgain(String form) throws IOException {
+        run("decide", book, "--season", "2026", "boundary", "at", "4.1", "because", "two pairs");
+        run("decide", book, "--season", "2026", "no", "territory", "from", "4.8", "to", "5.0", "because", "passing");
+        Path other = newBook("other.mv.db");
+        String shown = run("show", book, "decisions", "--json");
+
+        run("import", other, export(form, "--private"));
+
+        assertThat(run("show", other, "decisions", "--json")).isEqualTo(shown).contains("two pairs", "boundary");
+        assertThat(run("import", other, export(form, "--private"))).contains("the book has all of this already");
+        assertThat(everything(export(form)))
+                .doesNotContain("two pairs", "passing")
+                .contains("maximum_length_metres");
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"csv", "xlsx"})
     void whatGoesOutPrivatelyComesInAgainAsItWas(String form) throws IOException {
         Path tables = export(form, "--private");
         Path other = newBook("other.mv.db");

@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.TreeSet;
 import org.ouzelbook.tracker.domain.Age;
 import org.ouzelbook.tracker.domain.Bank;
+import org.ouzelbook.tracker.domain.DecisionKind;
 import org.ouzelbook.tracker.domain.Direction;
 import org.ouzelbook.tracker.domain.LandmarkKind;
 import org.ouzelbook.tracker.domain.NestOutcome;
@@ -91,6 +92,13 @@ public final class Words<T> {
             .with(LandmarkKind.WALL, "wall", "revetment")
             .with(LandmarkKind.FALL, "fall", "falls", "waterfall")
             .with(LandmarkKind.OTHER, "other", "tree", "house", "island", "pool", "ford", "gate", "box", "nest box");
+
+    /** What can be decided about territories. */
+    public static final Words<DecisionKind> DECISION_KINDS = new Words<DecisionKind>()
+            .with(DecisionKind.BOUNDARY, "boundary")
+            .with(DecisionKind.TOGETHER, "together", "one territory")
+            .with(DecisionKind.NO_TERRITORY, "no territory")
+            .with(DecisionKind.NOTE, "note");
 
     /** Nest sites. */
     public static final Words<NestSite> NEST_SITES = new Words<NestSite>()

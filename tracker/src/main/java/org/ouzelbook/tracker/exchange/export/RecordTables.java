@@ -181,6 +181,19 @@ public final class RecordTables {
                         taxon.sample.note(),
                         taxon.line.name(),
                         taxon.line.abundance())));
+        tables.add(table(
+                "decisions",
+                "season species river kind from_km to_km note observer date",
+                records.decisions(),
+                decision -> row(
+                        decision.season(),
+                        decision.species().englishName(),
+                        river(decision.riverId()),
+                        Words.of(decision.kind()),
+                        ends(Optional.of(decision.stretch())),
+                        decision.note(),
+                        decision.by(),
+                        decision.on())));
         return tables;
     }
 

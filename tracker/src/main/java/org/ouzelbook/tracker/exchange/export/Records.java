@@ -1,6 +1,7 @@
 package org.ouzelbook.tracker.exchange.export;
 
 import java.util.List;
+import org.ouzelbook.tracker.domain.Decision;
 import org.ouzelbook.tracker.domain.KickSample;
 import org.ouzelbook.tracker.domain.Landmark;
 import org.ouzelbook.tracker.domain.Nest;
@@ -23,6 +24,7 @@ import org.ouzelbook.tracker.river.RiverNetwork;
  * @param nestChecks checks of these nests
  * @param ringedBirds birds with colour rings
  * @param kickSamples kick samples
+ * @param decisions what surveyors decided about territories
  */
 public record Records(
         RiverNetwork rivers,
@@ -33,7 +35,8 @@ public record Records(
         List<Nest> nests,
         List<NestCheck> nestChecks,
         List<RingedBird> ringedBirds,
-        List<KickSample> kickSamples) {
+        List<KickSample> kickSamples,
+        List<Decision> decisions) {
     /** Copies the lists. */
     public Records {
         landmarks = List.copyOf(landmarks);
@@ -44,5 +47,6 @@ public record Records(
         nestChecks = List.copyOf(nestChecks);
         ringedBirds = List.copyOf(ringedBirds);
         kickSamples = List.copyOf(kickSamples);
+        decisions = List.copyOf(decisions);
     }
 }

@@ -60,7 +60,8 @@ public final class ExportBook {
                 read.nests(),
                 read.nestChecks(),
                 read.ringedBirds(),
-                read.kickSamples());
+                read.kickSamples(),
+                read.decisions());
     }
 
     /**
@@ -80,7 +81,8 @@ public final class ExportBook {
      *
      * @param request what, and how
      * @return what was written
-     * @throws WrongRequest if records are to be published and nobody said under which licence
+     * @throws WrongRequest if records are to be published and nobody said under which licence, or tables for an analysis are not
+     *     asked for privately
      * @throws IOException if the file cannot be written, or is there already and may not be replaced
      */
     public static Answer run(ExportRequest request) throws IOException {
@@ -91,6 +93,9 @@ public final class ExportBook {
         if (request.format() == ExportFormat.DARWIN_CORE
                 && request.publishing().licence().isEmpty()) {
             throw new WrongRequest(Message.of("export.wrong.noLicence"));
+        }
+        if (request.format() == ExportFormat.ANALYSIS && request.audience() == Audience.PUBLIC) {
+            throw new WrongRequest(Message.of("export.wrong.analysis"));
         }
         try (Book book = Book.open(request.book())) {
             SurveyRecords read = book.read(view -> read(view, request));
@@ -129,6 +134,11 @@ public final class ExportBook {
             contents.putAll(archive.contents());
             texts = archive.words();
             archive.write(bytes);
+        } else if (request.format() == ExportFormat.ANALYSIS) {
+            List<DataTable> tables = AnalysisTables.of(read);
+            tables.forEach(table -> contents.put(table.name(), table.rows().size()));
+            texts = Stream.empty();
+            CsvFiles.write(tables, Map.of(), bytes);
         } else {
             List<Feature> features = features();
             features.forEach(feature -> contents.merge(feature.layer(), 1, Integer::sum));
@@ -155,13 +165,16 @@ public final class ExportBook {
 
     private void writeTables(List<DataTable> tables, ByteArrayOutputStream bytes) throws IOException {
         DataTable dictionary = DataDictionary.of(tables);
+        DataTable settings = SettingsTable.of();
         if (request.format() == ExportFormat.XLSX) {
             List<DataTable> all = new ArrayList<>(tables);
+            all.add(settings);
             all.add(dictionary);
             XlsxFile.write(all, bytes);
         } else {
             Map<String, String> others = new LinkedHashMap<>();
             others.put("rivers.geojson", GeoJsonFile.text(MapFeatures.rivers(records)));
+            others.put("settings.md", DataDictionary.markdown(settings));
             others.put("dictionary.md", DataDictionary.markdown(dictionary));
             CsvFiles.write(tables, others, bytes);
         }

@@ -18,7 +18,9 @@ public enum ExportFormat {
     /** The same as GeoJSON, as tables with geometries. */
     GEOPACKAGE("gpkg"),
     /** Events, occurrences and measurements for data centres, in a zip. */
-    DARWIN_CORE("zip");
+    DARWIN_CORE("zip"),
+    /** Histories of sites, counts, nests and ringed birds, for an analysis elsewhere. */
+    ANALYSIS("zip");
 
     private final String extension;
 
