@@ -119,6 +119,7 @@ final class LegendLayout {
     }
 
     private void bar(Point at, Optional<Ink> fill, Optional<Pencil> outline) {
-        sheet.draw(new Shape.Box(new Rect(at.x() - 20, at.y() - 8, 40, 16), 8, fill, outline));
+        double high = 16 * fill.map(TerritoryInk::height).orElse(1.0);
+        sheet.draw(new Shape.Box(new Rect(at.x() - 20, at.y() - high / 2, 40, high), high / 2, fill, outline));
     }
 }

@@ -160,8 +160,9 @@ final class SeasonsLayout {
         double right = across.clipped(fade.right());
         Rect area = new Rect(left, y - BAR / 2, right - left, BAR);
         if (TerritoryInk.isCounted(territory)) {
+            double high = BAR * TerritoryInk.height(TerritoryInk.fill(territory));
             sheet.draw(new Shape.Band(
-                    area,
+                    new Rect(left, y - high / 2, right - left, high),
                     Math.max(0, fade.coreLeft() - left),
                     Math.max(0, right - fade.coreRight()),
                     TerritoryInk.fill(territory)));

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -83,5 +84,18 @@ class SeasonsLayoutTest {
     @Test
     void refusesSeasonsOfNoSpecies() {
         assertThatIllegalArgumentException().isThrownBy(() -> SeasonsScene.of(SAMPLE.records(), List.of()));
+    }
+
+    /** Colour alone tells nothing: each evidence class has a bar of its own height. */
+    @Test
+    void givesEachEvidenceClassAHeightOfItsOwn() {
+        var heights = drawing(1040).shapes().stream()
+                .filter(Shape.Band.class::isInstance)
+                .map(Shape.Band.class::cast)
+                .collect(Collectors.groupingBy(
+                        Shape.Band::ink, Collectors.mapping(band -> band.area().height(), Collectors.toSet())));
+
+        assertThat(heights).hasSizeGreaterThanOrEqualTo(2);
+        assertThat(heights.values()).allSatisfy(of -> assertThat(of).hasSize(1)).doesNotHaveDuplicates();
     }
 }
