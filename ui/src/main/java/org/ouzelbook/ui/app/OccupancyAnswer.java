@@ -228,13 +228,18 @@ public record OccupancyAnswer(
 
     private static List<Site> sites(SiteOccupancy found) {
         List<List<String>> histories = found.histories();
+        List<List<OptionalDouble>> probabilities =
+                found.fit().found().map(EstimateOccupancy::probabilities).orElse(List.of());
         return IntStream.range(0, found.sites().size())
-                .mapToObj(site -> site(found, histories, site))
+                .mapToObj(place -> site(
+                        found.sites().get(place),
+                        histories.get(place),
+                        probabilities.isEmpty() ? List.of() : probabilities.get(place)))
                 .toList();
     }
 
-    private static Site site(SiteOccupancy found, List<List<String>> histories, int place) {
-        org.ouzelbook.stats.survey.Site site = found.sites().get(place);
+    private static Site site(
+            org.ouzelbook.stats.survey.Site site, List<String> history, List<OptionalDouble> probability) {
         double from = site.stretch().lower().km();
         double to = site.stretch().upper().km();
         return new Site(
@@ -242,10 +247,7 @@ public record OccupancyAnswer(
                 site.river().name(),
                 from,
                 to,
-                histories.get(place),
-                found.fit()
-                        .found()
-                        .map(fit -> EstimateOccupancy.probabilities(fit, place))
-                        .orElse(List.of()));
+                history,
+                probability);
     }
 }

@@ -302,11 +302,16 @@ public final class EstimateOccupancy {
                 table.visits().seasons() == 1 ? Optional.empty() : Optional.of(Figure.of(found.equilibrium())),
                 goodness,
                 asked.compare() ? compared(table, asked.level()) : List.of(),
-                IntStream.range(0, table.visits().sites())
-                        .mapToObj(site -> new Site(table.siteNames().get(site), probabilities(found, site)))
-                        .toList(),
+                sites(table, found),
                 asked.level(),
                 warnings);
+    }
+
+    private static List<Site> sites(OccupancyTable table, OccupancyFit found) {
+        List<List<OptionalDouble>> probabilities = probabilities(found);
+        return IntStream.range(0, probabilities.size())
+                .mapToObj(site -> new Site(table.siteNames().get(site), probabilities.get(site)))
+                .toList();
     }
 
     /** {@return all parameters of a fit in the order in which they are printed} */
@@ -386,14 +391,16 @@ public final class EstimateOccupancy {
                 .toList();
     }
 
-    /** {@return the probabilities that a site was occupied, by season; empty where the visits do not tell} */
-    public static List<OptionalDouble> probabilities(OccupancyFit found, int site) {
+    /** {@return the probabilities that sites were occupied, by site, then season; empty where the visits do not tell} */
+    public static List<List<OptionalDouble>> probabilities(OccupancyFit found) {
         List<Boolean> told = told(found);
-        double[] occupied = found.occupied(site);
-        return IntStream.range(0, occupied.length)
-                .mapToObj(season -> told.get(season) || occupied[season] > CERTAIN
-                        ? OptionalDouble.of(occupied[season])
-                        : OptionalDouble.empty())
+        return IntStream.range(0, found.visits().sites())
+                .mapToObj(found::occupied)
+                .map(occupied -> IntStream.range(0, occupied.length)
+                        .mapToObj(season -> told.get(season) || occupied[season] > CERTAIN
+                                ? OptionalDouble.of(occupied[season])
+                                : OptionalDouble.empty())
+                        .toList())
                 .toList();
     }
 
