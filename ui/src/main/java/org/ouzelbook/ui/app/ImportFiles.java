@@ -36,27 +36,41 @@ public final class ImportFiles {
      * @throws org.ouzelbook.tracker.exchange.ImportStopped if it was stopped; the book is as it was
      */
     public static ImportReport run(ImportRequest request, Progress progress) {
-        return new ImportFiles(request).run(progress);
+        try (Book book = Book.open(request.book())) {
+            return into(book, request, progress);
+        }
     }
 
-    private ImportReport run(Progress progress) {
+    /**
+     * Imports into a book that is open, or rehearses it.
+     *
+     * @param book the book that the request names
+     * @param request what, and how
+     * @param progress hears how far it is, and may stop
+     * @return what was done, or would be
+     * @throws WrongRequest if a file is not there, a zip must be refused, or the book has no such river
+     * @throws org.ouzelbook.tracker.exchange.ImportStopped if it was stopped; the book is as it was
+     */
+    public static ImportReport into(Book book, ImportRequest request, Progress progress) {
+        return new ImportFiles(request).run(book, progress);
+    }
+
+    private ImportReport run(Book book, Progress progress) {
         FileSources sources = sources();
-        try (Book book = Book.open(request.book())) {
-            checkRiver(book);
-            TableImport tables = TableImport.of(sources.files(), request.answers(), progress);
-            List<Message> skipped = Stream.concat(sources.skipped().stream(), tables.skipped().stream())
-                    .toList();
-            return switch (request.mode()) {
-                case REHEARSE -> report(book.rehearse(edit -> tables.into(edit, progress)), false, skipped, List.of());
-                case ALL_OR_NOTHING -> allOrNothing(book, tables, skipped, progress);
-                case WHAT_IS_READY ->
-                    book.change(what(), request.who(), edit -> {
-                        ImportResult result = tables.into(edit, progress);
-                        List<String> rejected = writeRejected(tables);
-                        return report(result, result.hasAdded(), skipped, rejected);
-                    });
-            };
-        }
+        checkRiver(book);
+        TableImport tables = TableImport.of(sources.files(), request.answers(), progress);
+        List<Message> skipped = Stream.concat(sources.skipped().stream(), tables.skipped().stream())
+                .toList();
+        return switch (request.mode()) {
+            case REHEARSE -> report(book.rehearse(edit -> tables.into(edit, progress)), false, skipped, List.of());
+            case ALL_OR_NOTHING -> allOrNothing(book, tables, skipped, progress);
+            case WHAT_IS_READY ->
+                book.change(what(), request.who(), edit -> {
+                    ImportResult result = tables.into(edit, progress);
+                    List<String> rejected = writeRejected(tables);
+                    return report(result, result.hasAdded(), skipped, rejected);
+                });
+        };
     }
 
     private FileSources sources() {

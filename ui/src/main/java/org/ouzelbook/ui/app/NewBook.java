@@ -4,10 +4,12 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.UUID;
 import org.ouzelbook.tracker.domain.Chainage;
 import org.ouzelbook.tracker.domain.GeoPoint;
 import org.ouzelbook.tracker.domain.Message;
 import org.ouzelbook.tracker.domain.River;
+import org.ouzelbook.tracker.domain.RiverLine;
 import org.ouzelbook.tracker.exchange.river.RiverFile;
 import org.ouzelbook.tracker.river.RiverAnswers;
 import org.ouzelbook.tracker.river.SelfCrossing;
@@ -89,6 +91,60 @@ public final class NewBook {
      * @param metresAway how far the drawn mouth lies from it, in metres
      */
     public record Joins(String river, Chainage km, double metresAway) {}
+
+    /**
+     * What would be made.
+     *
+     * @param answer what was understood, and what must be answered or mended first
+     * @param lines the lines of the rivers as they would be kept, each going upstream from its mouth
+     */
+    public record Rehearsal(Answer answer, List<RiverLine> lines) {
+        /** Copies the lines. */
+        public Rehearsal {
+            lines = List.copyOf(lines);
+        }
+    }
+
+    /**
+     * Tells what would be understood of a drawing; nothing is made.
+     *
+     * @param files GeoJSON or GPX files of rivers
+     * @param answers what a person said where the drawing leaves it open
+     * @return what would be made
+     * @throws java.io.UncheckedIOException if a river file cannot be read
+     */
+    public static Rehearsal rehearse(List<Path> files, RiverAnswers answers) {
+        RiverFile drawn = RiverFile.read(files);
+        if (!drawn.problems().isEmpty()) {
+            return new Rehearsal(new Answer(Optional.empty(), List.of(), drawn.problems(), drawn.remarks()), List.of());
+        }
+        UnderstoodRivers understood = UnderstoodRivers.of(drawn.rivers(), answers);
+        List<DrawnLine> lines = understood.rivers().stream()
+                .map(river -> line(river, understood))
+                .toList();
+        return new Rehearsal(
+                new Answer(Optional.empty(), lines, understood.questions(), drawn.remarks()),
+                understood.rivers().stream().map(UnderstoodRiver::line).toList());
+    }
+
+    /**
+     * Makes a book of one river without a line: places are told by km and landmarks, not by coordinates.
+     *
+     * @param book where, with or without the ending {@code .mv.db}
+     * @param river its name; not blank
+     * @param who who makes it
+     * @return the file of the book
+     * @throws org.ouzelbook.tracker.store.BookException if there is a file already, or the folder cannot be written
+     */
+    public static Path undrawn(Path book, String river, String who) {
+        try (Book made = Book.create(book)) {
+            made.change(Message.of("new.step", river), who, edit -> {
+                edit.add(new River(UUID.randomUUID(), river.strip(), Optional.empty()));
+                return null;
+            });
+            return made.file();
+        }
+    }
 
     /**
      * Makes a book, unless something is unclear: then nothing is made.

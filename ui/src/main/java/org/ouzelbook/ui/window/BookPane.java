@@ -1,5 +1,7 @@
 package org.ouzelbook.ui.window;
 
+import java.io.File;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -11,6 +13,7 @@ import javafx.scene.control.Label;
 import javafx.scene.control.TextInputControl;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
+import javafx.scene.input.TransferMode;
 import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
@@ -32,6 +35,7 @@ final class BookPane extends StackPane {
     private final FootLine line;
     private final StackPane centre;
     private final BorderPane face = new BorderPane();
+    private final ImportPage imports;
     private final Label empty = new Label();
     private final Overlay overlay = new Overlay();
     private final Keys everywhere = new Keys("window.keys.everywhere");
@@ -39,7 +43,8 @@ final class BookPane extends StackPane {
     private final Keys onPage = new Keys("window.keys.page");
     private Optional<Page> open = Optional.empty();
 
-    BookPane(BookViewModel book, BackgroundWork work, BackgroundWork counting, Look look) {
+    BookPane(
+            BookViewModel book, BackgroundWork work, BackgroundWork counting, Look look, Runnable otherBook) {
         this.book = book;
         this.look = look;
         this.strip = new StripPane(book.strip(), look);
@@ -60,11 +65,16 @@ final class BookPane extends StackPane {
         // What lies under a sheet hears no key and no click.
         face.disableProperty().bind(overlay.visibleProperty());
         getChildren().addAll(face, overlay);
+        imports = new ImportPage(book, work, look);
+        bind(new FindingsPage(book, work, look, this::leave), "window.findings.does", "window.findings.hint", KeyCode.F);
         bind(new CalendarPage(book, work), "window.calendar.does", "window.calendar.hint", KeyCode.C);
-        bindKeys();
+        bind(imports, "window.import.does", "window.import.hint", KeyCode.I);
+        takeDropped();
+        bindKeys(otherBook);
         leave();
         darken();
         look.dark().addListener((property, before, now) -> darken());
+        tellIfEmpty(Optional.empty());
         addEventFilter(KeyEvent.KEY_PRESSED, this::key);
         book.strip().drawing().addListener((property, before, now) -> tellIfEmpty(now));
         book.contents()
@@ -76,7 +86,35 @@ final class BookPane extends StackPane {
         onStrip.offer(does, hint, () -> open(page), Stroke.of(key));
     }
 
-    private void bindKeys() {
+    private void takeDropped() {
+        setOnDragOver(event -> {
+            if (event.getDragboard().hasFiles()) {
+                event.acceptTransferModes(TransferMode.COPY);
+            }
+            event.consume();
+        });
+        setOnDragDropped(event -> {
+            List<Path> files =
+                    event.getDragboard().getFiles().stream().map(File::toPath).toList();
+            take(files);
+            event.setDropCompleted(!files.isEmpty());
+            event.consume();
+        });
+    }
+
+    /**
+     * Opens the import of files, which starts as a rehearsal.
+     *
+     * @param files files, folders and zips
+     */
+    void take(List<Path> files) {
+        if (!files.isEmpty() && !overlay.isVisible()) {
+            open(imports);
+            imports.take(files);
+        }
+    }
+
+    private void bindKeys(Runnable otherBook) {
         PictureKeys pictures = new PictureKeys(book, look, overlay);
         onStrip.offer("window.does.legend", "window.hint.legend", pictures::legend, Stroke.of(KeyCode.L))
                 .offer("window.does.picture", "window.hint.picture", pictures::save, Stroke.of(KeyCode.E))
@@ -93,6 +131,8 @@ final class BookPane extends StackPane {
                 .offer("window.does.help", "window.hint.help", this::help, Stroke.of(KeyCode.F1), Stroke.typed("?"))
                 .on("window.does.dark", look::switchDark, Stroke.of(KeyCode.D))
                 .on("window.does.motion", look::switchMotion, Stroke.of(KeyCode.M))
+                .on("window.does.caution", this::caution, Stroke.of(KeyCode.G))
+                .on("window.does.otherBook", otherBook, Stroke.of(KeyCode.B))
                 .on("window.does.undo", book::undo, Stroke.command(KeyCode.Z))
                 .on("window.does.redo", book::redo, Stroke.shiftedCommand(KeyCode.Z));
     }
@@ -120,6 +160,11 @@ final class BookPane extends StackPane {
         page.open();
     }
 
+    /** {@return the page that is open; empty while the strip is seen} */
+    Optional<Page> page() {
+        return open;
+    }
+
     private void back() {
         if (!open.map(Page::back).orElse(false)) {
             leave();
@@ -142,8 +187,10 @@ final class BookPane extends StackPane {
 
     private void tellIfEmpty(Optional<StripDrawing> drawing) {
         Optional<BookContents> there = book.contents().get();
-        if (drawing.isPresent() || there.isEmpty()) {
+        if (drawing.isPresent()) {
             empty.setText("");
+        } else if (there.isEmpty()) {
+            empty.setText(Texts.of("window.work.reading"));
         } else if (there.get().records().rivers().rivers().isEmpty()) {
             empty.setText(Texts.of("window.empty.noRiver"));
         } else if (there.get().records().visits().isEmpty()

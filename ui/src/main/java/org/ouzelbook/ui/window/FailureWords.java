@@ -1,6 +1,7 @@
 package org.ouzelbook.ui.window;
 
 import java.util.concurrent.CancellationException;
+import org.ouzelbook.tracker.exchange.ImportStopped;
 import org.ouzelbook.tracker.store.BookException;
 import org.ouzelbook.ui.app.Texts;
 import org.ouzelbook.ui.app.WrongRequest;
@@ -21,7 +22,7 @@ final class FailureWords {
         if (failure instanceof WrongRequest wrong) {
             return Texts.of(wrong.message());
         }
-        if (failure instanceof CancellationException) {
+        if (failure instanceof CancellationException || failure instanceof ImportStopped) {
             return Texts.of("window.stopped");
         }
         return Texts.of("window.failed", String.valueOf(failure.getMessage()));

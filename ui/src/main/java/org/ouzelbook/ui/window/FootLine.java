@@ -44,7 +44,8 @@ final class FootLine extends HBox {
         node.managedProperty().bind(node.visibleProperty());
     }
 
-    private static HBox doing(BackgroundWork work) {
+    /** {@return what is being done, how far it is, and a way to stop it; not seen while nothing is} */
+    static HBox doing(BackgroundWork work) {
         Label what = new Label();
         what.getStyleClass().add("muted");
         what.textProperty().bind(work.doing());

@@ -5,6 +5,7 @@ import de.siegmar.fastcsv.writer.LineDelimiter;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.io.StringWriter;
+import java.io.UncheckedIOException;
 import java.time.LocalTime;
 import java.util.List;
 import java.util.Map;
@@ -38,7 +39,12 @@ public final class CsvFiles {
         }
     }
 
-    private static String text(DataTable table) throws IOException {
+    /**
+     * {@return a table as the text of one CSV file}
+     *
+     * @param table the table
+     */
+    public static String text(DataTable table) {
         StringWriter text = new StringWriter();
         try (CsvWriter csv =
                 CsvWriter.builder().lineDelimiter(LineDelimiter.CRLF).build(text)) {
@@ -46,6 +52,8 @@ public final class CsvFiles {
             for (List<Object> row : table.rows()) {
                 csv.writeRecord(row.stream().map(CsvFiles::text).toList());
             }
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
         }
         return text.toString();
     }

@@ -37,7 +37,7 @@ public final class CsvRows implements Closeable {
      * @param separator what stands between its cells
      * @throws IOException if it cannot be read
      */
-    static CsvRows of(FileSource source, Encoding encoding, char separator) throws IOException {
+    public static CsvRows of(FileSource source, Encoding encoding, char separator) throws IOException {
         return of(source, encoding, separator, Optional.of('"'));
     }
 

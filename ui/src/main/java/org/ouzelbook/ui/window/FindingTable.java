@@ -1,0 +1,84 @@
+package org.ouzelbook.ui.window;
+
+import javafx.beans.property.ReadOnlyStringWrapper;
+import javafx.scene.control.TableColumn;
+import javafx.scene.control.TableView;
+import org.ouzelbook.ui.app.Texts;
+
+/** The table behind a picture; the line that is chosen opens the records that it rests on. */
+final class FindingTable extends TableView<FindingSheet.Line> {
+    private static final double LINE = 27;
+    private static final int MOST_LINES = 12;
+    private static final double HEADER = 38;
+    private static final double LETTER = 7.2;
+    private static final int MOST_LETTERS = 48;
+
+    FindingTable(FindingsViewModel findings) {
+        getStyleClass().add("finding-table");
+        setAccessibleText(Texts.of("window.findings.table"));
+        setFixedCellSize(LINE);
+        setColumnResizePolicy(UNCONSTRAINED_RESIZE_POLICY);
+        getSelectionModel().selectedItemProperty().addListener((property, before, now) -> {
+            if (now != null) {
+                findings.look(now);
+            }
+        });
+    }
+
+    /**
+     * Shows the table of a finding.
+     *
+     * @param sheet the finding
+     */
+    void show(FindingSheet sheet) {
+        getSelectionModel().clearSelection();
+        getColumns().clear();
+        for (int i = 0; i < sheet.columns().size(); i++) {
+            int place = i;
+            TableColumn<FindingSheet.Line, String> column =
+                    new TableColumn<>(sheet.columns().get(i));
+            column.setCellValueFactory(line ->
+                    new ReadOnlyStringWrapper(line.getValue().cells().get(place)));
+            boolean number = sheet.lines().stream()
+                    .allMatch(line -> line.cells().get(place).matches("[–0-9.+-]*|[0-9.]+–[0-9.]+"));
+            column.getStyleClass().add(number ? "number" : "words");
+            column.setPrefWidth(width(sheet, place));
+            column.setSortable(false);
+            column.setReorderable(false);
+            getColumns().add(column);
+        }
+        getItems().setAll(sheet.lines());
+        int lines = Math.min(MOST_LINES, sheet.lines().size());
+        setPrefHeight(LINE * lines + HEADER);
+        setMinHeight(getPrefHeight());
+    }
+
+    /** Takes the keyboard, at the first line if none is chosen. */
+    void begin() {
+        if (getSelectionModel().isEmpty()) {
+            choose(0);
+        }
+        requestFocus();
+    }
+
+    private static double width(FindingSheet sheet, int column) {
+        int longest = sheet.lines().stream()
+                .mapToInt(line -> line.cells().get(column).length())
+                .max()
+                .orElse(0);
+        return 22 + LETTER * Math.min(MOST_LETTERS, Math.max(longest, sheet.columns().get(column).length()));
+    }
+
+    /**
+     * Chooses a line.
+     *
+     * @param line its place, from 0
+     */
+    void choose(int line) {
+        if (line < getItems().size()) {
+            getSelectionModel().select(line);
+            scrollTo(line);
+            requestFocus();
+        }
+    }
+}

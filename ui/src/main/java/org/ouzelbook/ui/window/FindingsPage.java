@@ -1,0 +1,251 @@
+package org.ouzelbook.ui.window;
+
+import java.io.File;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Path;
+import java.util.Locale;
+import java.util.Optional;
+import javafx.geometry.Pos;
+import javafx.scene.Node;
+import javafx.scene.control.Button;
+import javafx.scene.control.Label;
+import javafx.scene.control.ListCell;
+import javafx.scene.control.ListView;
+import javafx.scene.control.ScrollPane;
+import javafx.scene.input.KeyCode;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.VBox;
+import javafx.stage.FileChooser;
+import org.ouzelbook.ui.app.Texts;
+import org.ouzelbook.ui.app.TrendWords;
+
+/** The findings: the questions on the left with their answers, one of them in full, and the records behind on the right. */
+final class FindingsPage implements Page {
+    private static final double PICTURE = 640;
+
+    private final BookViewModel book;
+    private final FindingsViewModel findings;
+    private final Runnable leave;
+    private final ListView<Topic> questions = new ListView<>();
+    private final VBox answer = new VBox();
+    private final ScrollPane middle = new ScrollPane(answer);
+    private final PictureView picture;
+    private final FindingTable table;
+    private final EvidenceList evidence;
+    private final HBox page = new HBox();
+    private final Keys keys = new Keys("window.findings.name");
+    private final Label saved = Sentences.line("", "muted");
+
+    /**
+     * @param book the book
+     * @param work does the computing
+     * @param look how the window looks
+     * @param leave leads back to the strip
+     */
+    FindingsPage(BookViewModel book, Work work, Look look, Runnable leave) {
+        this.book = book;
+        this.picture = new PictureView(look);
+        this.findings = new FindingsViewModel(book, work, PICTURE);
+        this.leave = leave;
+        this.table = new FindingTable(findings);
+        this.evidence = new EvidenceList(findings, this::goTo);
+        questions.getItems().setAll(Topic.values());
+        questions.getStyleClass().add("topics");
+        questions.setAccessibleText(Texts.of("window.findings.questions"));
+        questions.setCellFactory(list -> new Question());
+        questions.getSelectionModel().selectedItemProperty().addListener((property, before, now) -> {
+            if (now != null) {
+                findings.look(now);
+            }
+        });
+        answer.getStyleClass().add("finding-sheet");
+        middle.getStyleClass().add("told");
+        middle.setFitToWidth(true);
+        middle.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
+        HBox.setHgrow(middle, Priority.ALWAYS);
+        page.getStyleClass().addAll("page", "findings");
+        page.getChildren().setAll(questions, middle, evidence);
+        findings.answered().addListener((property, before, now) -> {
+            questions.refresh();
+            show();
+        });
+        table.getSelectionModel().selectedIndexProperty().addListener((property, before, now) -> mark(now.intValue()));
+        findings.topic().addListener((property, before, now) -> show());
+        book.contents().addListener((property, before, now) -> {
+            if (page.getParent() != null) {
+                findings.read();
+            }
+        });
+        keys.on("window.findings.pick", () -> questions.requestFocus(), Stroke.of(KeyCode.Q))
+                .on("window.findings.toTable", table::begin, Stroke.of(KeyCode.T))
+                .on("window.findings.toRecords", evidence::requestFocus, Stroke.of(KeyCode.R))
+                .offer("window.findings.save", "window.findings.saveHint", this::save, Stroke.command(KeyCode.S))
+                .pointer("window.pointer.clickRow", "window.findings.rests");
+    }
+
+    private void show() {
+        Topic topic = findings.topic().get();
+        Optional<FindingSheet> sheet = findings.sheet(topic);
+        answer.getChildren().setAll(Sentences.line(topic.question(), "heading"));
+        saved.setText("");
+        if (sheet.isEmpty()) {
+            answer.getChildren().add(Sentences.line(Texts.of("window.findings.working"), "muted"));
+            return;
+        }
+        answer.getChildren().add(Sentences.line(sheet.get().sentence(), "finding-sentence"));
+        sheet.get().figure().ifPresent(figure -> {
+            picture.show(figure.picture());
+            picture.setOnMouseClicked(event -> {
+                boolean rows = figure.places().size() == sheet.get().lines().size();
+                for (int i = 0; rows && i < figure.places().size(); i++) {
+                    if (figure.places().get(i).contains(event.getX(), event.getY())) {
+                        table.choose(i);
+                    }
+                }
+            });
+            answer.getChildren().add(picture);
+        });
+        if (!sheet.get().lines().isEmpty()) {
+            table.show(sheet.get());
+            answer.getChildren().addAll(table, saving());
+        }
+        if (topic.isPrivate()) {
+            answer.getChildren().add(Sentences.line(Texts.of("window.findings.private"), "subheading"));
+        }
+        sheet.get().remarks().stream()
+                .filter(remark -> !remark.isBlank())
+                .forEach(remark -> answer.getChildren().add(Sentences.line(TrendWords.sentenceCase(remark), "muted")));
+        middle.setVvalue(0);
+    }
+
+    /** Marks the row of the picture that the line tells of, where each line has its row. */
+    private void mark(int line) {
+        findings.sheet(findings.topic().get()).ifPresent(sheet -> sheet.figure()
+                .filter(figure -> line >= 0 && figure.places().size() == sheet.lines().size())
+                .ifPresent(figure -> picture.mark(figure.places().get(line))));
+    }
+
+    private HBox saving() {
+        Button save = new Button(Texts.of("window.findings.saveButton"));
+        save.setAccessibleText(Texts.of("window.findings.save"));
+        save.setOnAction(event -> save());
+        HBox line = new HBox(12, save, saved);
+        line.setAlignment(Pos.CENTER_LEFT);
+        return line;
+    }
+
+    private void save() {
+        FileChooser chooser = new FileChooser();
+        chooser.setTitle(Texts.of("window.findings.save"));
+        chooser.setInitialDirectory(
+                Optional.ofNullable(book.book().file().getParent()).map(Path::toFile).orElse(null));
+        chooser.setInitialFileName(findings.topic().get().name().toLowerCase(Locale.ROOT));
+        chooser.getExtensionFilters()
+                .addAll(
+                        new FileChooser.ExtensionFilter(Texts.of("window.findings.asSvg"), "*.svg"),
+                        new FileChooser.ExtensionFilter(Texts.of("window.findings.asPng"), "*.png"),
+                        new FileChooser.ExtensionFilter(Texts.of("window.findings.asCsv"), "*.csv"));
+        File file = chooser.showSaveDialog(page.getScene().getWindow());
+        if (file != null) {
+            save(file.toPath());
+        }
+    }
+
+    /**
+     * Writes the picture or the table that is looked at.
+     *
+     * @param file where to; its ending says which: svg, png or csv
+     */
+    void save(Path file) {
+        try {
+            boolean png = file.toString().toLowerCase(Locale.ROOT).endsWith(".png");
+            boolean written;
+            if (png) {
+                written = findings.sheet(findings.topic().get())
+                        .flatMap(FindingSheet::figure)
+                        .isPresent();
+                if (written) {
+                    picture.save(file);
+                }
+            } else {
+                written = findings.save(file);
+            }
+            saved.setText(written ? Texts.of("window.findings.saved", file) : Texts.of("window.findings.nothing"));
+        } catch (IOException | UncheckedIOException e) {
+            saved.setText(Texts.of("window.findings.notSaved", file, String.valueOf(e.getMessage())));
+        }
+    }
+
+    private void goTo(Evidence record) {
+        if (record.subject().isPresent()) {
+            leave.run();
+            findings.goTo(record);
+        }
+    }
+
+    private final class Question extends ListCell<Topic> {
+        private final Label asked = Sentences.line("", "key");
+        private final Label told = Sentences.line("", "muted");
+        private final VBox box = new VBox(2, asked, told);
+
+        Question() {
+            setPrefWidth(0);
+            setMinHeight(Region.USE_PREF_SIZE);
+        }
+
+        @Override
+        protected void updateItem(Topic topic, boolean empty) {
+            super.updateItem(topic, empty);
+            if (empty || topic == null) {
+                setGraphic(null);
+                return;
+            }
+            asked.setText(topic.question());
+            told.setText(findings.sheet(topic)
+                    .map(FindingSheet::brief)
+                    .filter(brief -> !brief.isBlank())
+                    .map(brief -> Texts.of("window.findings.brief", topic.term(), brief))
+                    .orElse(topic.term()));
+            setGraphic(box);
+            setAccessibleText(topic.question() + " "
+                    + findings.sheet(topic).map(FindingSheet::sentence).orElse(Texts.of("window.findings.working")));
+        }
+    }
+
+    @Override
+    public String name() {
+        return Texts.of("window.findings.name");
+    }
+
+    @Override
+    public Node node() {
+        return page;
+    }
+
+    @Override
+    public Keys keys() {
+        return keys;
+    }
+
+    @Override
+    public void open() {
+        findings.read();
+        if (questions.getSelectionModel().getSelectedItem() == null) {
+            questions.getSelectionModel().select(findings.topic().get());
+        }
+        show();
+        questions.requestFocus();
+    }
+
+    @Override
+    public boolean back() {
+        boolean looking = !findings.evidence().get().isEmpty();
+        table.getSelectionModel().clearSelection();
+        findings.look(findings.topic().get());
+        questions.requestFocus();
+        return looking;
+    }
+}

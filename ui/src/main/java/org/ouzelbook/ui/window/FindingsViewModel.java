@@ -1,0 +1,205 @@
+package org.ouzelbook.ui.window;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.CancellationException;
+import java.util.stream.Stream;
+import javafx.beans.property.ReadOnlyIntegerProperty;
+import javafx.beans.property.ReadOnlyIntegerWrapper;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
+import org.ouzelbook.tracker.domain.Progress;
+import org.ouzelbook.tracker.exchange.export.CsvFiles;
+import org.ouzelbook.tracker.exchange.export.DataTable;
+import org.ouzelbook.ui.app.Texts;
+import org.ouzelbook.ui.strip.IntervalFigure.Figure;
+import org.ouzelbook.ui.strip.Palette;
+import org.ouzelbook.ui.strip.SvgPen;
+
+/** The findings: each answered once for the book as it is, with its picture, its table and the records behind. */
+final class FindingsViewModel {
+    private final BookViewModel book;
+    private final Work work;
+    private final double width;
+    private final Map<Topic, FindingSheet> sheets = new EnumMap<>(Topic.class);
+    private final ReadOnlyIntegerWrapper answered = new ReadOnlyIntegerWrapper();
+    private final ReadOnlyObjectWrapper<Topic> topic = new ReadOnlyObjectWrapper<>(Topic.DENSITY);
+    private final ReadOnlyObjectWrapper<List<Evidence>> evidence = new ReadOnlyObjectWrapper<>(List.of());
+    private Optional<BookContents> of = Optional.empty();
+    private volatile boolean stopped;
+
+    /**
+     * @param book the book
+     * @param work does the computing
+     * @param width width of the pictures, in pixels
+     */
+    FindingsViewModel(BookViewModel book, Work work, double width) {
+        this.book = book;
+        this.work = work;
+        this.width = width;
+    }
+
+    /** {@return how many answers came so far; it changes with each} */
+    ReadOnlyIntegerProperty answered() {
+        return answered.getReadOnlyProperty();
+    }
+
+    /** {@return what is looked at} */
+    ReadOnlyObjectProperty<Topic> topic() {
+        return topic.getReadOnlyProperty();
+    }
+
+    /** {@return the records behind the line that is looked at} */
+    ReadOnlyObjectProperty<List<Evidence>> evidence() {
+        return evidence.getReadOnlyProperty();
+    }
+
+    /**
+     * {@return the answer to a question; empty while it is worked on}
+     *
+     * @param one a question
+     */
+    Optional<FindingSheet> sheet(Topic one) {
+        return Optional.ofNullable(sheets.get(one));
+    }
+
+    /** Answers every question of the book as it is now, the one looked at first; what is answered already is kept. */
+    void read() {
+        Optional<BookContents> now = book.contents().get();
+        if (now.isEmpty() || (now.equals(of) && !stopped)) {
+            return;
+        }
+        stopped = false;
+        of = now;
+        sheets.clear();
+        evidence.set(List.of());
+        answered.set(answered.get() + 1);
+        Stream.concat(Stream.of(topic.get()), Stream.of(Topic.values()))
+                .distinct()
+                .forEach(one -> answer(one, now.get()));
+    }
+
+    private void answer(Topic one, BookContents contents) {
+        work.start(
+                Texts.of("window.work.finding", one.term()),
+                progress -> {
+                    goOn(progress);
+                    FindingSheet sheet = sheet(one, contents, progress);
+                    goOn(progress);
+                    return sheet;
+                },
+                sheet -> keep(one, contents, sheet),
+                failure -> keep(one, contents, FindingSheet.refused(one.question(), FailureWords.of(failure))));
+    }
+
+    /** Whoever stops one answer stops those that wait as well; they are begun again when the page is opened again. */
+    private void goOn(Progress progress) {
+        if (stopped || !progress.goOn(0, 0)) {
+            stopped = true;
+            throw new CancellationException();
+        }
+    }
+
+    private void keep(Topic one, BookContents contents, FindingSheet sheet) {
+        // The book may have changed while this was worked out.
+        if (of.filter(now -> now == contents).isPresent()) {
+            sheets.put(one, sheet);
+            answered.set(answered.get() + 1);
+        }
+    }
+
+    private FindingSheet sheet(Topic one, BookContents contents, Progress progress) {
+        CountSheets counts = new CountSheets(book.book(), contents, width);
+        LifeSheets lives = new LifeSheets(book.book(), contents, width);
+        return switch (one) {
+            case DENSITY -> counts.density(progress);
+            case TREND -> counts.trend(progress);
+            case OCCUPANCY -> counts.occupancy();
+            case NESTS -> lives.nests();
+            case SURVIVAL -> lives.survival();
+            case PREY -> lives.prey();
+        };
+    }
+
+    /**
+     * Looks at a question.
+     *
+     * @param one the question
+     */
+    void look(Topic one) {
+        evidence.set(List.of());
+        topic.set(one);
+    }
+
+    /**
+     * Looks at the records behind a line of the table.
+     *
+     * @param line a line
+     */
+    void look(FindingSheet.Line line) {
+        evidence.set(line.rests());
+    }
+
+    /**
+     * Goes to a record on the strip.
+     *
+     * @param record a record behind a number
+     */
+    void goTo(Evidence record) {
+        book.strip().showSeason(record.season());
+        book.strip().select(record.subject());
+    }
+
+    /**
+     * Writes the picture that is looked at as SVG, or the table as CSV with every cell harmless to a spreadsheet.
+     *
+     * @param file where to; its ending says which
+     * @return whether there was something to write
+     */
+    boolean save(Path file) {
+        Optional<FindingSheet> sheet = sheet(topic.get());
+        boolean picture = file.toString().toLowerCase(Locale.ROOT).endsWith(".svg");
+        Optional<String> text = picture
+                ? sheet.flatMap(FindingSheet::figure)
+                        .map(Figure::picture)
+                        .map(one -> SvgPen.write(one, Palette.LIGHT, "finding"))
+                : sheet.filter(one -> !one.lines().isEmpty())
+                        .map(one -> CsvFiles.text(table(topic.get().term(), one)));
+        try {
+            if (text.isPresent()) {
+                Files.writeString(file, text.get(), StandardCharsets.UTF_8);
+            }
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+        return text.isPresent();
+    }
+
+    private static DataTable table(String name, FindingSheet sheet) {
+        return new DataTable(
+                name,
+                sheet.columns(),
+                sheet.lines().stream()
+                        .map(line -> line.cells().stream().map(FindingsViewModel::cell).toList())
+                        .toList());
+    }
+
+    /** A number stays a number, whatever its sign; "–" is nothing. */
+    private static Object cell(String text) {
+        if (text.equals("–")) {
+            return "";
+        }
+        if (text.matches("[0-9]{1,9}")) {
+            return Integer.valueOf(text);
+        }
+        return text.matches("-?[0-9]{1,9}\\.[0-9]+") ? (Object) Double.valueOf(text) : text;
+    }
+}

@@ -1,0 +1,116 @@
+package org.ouzelbook.ui.window;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.ouzelbook.tracker.store.Book;
+import org.ouzelbook.ui.strip.Subject;
+
+/** The findings without a window, on a real book of one season without nests, rings and samples. */
+class FindingsViewModelTest {
+    @TempDir
+    private Path folder;
+
+    private Book book;
+    private BookViewModel viewModel;
+    private FindingsViewModel findings;
+
+    @BeforeEach
+    void openABook() {
+        book = SampleBook.create(folder.resolve("arrel"));
+        viewModel = new BookViewModel(book, new DirectWork(), "HB");
+        viewModel.read(Optional.empty());
+        findings = new FindingsViewModel(viewModel, new DirectWork(), 640);
+        findings.read();
+    }
+
+    @AfterEach
+    void closeIt() {
+        book.close();
+    }
+
+    private FindingSheet sheet(Topic topic) {
+        return findings.sheet(topic).orElseThrow();
+    }
+
+    @Test
+    void saysTheDensityWithItsLimitsBeforeTheTable() {
+        FindingSheet density = sheet(Topic.DENSITY);
+
+        assertThat(density.sentence()).startsWith("In 2026: Arrel Water").contains("per km (");
+        assertThat(density.figure()).isPresent();
+        assertThat(density.figure().orElseThrow().places()).hasSameSizeAs(density.lines());
+        assertThat(density.lines().get(0).cells()).hasSameSizeAs(density.columns());
+    }
+
+    @Test
+    void namesTheTerritoriesRegistrationsAndVisitsBehindACount() {
+        findings.look(sheet(Topic.DENSITY).lines().get(0));
+
+        List<Evidence> rests = findings.evidence().get();
+        assertThat(rests.get(0).words()).startsWith("Territory A, Arrel Water, km");
+        assertThat(rests).anyMatch(one -> one.subject()
+                .filter(Subject.OfSighting.class::isInstance)
+                .isPresent());
+        assertThat(rests).anyMatch(one -> one.words().startsWith("Visit of"));
+    }
+
+    @Test
+    void goesFromANumberToItsRecordOnTheStrip() {
+        Evidence sighting = sheet(Topic.DENSITY).lines().get(0).rests().stream()
+                .filter(one -> one.subject()
+                        .filter(Subject.OfSighting.class::isInstance)
+                        .isPresent())
+                .findFirst()
+                .orElseThrow();
+
+        findings.goTo(sighting);
+
+        assertThat(viewModel.strip().selected().get()).isEqualTo(sighting.subject());
+    }
+
+    @Test
+    void saysWhyThereIsNoTrendFromOneSeason() {
+        FindingSheet trend = sheet(Topic.TREND);
+
+        assertThat(trend.sentence()).contains("one counted season shows no trend");
+        assertThat(trend.brief()).isBlank();
+    }
+
+    @Test
+    void refusesInASentenceWhatTheBookDoesNotHold() {
+        assertThat(sheet(Topic.NESTS).sentence()).isNotBlank();
+        assertThat(sheet(Topic.NESTS).figure()).isEmpty();
+        assertThat(sheet(Topic.SURVIVAL).sentence()).isNotBlank();
+        assertThat(sheet(Topic.PREY).sentence()).isNotBlank();
+    }
+
+    @Test
+    void writesThePictureAndTheTable() throws IOException {
+        Path svg = folder.resolve("density.svg");
+        Path csv = folder.resolve("density.csv");
+
+        assertThat(findings.save(svg)).isTrue();
+        assertThat(findings.save(csv)).isTrue();
+
+        assertThat(Files.readString(svg)).startsWith("<svg").contains("Arrel Water");
+        assertThat(Files.readAllLines(csv).get(0)).startsWith("water,season,territories");
+        assertThat(Files.readAllLines(csv).get(1)).startsWith("Arrel Water,2026,");
+    }
+
+    @Test
+    void hasNothingToWriteWhereNothingWasFound() {
+        findings.look(Topic.SURVIVAL);
+
+        assertThat(findings.save(folder.resolve("survival.csv"))).isFalse();
+        assertThat(folder.resolve("survival.csv")).doesNotExist();
+    }
+}
