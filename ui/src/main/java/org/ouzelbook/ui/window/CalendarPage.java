@@ -4,6 +4,9 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.List;
 import javafx.scene.Node;
+import javafx.scene.input.Clipboard;
+import javafx.scene.input.ClipboardContent;
+import javafx.scene.input.KeyCode;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import org.ouzelbook.ui.app.Texts;
@@ -25,12 +28,25 @@ final class CalendarPage implements Page {
         effort.setPrefWidth(500);
         calendar.told().addListener((property, before, now) -> now.ifPresent(told::tell));
         calendar.effort().addListener((property, before, now) -> now.ifPresent(effort::tell));
+        keys.offer("window.calendar.showNests", "window.calendar.nestsHint", this::switchNests, Stroke.of(KeyCode.P))
+                .offer("window.calendar.copy", "window.calendar.copyHint", this::copy, Stroke.command(KeyCode.C));
         calendar.refusal().addListener((property, before, now) -> refuse(now));
         book.contents().addListener((property, before, now) -> {
             if (page.getParent() != null) {
                 calendar.read();
             }
         });
+    }
+
+    private void switchNests() {
+        calendar.nestsShown().set(!calendar.nestsShown().get());
+    }
+
+    /** Puts the plan among what can be pasted into a letter, or printed from any editor. */
+    private void copy() {
+        ClipboardContent text = new ClipboardContent();
+        text.putString(calendar.asText());
+        Clipboard.getSystemClipboard().setContent(text);
     }
 
     private void refuse(String why) {

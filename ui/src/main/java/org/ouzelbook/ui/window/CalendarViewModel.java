@@ -6,10 +6,16 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.UnaryOperator;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
+import javafx.beans.property.SimpleBooleanProperty;
+import org.ouzelbook.stats.survey.NestsDue;
 import org.ouzelbook.ui.app.PlanAnswer;
 import org.ouzelbook.ui.app.Scope;
 import org.ouzelbook.ui.app.Texts;
@@ -23,6 +29,8 @@ final class CalendarViewModel {
     private final LocalDate today;
     private final ReadOnlyObjectWrapper<Optional<Explanation>> told = new ReadOnlyObjectWrapper<>(Optional.empty());
     private final ReadOnlyObjectWrapper<Optional<Explanation>> effort = new ReadOnlyObjectWrapper<>(Optional.empty());
+    private final BooleanProperty nestsShown = new SimpleBooleanProperty();
+    private Optional<PlanAnswer> plan = Optional.empty();
     private final ReadOnlyStringWrapper refusal = new ReadOnlyStringWrapper("");
 
     /**
@@ -34,6 +42,7 @@ final class CalendarViewModel {
         this.book = book;
         this.work = work;
         this.today = today;
+        nestsShown.addListener((property, before, now) -> plan.ifPresent(this::show));
     }
 
     /** {@return the visits to make; empty until read, or where there is nothing to plan} */
@@ -44,6 +53,11 @@ final class CalendarViewModel {
     /** {@return what the effort can show; empty until read, or where there is nothing to plan} */
     ReadOnlyObjectProperty<Optional<Explanation>> effort() {
         return effort.getReadOnlyProperty();
+    }
+
+    /** {@return whether nests are told; where they are is private} */
+    BooleanProperty nestsShown() {
+        return nestsShown;
     }
 
     /** {@return why there is nothing to plan; blank if there is} */
@@ -59,19 +73,25 @@ final class CalendarViewModel {
                         book.book(), Scope.everything().of(book.species()), UnaryOperator.identity(), today),
                 this::show,
                 failure -> {
+                    plan = Optional.empty();
                     told.set(Optional.empty());
                     effort.set(Optional.empty());
                     refusal.set(FailureWords.of(failure));
                 });
     }
 
-    private void show(PlanAnswer plan) {
+    private void show(PlanAnswer answer) {
+        plan = Optional.of(answer);
+        tell(answer);
+    }
+
+    private void tell(PlanAnswer plan) {
         refusal.set("");
         told.set(Optional.of(new Explanation(
                 Texts.of("window.calendar.title", plan.species(), Integer.toString(plan.season())),
                 Texts.of("window.calendar.today", today),
-                List.of(visits(plan), worth(plan)))));
-        effort.set(Optional.of(new Explanation("", "", List.of(power(plan), cautions(plan)))));
+                List.of(visits(plan), worth(plan), nests()))));
+        effort.set(Optional.of(new Explanation("", "", List.of(beforeYouGo(), power(plan), cautions(plan)))));
     }
 
     private static Section visits(PlanAnswer plan) {
@@ -98,6 +118,52 @@ final class CalendarViewModel {
         return new Section(
                 Texts.of("window.calendar.where"),
                 lines.isEmpty() ? List.of(Texts.of("window.calendar.nowhere")) : lines);
+    }
+
+    private Section nests() {
+        List<NestsDue.Due> due = book.contents().get().stream()
+                .flatMap(contents -> NestsDue.of(contents.records(), contents.species(), today).due().stream())
+                .toList();
+        if (due.isEmpty()) {
+            return new Section(
+                    Texts.of("window.calendar.nests"), List.of(Texts.of("window.calendar.noNests")));
+        }
+        if (!nestsShown.get()) {
+            return new Section(
+                    Texts.of("window.calendar.nests"),
+                    List.of(Texts.of("window.calendar.nestsHidden", due.size())));
+        }
+        List<String> lines = new ArrayList<>();
+        due.forEach(one -> lines.add(Texts.of(
+                "window.calendar.nest",
+                one.nest().label(),
+                one.nest().place().chainage(),
+                one.last(),
+                one.stage(),
+                one.from(),
+                one.to(),
+                one.manner())));
+        lines.add(Texts.of("window.calendar.nestsPrivate"));
+        return new Section(Texts.of("window.calendar.nests"), lines);
+    }
+
+    private static Section beforeYouGo() {
+        return new Section(
+                Texts.of("window.caution.title"),
+                Pattern.compile("\n+").splitAsStream(Texts.of("window.caution.text")).toList());
+    }
+
+    /** {@return the visits and where one more tells most, as plain text to print; nests are never in it} */
+    String asText() {
+        return told.get().stream()
+                .flatMap(one -> Stream.concat(
+                        Stream.of(one.title(), one.subtitle()),
+                        one.sections().stream()
+                                .filter(section -> !section.heading().equals(Texts.of("window.calendar.nests")))
+                                .flatMap(section -> Stream.concat(
+                                        Stream.of("", section.heading()),
+                                        section.sentences().stream().map(line -> "  " + line)))))
+                .collect(Collectors.joining(System.lineSeparator()));
     }
 
     private static Section power(PlanAnswer plan) {

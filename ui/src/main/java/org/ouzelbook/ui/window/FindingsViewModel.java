@@ -34,6 +34,7 @@ final class FindingsViewModel {
     private final ReadOnlyObjectWrapper<Topic> topic = new ReadOnlyObjectWrapper<>(Topic.DENSITY);
     private final ReadOnlyObjectWrapper<List<Evidence>> evidence = new ReadOnlyObjectWrapper<>(List.of());
     private Optional<BookContents> of = Optional.empty();
+    private int asked;
     private volatile boolean stopped;
 
     /**
@@ -79,6 +80,7 @@ final class FindingsViewModel {
         }
         stopped = false;
         of = now;
+        asked++;
         sheets.clear();
         evidence.set(List.of());
         answered.set(answered.get() + 1);
@@ -88,6 +90,7 @@ final class FindingsViewModel {
     }
 
     private void answer(Topic one, BookContents contents) {
+        int time = asked;
         work.start(
                 Texts.of("window.work.finding", one.term()),
                 progress -> {
@@ -96,8 +99,8 @@ final class FindingsViewModel {
                     goOn(progress);
                     return sheet;
                 },
-                sheet -> keep(one, contents, sheet),
-                failure -> keep(one, contents, FindingSheet.refused(one.question(), FailureWords.of(failure))));
+                sheet -> keep(one, time, sheet),
+                failure -> keep(one, time, FindingSheet.refused(one.question(), FailureWords.of(failure))));
     }
 
     /** Whoever stops one answer stops those that wait as well; they are begun again when the page is opened again. */
@@ -108,9 +111,9 @@ final class FindingsViewModel {
         }
     }
 
-    private void keep(Topic one, BookContents contents, FindingSheet sheet) {
+    private void keep(Topic one, int time, FindingSheet sheet) {
         // The book may have changed while this was worked out.
-        if (of.filter(now -> now == contents).isPresent()) {
+        if (time == asked) {
             sheets.put(one, sheet);
             answered.set(answered.get() + 1);
         }

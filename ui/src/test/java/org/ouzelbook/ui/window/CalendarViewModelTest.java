@@ -5,12 +5,25 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import java.util.UUID;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.ouzelbook.tracker.domain.Bank;
+import org.ouzelbook.tracker.domain.Chainage;
+import org.ouzelbook.tracker.domain.Message;
+import org.ouzelbook.tracker.domain.Nest;
+import org.ouzelbook.tracker.domain.NestCheck;
+import org.ouzelbook.tracker.domain.NestSite;
+import org.ouzelbook.tracker.domain.NestStage;
+import org.ouzelbook.tracker.domain.Place;
+import org.ouzelbook.tracker.domain.Species;
 import org.ouzelbook.tracker.store.Book;
+import org.ouzelbook.ui.strip.SampleRiver;
 
 /** The calendar without a window, on a real book. */
 class CalendarViewModelTest {
@@ -37,6 +50,28 @@ class CalendarViewModelTest {
         calendar.read();
         return calendar;
     }
+
+    private static final Nest NEST = new Nest(
+            UUID.nameUUIDFromBytes(new byte[] {1}),
+            "Kirk nest",
+            new Place(SampleRiver.ARREL.id(), Chainage.ofKm(10.1), Bank.LEFT, 20, 1),
+            Species.DIPPER,
+            NestSite.BRIDGE,
+            OptionalDouble.empty(),
+            Optional.empty(),
+            "");
+    private static final NestCheck CHECK = new NestCheck(
+            UUID.nameUUIDFromBytes(new byte[] {2}),
+            NEST.id(),
+            LocalDate.of(2026, 4, 12),
+            Optional.empty(),
+            NestStage.EGGS,
+            "",
+            OptionalInt.of(4),
+            OptionalInt.empty(),
+            OptionalInt.empty(),
+            Optional.empty(),
+            "");
 
     private static String words(Explanation told) {
         return told.title() + "\n"
@@ -68,5 +103,25 @@ class CalendarViewModelTest {
         String effort = words(on(LocalDate.of(2027, 2, 1)).effort().get().orElseThrow());
 
         assertThat(effort).contains("a halving in ten years would be found").contains("Before each visit");
+    }
+
+    @Test
+    void keepsNestsBackUntilAskedAndOutOfTheTextToPrint() {
+        book.change(Message.of("window.title"), "HB", edit -> {
+            edit.add(NEST);
+            edit.add(CHECK);
+            return null;
+        });
+        viewModel.read(Optional.empty());
+        CalendarViewModel calendar = on(LocalDate.of(2026, 4, 14));
+        assertThat(words(calendar.told().get().orElseThrow()))
+                .contains("1 nest waits for a look")
+                .doesNotContain("Kirk nest");
+
+        calendar.nestsShown().set(true);
+
+        assertThat(words(calendar.told().get().orElseThrow()))
+                .contains("Kirk nest, km 10.10: eggs on 12 Apr 2026; next 17 Apr 2026 to 20 Apr 2026, a short look");
+        assertThat(calendar.asText()).contains("Visits due").doesNotContain("Kirk nest");
     }
 }
