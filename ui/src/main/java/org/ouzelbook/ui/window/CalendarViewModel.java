@@ -1,6 +1,7 @@
 package org.ouzelbook.ui.window;
 
 import java.time.LocalDate;
+import java.time.MonthDay;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -15,7 +16,9 @@ import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
 import javafx.beans.property.SimpleBooleanProperty;
+import org.ouzelbook.stats.survey.MapSettings;
 import org.ouzelbook.stats.survey.NestsDue;
+import org.ouzelbook.tracker.domain.Species;
 import org.ouzelbook.ui.app.PlanAnswer;
 import org.ouzelbook.ui.app.Scope;
 import org.ouzelbook.ui.app.Texts;
@@ -65,12 +68,11 @@ final class CalendarViewModel {
         return refusal.getReadOnlyProperty();
     }
 
-    /** Reads the plan of this year for the species shown. */
+    /** Reads the plan of the season that is still to be walked, for the species shown. */
     void read() {
         work.start(
                 Texts.of("window.work.planning"),
-                progress -> PlanAnswer.of(
-                        book.book(), Scope.everything().of(book.species()), UnaryOperator.identity(), today),
+                progress -> PlanAnswer.of(book.book(), scope(), UnaryOperator.identity(), today),
                 this::show,
                 failure -> {
                     plan = Optional.empty();
@@ -78,6 +80,21 @@ final class CalendarViewModel {
                     effort.set(Optional.empty());
                     refusal.set(FailureWords.of(failure));
                 });
+    }
+
+    /** The season that is still to be walked: this year's, or the next one's once this one's is over. */
+    private Scope scope() {
+        Species species = book.species();
+        boolean over = MonthDay.from(today).isAfter(MapSettings.usualFor(species).seasonTo());
+        Scope all = Scope.everything().of(species);
+        return new Scope(
+                species,
+                Optional.of(today.getYear() + (over ? 1 : 0)),
+                all.from(),
+                all.to(),
+                all.river(),
+                all.reach(),
+                all.level());
     }
 
     private void show(PlanAnswer answer) {

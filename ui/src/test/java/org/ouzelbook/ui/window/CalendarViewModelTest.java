@@ -92,10 +92,10 @@ class CalendarViewModelTest {
     }
 
     @Test
-    void saysThatNoVisitIsLeftAfterTheSeason() {
+    void plansTheNextSeasonOnceThisOneIsOver() {
         String told = words(on(LocalDate.of(2026, 11, 20)).told().get().orElseThrow());
 
-        assertThat(told).contains("No visit is left to plan this season.");
+        assertThat(told).startsWith("Next for the dipper, 2027").contains("visit 1:").doesNotContain("No visit is left");
     }
 
     @Test
