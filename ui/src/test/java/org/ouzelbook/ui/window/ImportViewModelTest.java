@@ -42,8 +42,8 @@ class ImportViewModelTest {
         book.close();
     }
 
-    private Path file(String text) throws IOException {
-        return Files.writeString(folder.resolve("notes.csv"), text);
+    private Path file(String... lines) throws IOException {
+        return Files.write(folder.resolve("notes.csv"), List.of(lines));
     }
 
     private int sightings() {
@@ -58,7 +58,7 @@ class ImportViewModelTest {
     void writesNothingBeforeItIsAccepted() throws IOException {
         int before = sightings();
 
-        imports.rehearse(List.of(file("date,river,km,species,count\n2026-05-20,Arrel Water,7.1,dipper,2\n")));
+        imports.rehearse(List.of(file("date,river,km,species,count", "2026-05-20,Arrel Water,7.1,dipper,2")));
 
         assertThat(report().rehearsal()).isTrue();
         assertThat(report().added()).isEqualTo(1);
@@ -69,8 +69,7 @@ class ImportViewModelTest {
     @Test
     void takesItInAsOneStepThatOneUndoTakesBack() throws IOException {
         int before = sightings();
-        imports.rehearse(List.of(file("date,river,km,species,count\n2026-05-20,Arrel Water,7.1,dipper,2\n"
-                + "2026-05-21,Arrel Water,7.2,dipper,1\n")));
+        imports.rehearse(List.of(file("date,river,km,species,count", "2026-05-20,Arrel Water,7.1,dipper,2", "2026-05-21,Arrel Water,7.2,dipper,1")));
 
         imports.accept();
         assertThat(report().imported()).isTrue();
@@ -82,8 +81,7 @@ class ImportViewModelTest {
 
     @Test
     void asksOnceForAllRowsAndGoesOnWithTheAnswer() throws IOException {
-        imports.rehearse(List.of(file("date,river,km,species\n03/04/2026,Arrel Water,7.1,dipper\n"
-                + "05/06/2026,Arrel Water,8.1,dipper\n")));
+        imports.rehearse(List.of(file("date,river,km,species", "03/04/2026,Arrel Water,7.1,dipper", "05/06/2026,Arrel Water,8.1,dipper")));
 
         assertThat(report().open()).isEqualTo(2);
         assertThat(imports.isReady()).isFalse();
@@ -102,7 +100,7 @@ class ImportViewModelTest {
 
     @Test
     void takesAWrittenYearAndRefusesNonsense() throws IOException {
-        imports.rehearse(List.of(file("date,river,km,species\n3 April,Arrel Water,7.1,dipper\n")));
+        imports.rehearse(List.of(file("date,river,km,species", "3 April,Arrel Water,7.1,dipper")));
         ImportQuestion.Written written = imports.questions().get(0).written().orElseThrow();
 
         assertThat(written.answer().apply("last year")).isEmpty();
@@ -113,8 +111,7 @@ class ImportViewModelTest {
 
     @Test
     void showsTheRowOfAProblemAsItStandsInTheFile() throws IOException {
-        imports.rehearse(List.of(file("date,river,km,species,remark\n2026-04-13,Arrel Water,7.1,dipper,\n"
-                + "31/04/2026,Arrel Water,8.1,dipper,\"by the weir, late\"\n")));
+        imports.rehearse(List.of(file("date,river,km,species,remark", "2026-04-13,Arrel Water,7.1,dipper,", "31/04/2026,Arrel Water,8.1,dipper,\"by the weir, late\"")));
         Problem problem = imports.groups().get(0).first().get(0);
 
         imports.look(problem);
@@ -128,8 +125,7 @@ class ImportViewModelTest {
     @Test
     void takesInWhatIsReadyAndWritesTheRestBesideTheBook() throws IOException {
         int before = sightings();
-        imports.rehearse(List.of(file("date,river,km,species\n2026-04-13,Arrel Water,7.1,dipper\n"
-                + "31/04/2026,Arrel Water,8.1,dipper\n")));
+        imports.rehearse(List.of(file("date,river,km,species", "2026-04-13,Arrel Water,7.1,dipper", "31/04/2026,Arrel Water,8.1,dipper")));
 
         imports.accept();
 
@@ -149,7 +145,7 @@ class ImportViewModelTest {
 
     @Test
     void forgetsEverythingWhereItIsLeft() throws IOException {
-        imports.rehearse(List.of(file("date,river,km,species\n2026-04-13,Arrel Water,7.1,dipper\n")));
+        imports.rehearse(List.of(file("date,river,km,species", "2026-04-13,Arrel Water,7.1,dipper")));
 
         imports.forget();
 

@@ -30,13 +30,14 @@ class ImportWindowTest {
         try (Book book = SampleBook.create(file)) {
             before = sightings(book);
         }
-        Path notes = Files.writeString(
+        Path notes = Files.write(
                 folder.resolve("notes.csv"),
-                "date,river,km,species,count,note\n"
-                        + "03/04/2026,Arrel Water,7.1,dipper,2,\n"
-                        + "05/04/2026,Arrel Water,8.4,dipper,1,\n"
-                        + "05/04/2026,Arrel Water,9.9,dipprr,1,hard to read\n"
-                        + "31.06.2026,Arrel Water,9.9,dipper,1,by the weir\n");
+                List.of(
+                        "date,river,km,species,count,note",
+                        "03/04/2026,Arrel Water,7.1,dipper,2,",
+                        "05/04/2026,Arrel Water,8.4,dipper,1,",
+                        "05/04/2026,Arrel Water,9.9,dipprr,1,hard to read",
+                        "31.06.2026,Arrel Water,9.9,dipper,1,by the weir"));
         LiveWindow window = LiveWindow.open(Optional.of(file), folder);
         window.awaitWords("Before you go out");
         LiveWindow.type(KeyCode.ESCAPE);
