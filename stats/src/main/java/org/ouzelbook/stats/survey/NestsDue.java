@@ -73,8 +73,7 @@ public record NestsDue(List<Due> due) {
                 due(nest, own, today).ifPresent(due::add);
             }
         }
-        due.sort(Comparator.comparing(Due::from)
-                .thenComparing(one -> one.nest().label()));
+        due.sort(Comparator.comparing(Due::from).thenComparing(one -> one.nest().label()));
         return new NestsDue(due);
     }
 

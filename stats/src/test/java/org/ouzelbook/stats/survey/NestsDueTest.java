@@ -64,13 +64,15 @@ class NestsDueTest {
                 List.of(),
                 List.of(),
                 List.of());
-        return NestsDue.of(records, Species.DIPPER, LocalDate.parse("2026-" + day)).due();
+        return NestsDue.of(records, Species.DIPPER, LocalDate.parse("2026-" + day))
+                .due();
     }
 
     @Test
     void isDueAboutAWeekAfterTheLastLook() {
-        NestsDue.Due due =
-                check("04-12", NestStage.EGGS, 4, 0, Optional.empty()).dueOn("04-13").get(0);
+        NestsDue.Due due = check("04-12", NestStage.EGGS, 4, 0, Optional.empty())
+                .dueOn("04-13")
+                .get(0);
 
         assertThat(due.from()).isEqualTo("2026-04-17");
         assertThat(due.to()).isEqualTo("2026-04-20");

@@ -60,52 +60,152 @@ public record ImportAnswers(
 
     /** {@return the same, and every table is of this kind} */
     public ImportAnswers withKind(TableKind kind) {
-        return new ImportAnswers(today, Optional.of(kind), dateOrder, serials, year, zone, decimals, species, river, rivers, offRiverMetres);
+        return new ImportAnswers(
+                today,
+                Optional.of(kind),
+                dateOrder,
+                serials,
+                year,
+                zone,
+                decimals,
+                species,
+                river,
+                rivers,
+                offRiverMetres);
     }
 
     /** {@return the same, and this of day and month stands first} */
     public ImportAnswers withDateOrder(DateOrder dateOrder) {
-        return new ImportAnswers(today, kind, Optional.of(dateOrder), serials, year, zone, decimals, species, river, rivers, offRiverMetres);
+        return new ImportAnswers(
+                today,
+                kind,
+                Optional.of(dateOrder),
+                serials,
+                year,
+                zone,
+                decimals,
+                species,
+                river,
+                rivers,
+                offRiverMetres);
     }
 
     /** {@return the same, and bare numbers count days so} */
     public ImportAnswers withSerials(SerialDates serials) {
-        return new ImportAnswers(today, kind, dateOrder, Optional.of(serials), year, zone, decimals, species, river, rivers, offRiverMetres);
+        return new ImportAnswers(
+                today,
+                kind,
+                dateOrder,
+                Optional.of(serials),
+                year,
+                zone,
+                decimals,
+                species,
+                river,
+                rivers,
+                offRiverMetres);
     }
 
     /** {@return the same, and dates that name no year are of this one} */
     public ImportAnswers withYear(Year year) {
-        return new ImportAnswers(today, kind, dateOrder, serials, Optional.of(year), zone, decimals, species, river, rivers, offRiverMetres);
+        return new ImportAnswers(
+                today,
+                kind,
+                dateOrder,
+                serials,
+                Optional.of(year),
+                zone,
+                decimals,
+                species,
+                river,
+                rivers,
+                offRiverMetres);
     }
 
     /** {@return the same, and times in UTC were taken here} */
     public ImportAnswers withZone(ZoneId zone) {
-        return new ImportAnswers(today, kind, dateOrder, serials, year, Optional.of(zone), decimals, species, river, rivers, offRiverMetres);
+        return new ImportAnswers(
+                today,
+                kind,
+                dateOrder,
+                serials,
+                year,
+                Optional.of(zone),
+                decimals,
+                species,
+                river,
+                rivers,
+                offRiverMetres);
     }
 
     /** {@return the same, and this sign stands before decimals} */
     public ImportAnswers withDecimals(DecimalSign decimals) {
-        return new ImportAnswers(today, kind, dateOrder, serials, year, zone, Optional.of(decimals), species, river, rivers, offRiverMetres);
+        return new ImportAnswers(
+                today,
+                kind,
+                dateOrder,
+                serials,
+                year,
+                zone,
+                Optional.of(decimals),
+                species,
+                river,
+                rivers,
+                offRiverMetres);
     }
 
     /** {@return the same, and rows that name no species are of this one} */
     public ImportAnswers withSpecies(Species species) {
-        return new ImportAnswers(today, kind, dateOrder, serials, year, zone, decimals, Optional.of(species), river, rivers, offRiverMetres);
+        return new ImportAnswers(
+                today,
+                kind,
+                dateOrder,
+                serials,
+                year,
+                zone,
+                decimals,
+                Optional.of(species),
+                river,
+                rivers,
+                offRiverMetres);
     }
 
     /** {@return the same, and rows that name no river are on this one} */
     public ImportAnswers withRiver(String river) {
-        return new ImportAnswers(today, kind, dateOrder, serials, year, zone, decimals, species, Optional.of(river), rivers, offRiverMetres);
+        return new ImportAnswers(
+                today,
+                kind,
+                dateOrder,
+                serials,
+                year,
+                zone,
+                decimals,
+                species,
+                Optional.of(river),
+                rivers,
+                offRiverMetres);
     }
 
     /** {@return the same, and this is said of rivers in files} */
     public ImportAnswers withRivers(RiverAnswers rivers) {
-        return new ImportAnswers(today, kind, dateOrder, serials, year, zone, decimals, species, river, rivers, offRiverMetres);
+        return new ImportAnswers(
+                today, kind, dateOrder, serials, year, zone, decimals, species, river, rivers, offRiverMetres);
     }
 
     /** {@return the same, and coordinates so far from the river, in metres, are taken} */
     public ImportAnswers withOffRiver(double offRiverMetres) {
-        return new ImportAnswers(today, kind, dateOrder, serials, year, zone, decimals, species, river, rivers, Optional.of(offRiverMetres));
+        return new ImportAnswers(
+                today,
+                kind,
+                dateOrder,
+                serials,
+                year,
+                zone,
+                decimals,
+                species,
+                river,
+                rivers,
+                Optional.of(offRiverMetres));
     }
 
     DateChoices dates() {

@@ -66,7 +66,9 @@ public final class LineFigure {
         Point source = at(main.points().get(main.points().size() - 1));
         shapes.add(new Shape.Disc(source, 4, Optional.of(Ink.PAPER), Optional.of(Pencil.solid(Ink.INK, 1.5))));
         shapes.add(new Shape.Disc(mouth, 6, Optional.of(Ink.CONFIRMED), Optional.of(Pencil.solid(Ink.PAPER, 1.5))));
-        Stream.of(label(mouth, Texts.of("strip.line.mouth"), Lettering.STRONG), label(source, Texts.of("strip.line.upper"), Lettering.SMALL))
+        Stream.of(
+                        label(mouth, Texts.of("strip.line.mouth"), Lettering.STRONG),
+                        label(source, Texts.of("strip.line.upper"), Lettering.SMALL))
                 .forEach(shapes::add);
         return new Picture(width, height, shapes, Texts.of("strip.line.title"), Texts.of("strip.line.say"));
     }
@@ -83,7 +85,6 @@ public final class LineFigure {
     }
 
     private Point at(GeoPoint point) {
-        return new Point(
-                left + (point.longitude() - west) * squeeze * scale, top + (north - point.latitude()) * scale);
+        return new Point(left + (point.longitude() - west) * squeeze * scale, top + (north - point.latitude()) * scale);
     }
 }

@@ -70,8 +70,7 @@ public final class TallyFigure {
             // A name wider than its part moves on to the right, or in from the edge, and stays on the paper.
             double wide = TextWidths.of(part.words(), Lettering.SMALL);
             double at = Math.max(free, Math.min(x, width - wide));
-            shapes.add(new Shape.Label(
-                    new Point(at, BAR + 20), part.words(), Anchor.START, Lettering.SMALL, Ink.INK));
+            shapes.add(new Shape.Label(new Point(at, BAR + 20), part.words(), Anchor.START, Lettering.SMALL, Ink.INK));
             free = at + wide + 16;
             x += length;
         }

@@ -43,8 +43,7 @@ final class BookPane extends StackPane {
     private final Keys onPage = new Keys("window.keys.page");
     private Optional<Page> open = Optional.empty();
 
-    BookPane(
-            BookViewModel book, BackgroundWork work, BackgroundWork counting, Look look, Runnable otherBook) {
+    BookPane(BookViewModel book, BackgroundWork work, BackgroundWork counting, Look look, Runnable otherBook) {
         this.book = book;
         this.look = look;
         this.strip = new StripPane(book.strip(), look);
@@ -66,7 +65,11 @@ final class BookPane extends StackPane {
         face.disableProperty().bind(overlay.visibleProperty());
         getChildren().addAll(face, overlay);
         imports = new ImportPage(book, work, look);
-        bind(new FindingsPage(book, work, look, this::leave), "window.findings.does", "window.findings.hint", KeyCode.F);
+        bind(
+                new FindingsPage(book, work, look, this::leave),
+                "window.findings.does",
+                "window.findings.hint",
+                KeyCode.F);
         bind(new CalendarPage(book, work), "window.calendar.does", "window.calendar.hint", KeyCode.C);
         bind(imports, "window.import.does", "window.import.hint", KeyCode.I);
         takeDropped();

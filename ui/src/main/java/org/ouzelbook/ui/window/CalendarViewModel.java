@@ -85,7 +85,8 @@ final class CalendarViewModel {
     /** The season that is still to be walked: this year's, or the next one's once this one's is over. */
     private Scope scope() {
         Species species = book.species();
-        boolean over = MonthDay.from(today).isAfter(MapSettings.usualFor(species).seasonTo());
+        boolean over =
+                MonthDay.from(today).isAfter(MapSettings.usualFor(species).seasonTo());
         Scope all = Scope.everything().of(species);
         return new Scope(
                 species,
@@ -142,13 +143,11 @@ final class CalendarViewModel {
                 .flatMap(contents -> NestsDue.of(contents.records(), contents.species(), today).due().stream())
                 .toList();
         if (due.isEmpty()) {
-            return new Section(
-                    Texts.of("window.calendar.nests"), List.of(Texts.of("window.calendar.noNests")));
+            return new Section(Texts.of("window.calendar.nests"), List.of(Texts.of("window.calendar.noNests")));
         }
         if (!nestsShown.get()) {
             return new Section(
-                    Texts.of("window.calendar.nests"),
-                    List.of(Texts.of("window.calendar.nestsHidden", due.size())));
+                    Texts.of("window.calendar.nests"), List.of(Texts.of("window.calendar.nestsHidden", due.size())));
         }
         List<String> lines = new ArrayList<>();
         due.forEach(one -> lines.add(Texts.of(
@@ -167,7 +166,9 @@ final class CalendarViewModel {
     private static Section beforeYouGo() {
         return new Section(
                 Texts.of("window.caution.title"),
-                Pattern.compile("\n+").splitAsStream(Texts.of("window.caution.text")).toList());
+                Pattern.compile("\n+")
+                        .splitAsStream(Texts.of("window.caution.text"))
+                        .toList());
     }
 
     /** {@return the visits and where one more tells most, as plain text to print; nests are never in it} */

@@ -152,7 +152,9 @@ final class CountSheets {
             answer.smallestDetectable()
                     .percentPerYear()
                     .ifPresent(fall -> remarks.add(Texts.of(
-                            "cli.trend.smallest", -fall, answer.smallestDetectable().power())));
+                            "cli.trend.smallest",
+                            -fall,
+                            answer.smallestDetectable().power())));
         }
         answer.why().forEach(why -> remarks.add(sentence(why)));
         answer.warnings().forEach(warning -> remarks.add(sentence(warning)));
@@ -209,9 +211,8 @@ final class CountSheets {
                                 season.why().map(Texts::of).orElse("")))
                         .toList(),
                 width);
-        Optional<EstimateOccupancy.Season> last = seasons.isEmpty()
-                ? Optional.empty()
-                : Optional.of(seasons.get(seasons.size() - 1));
+        Optional<EstimateOccupancy.Season> last =
+                seasons.isEmpty() ? Optional.empty() : Optional.of(seasons.get(seasons.size() - 1));
         String sentence = answer.why()
                 .map(CountSheets::sentence)
                 .or(() -> last.filter(season -> season.occupancy().isPresent())

@@ -67,8 +67,11 @@ final class EvidenceList extends VBox {
             super.updateItem(record, empty);
             setText(empty || record == null ? "" : record.words());
             getStyleClass().removeAll("territory", "single");
-            boolean territory =
-                    !empty && record != null && record.subject().filter(Subject.OfTerritory.class::isInstance).isPresent();
+            boolean territory = !empty
+                    && record != null
+                    && record.subject()
+                            .filter(Subject.OfTerritory.class::isInstance)
+                            .isPresent();
             getStyleClass().add(territory ? "territory" : "single");
         }
     }

@@ -37,8 +37,8 @@ final class FindingTable extends TableView<FindingSheet.Line> {
             int place = i;
             TableColumn<FindingSheet.Line, String> column =
                     new TableColumn<>(sheet.columns().get(i));
-            column.setCellValueFactory(line ->
-                    new ReadOnlyStringWrapper(line.getValue().cells().get(place)));
+            column.setCellValueFactory(
+                    line -> new ReadOnlyStringWrapper(line.getValue().cells().get(place)));
             boolean number = sheet.lines().stream()
                     .allMatch(line -> line.cells().get(place).matches("[–0-9.+-]*|[0-9.]+–[0-9.]+"));
             column.getStyleClass().add(number ? "number" : "words");
@@ -66,7 +66,11 @@ final class FindingTable extends TableView<FindingSheet.Line> {
                 .mapToInt(line -> line.cells().get(column).length())
                 .max()
                 .orElse(0);
-        return 22 + LETTER * Math.min(MOST_LETTERS, Math.max(longest, sheet.columns().get(column).length()));
+        return 22
+                + LETTER
+                        * Math.min(
+                                MOST_LETTERS,
+                                Math.max(longest, sheet.columns().get(column).length()));
     }
 
     /**

@@ -123,9 +123,11 @@ final class FindingsPage implements Page {
 
     /** Marks the row of the picture that the line tells of, where each line has its row. */
     private void mark(int line) {
-        findings.sheet(findings.topic().get()).ifPresent(sheet -> sheet.figure()
-                .filter(figure -> line >= 0 && figure.places().size() == sheet.lines().size())
-                .ifPresent(figure -> picture.mark(figure.places().get(line))));
+        findings.sheet(findings.topic().get())
+                .ifPresent(sheet -> sheet.figure()
+                        .filter(figure -> line >= 0
+                                && figure.places().size() == sheet.lines().size())
+                        .ifPresent(figure -> picture.mark(figure.places().get(line))));
     }
 
     private HBox saving() {
@@ -140,8 +142,9 @@ final class FindingsPage implements Page {
     private void save() {
         FileChooser chooser = new FileChooser();
         chooser.setTitle(Texts.of("window.findings.save"));
-        chooser.setInitialDirectory(
-                Optional.ofNullable(book.book().file().getParent()).map(Path::toFile).orElse(null));
+        chooser.setInitialDirectory(Optional.ofNullable(book.book().file().getParent())
+                .map(Path::toFile)
+                .orElse(null));
         chooser.setInitialFileName(findings.topic().get().name().toLowerCase(Locale.ROOT));
         chooser.getExtensionFilters()
                 .addAll(

@@ -191,7 +191,9 @@ final class FindingsViewModel {
                 name,
                 sheet.columns(),
                 sheet.lines().stream()
-                        .map(line -> line.cells().stream().map(FindingsViewModel::cell).toList())
+                        .map(line -> line.cells().stream()
+                                .map(FindingsViewModel::cell)
+                                .toList())
                         .toList());
     }
 

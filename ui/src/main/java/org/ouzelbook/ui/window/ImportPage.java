@@ -64,16 +64,20 @@ final class ImportPage implements Page {
         if (!imports.refusal().get().isEmpty()) {
             lines.add(Sentences.line(imports.refusal().get(), "sentence"));
         } else {
-            lines.add(Sentences.line(report.map(ImportPage::ending).orElseGet(() -> Texts.of("window.import.invite")), "muted"));
+            lines.add(Sentences.line(
+                    report.map(ImportPage::ending).orElseGet(() -> Texts.of("window.import.invite")), "muted"));
         }
         report.filter(one -> one.read() > 0).ifPresent(one -> {
             tally.show(TallyFigure.of(parts(one), BAR, Texts.of("window.import.tally")));
             lines.add(tally);
         });
-        report.ifPresent(one -> one.rivers().forEach(river -> lines.add(Sentences.line(
-                Texts.of(
-                        river.added() ? "import.told.river.new" : "import.told.river.known", river.name(), river.km()),
-                "sentence"))));
+        report.ifPresent(one -> one.rivers()
+                .forEach(river -> lines.add(Sentences.line(
+                        Texts.of(
+                                river.added() ? "import.told.river.new" : "import.told.river.known",
+                                river.name(),
+                                river.km()),
+                        "sentence"))));
         List<ImportQuestion> open = imports.questions();
         questions.getChildren().setAll(open.stream().map(this::question).toList());
         if (!open.isEmpty()) {
@@ -171,8 +175,8 @@ final class ImportPage implements Page {
     private void buttons(Optional<ImportReport> report) {
         buttons.getChildren().clear();
         if (imports.isReady()) {
-            Button take = button(
-                    Texts.of("window.import.add", report.orElseThrow().added()), imports::accept);
+            Button take =
+                    button(Texts.of("window.import.add", report.orElseThrow().added()), imports::accept);
             take.getStyleClass().add("main");
             buttons.getChildren().add(take);
         }
@@ -191,8 +195,9 @@ final class ImportPage implements Page {
     private void choose() {
         FileChooser chooser = new FileChooser();
         chooser.setTitle(Texts.of("window.import.choose"));
-        chooser.setInitialDirectory(
-                Optional.ofNullable(book.book().file().getParent()).map(Path::toFile).orElse(null));
+        chooser.setInitialDirectory(Optional.ofNullable(book.book().file().getParent())
+                .map(Path::toFile)
+                .orElse(null));
         List<File> chosen = chooser.showOpenMultipleDialog(page.getScene().getWindow());
         if (chosen != null && !chosen.isEmpty()) {
             take(chosen.stream().map(File::toPath).toList());
@@ -246,7 +251,12 @@ final class ImportPage implements Page {
             lines.add(Texts.of("import.told.importedBefore"));
         }
         return new Explanation.Section(
-                Texts.of("import.told.table", ImportQuestion.nameOf(table.file()), table.understood().kind(), table.read()), lines);
+                Texts.of(
+                        "import.told.table",
+                        ImportQuestion.nameOf(table.file()),
+                        table.understood().kind(),
+                        table.read()),
+                lines);
     }
 
     @Override

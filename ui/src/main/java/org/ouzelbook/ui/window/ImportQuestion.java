@@ -62,7 +62,11 @@ record ImportQuestion(String words, String rows, Problem first, List<Choice> cho
     static ImportQuestion of(ImportReport.Reason reason, List<River> rivers) {
         Problem first = reason.first().get(0);
         return new ImportQuestion(
-                words(first.message()), rows(reason), first, choices(first.message(), rivers), written(first.message()));
+                words(first.message()),
+                rows(reason),
+                first,
+                choices(first.message(), rivers),
+                written(first.message()));
     }
 
     /** {@return whether a reason is settled by an answer here} */
@@ -81,9 +85,7 @@ record ImportQuestion(String words, String rows, Problem first, List<Choice> cho
 
     private static String words(Message message) {
         String key = "window.ask." + message.key();
-        return Texts.keys().contains(key)
-                ? Texts.of(key, message.facts().toArray())
-                : Texts.of(message);
+        return Texts.keys().contains(key) ? Texts.of(key, message.facts().toArray()) : Texts.of(message);
     }
 
     private static String rows(ImportReport.Reason reason) {
@@ -95,7 +97,8 @@ record ImportQuestion(String words, String rows, Problem first, List<Choice> cho
         String file = nameOf(reason.first().get(0).file());
         return named.isEmpty()
                 ? file
-                : Texts.of("window.import.rows", file, reason.count(), Texts.word(named), reason.count() - named.size());
+                : Texts.of(
+                        "window.import.rows", file, reason.count(), Texts.word(named), reason.count() - named.size());
     }
 
     private static Choice choice(Object word, Function<ImportAnswers, ImportAnswers> answer) {
@@ -133,8 +136,8 @@ record ImportQuestion(String words, String rows, Problem first, List<Choice> cho
             }
             case "import.ask.offRiver" ->
                 Stream.of(NEAR, FAR)
-                        .map(metres -> choice(
-                                Texts.of("window.import.near", metres), answers -> answers.withOffRiver(metres)))
+                        .map(metres ->
+                                choice(Texts.of("window.import.near", metres), answers -> answers.withOffRiver(metres)))
                         .toList();
             case "import.number.thousandsOrDecimals" ->
                 Stream.of(DecimalSign.POINT, DecimalSign.COMMA)
@@ -157,8 +160,10 @@ record ImportQuestion(String words, String rows, Problem first, List<Choice> cho
 
     private static Optional<Written> written(Message message) {
         return switch (message.key()) {
-            case "import.ask.year" -> Optional.of(new Written(Texts.of("window.import.otherYear"), ImportQuestion::year));
-            case "import.ask.zone" -> Optional.of(new Written(Texts.of("window.import.otherZone"), ImportQuestion::zone));
+            case "import.ask.year" ->
+                Optional.of(new Written(Texts.of("window.import.otherYear"), ImportQuestion::year));
+            case "import.ask.zone" ->
+                Optional.of(new Written(Texts.of("window.import.otherZone"), ImportQuestion::zone));
             default -> Optional.empty();
         };
     }

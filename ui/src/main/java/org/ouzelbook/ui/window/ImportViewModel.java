@@ -27,8 +27,7 @@ final class ImportViewModel {
     private final BookViewModel book;
     private final Work work;
     private final LocalDate today;
-    private final ReadOnlyObjectWrapper<Optional<ImportReport>> report =
-            new ReadOnlyObjectWrapper<>(Optional.empty());
+    private final ReadOnlyObjectWrapper<Optional<ImportReport>> report = new ReadOnlyObjectWrapper<>(Optional.empty());
     private final ReadOnlyObjectWrapper<Optional<RowText>> row = new ReadOnlyObjectWrapper<>(Optional.empty());
     private final ReadOnlyStringWrapper refusal = new ReadOnlyStringWrapper("");
     private List<Path> files = List.of();
@@ -143,8 +142,7 @@ final class ImportViewModel {
         return report.get().stream()
                 .filter(ImportReport::rehearsal)
                 .flatMap(one -> Stream.concat(
-                        one.questions().stream(),
-                        one.problems().stream().filter(ImportQuestion::isOne)))
+                        one.questions().stream(), one.problems().stream().filter(ImportQuestion::isOne)))
                 .map(reason -> ImportQuestion.of(reason, rivers))
                 .toList();
     }
@@ -168,11 +166,11 @@ final class ImportViewModel {
         report.get().ifPresent(one -> {
             one.problems().stream()
                     .filter(reason -> !(one.rehearsal() && ImportQuestion.isOne(reason)))
-                    .forEach(reason -> groups.add(
-                            new Group(Texts.of("import.told.problems"), reason.count(), reason.first())));
+                    .forEach(reason ->
+                            groups.add(new Group(Texts.of("import.told.problems"), reason.count(), reason.first())));
             one.warnings()
-                    .forEach(reason -> groups.add(
-                            new Group(Texts.of("import.told.warnings"), reason.count(), reason.first())));
+                    .forEach(reason ->
+                            groups.add(new Group(Texts.of("import.told.warnings"), reason.count(), reason.first())));
         });
         return groups;
     }

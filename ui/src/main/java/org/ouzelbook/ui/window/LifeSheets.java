@@ -127,7 +127,10 @@ final class LifeSheets {
                 : Optional.of(IntervalFigure.of(
                         Texts.of("window.findings.term.survival"),
                         new Scale(
-                                Texts.of("window.findings.probability"), 0, OptionalDouble.of(1), CountSheets.percent()),
+                                Texts.of("window.findings.probability"),
+                                0,
+                                OptionalDouble.of(1),
+                                CountSheets.percent()),
                         chances.stream()
                                 .map(parameter -> new Row(
                                         "",
@@ -204,7 +207,9 @@ final class LifeSheets {
         answer.warnings().forEach(warning -> remarks.add(CountSheets.sentence(warning)));
         return new FindingSheet(
                 Topic.PREY.question(),
-                last.aspt().isPresent() ? Texts.of("window.findings.lastAspt", last.aspt().getAsDouble()) : "",
+                last.aspt().isPresent()
+                        ? Texts.of("window.findings.lastAspt", last.aspt().getAsDouble())
+                        : "",
                 Texts.of(
                         "window.findings.preyOf",
                         answer.samples().size(),

@@ -151,8 +151,7 @@ final class NewBookPane extends VBox {
         FileChooser chooser = new FileChooser();
         chooser.setTitle(Texts.of("window.new.choose"));
         chooser.getExtensionFilters()
-                .add(new FileChooser.ExtensionFilter(
-                        Texts.of("window.new.lines"), "*.geojson", "*.json", "*.gpx"));
+                .add(new FileChooser.ExtensionFilter(Texts.of("window.new.lines"), "*.geojson", "*.json", "*.gpx"));
         List<File> files = chooser.showOpenMultipleDialog(getScene().getWindow());
         if (files != null && !files.isEmpty()) {
             draw(files.stream().map(File::toPath).toList());

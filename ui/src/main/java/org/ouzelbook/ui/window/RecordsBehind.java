@@ -57,8 +57,7 @@ final class RecordsBehind {
                         .anyMatch((Stretch stretch) -> stretch.contains(territory.centre()));
     }
 
-    private static void territory(
-            int season, TerritoryMap.RiverMap river, Territory territory, List<Evidence> rests) {
+    private static void territory(int season, TerritoryMap.RiverMap river, Territory territory, List<Evidence> rests) {
         rests.add(new Evidence(
                 Texts.of(
                         "window.findings.territory",
@@ -72,8 +71,8 @@ final class RecordsBehind {
 
     private void visits(int season, Optional<String> river, List<Evidence> rests) {
         contents.records().visits().stream()
-                .filter(visit -> visit.date().getYear() == season
-                        && visit.lookedFor().contains(contents.species()))
+                .filter(visit ->
+                        visit.date().getYear() == season && visit.lookedFor().contains(contents.species()))
                 .filter(visit -> river.map(riverName(visit)::equals).orElse(true))
                 .sorted(Comparator.comparing(Visit::date))
                 .forEach(visit -> rests.add(new Evidence(
@@ -132,16 +131,21 @@ final class RecordsBehind {
         List<Evidence> rests = new ArrayList<>();
         for (Nest nest : contents.records().nests()) {
             List<NestCheck> checks = contents.records().nestChecks().stream()
-                    .filter(check -> check.nestId().equals(nest.id())
-                            && check.date().getYear() == season)
+                    .filter(check ->
+                            check.nestId().equals(nest.id()) && check.date().getYear() == season)
                     .sorted(Comparator.comparing(NestCheck::date))
                     .toList();
             if (nest.species().equals(contents.species()) && !checks.isEmpty()) {
                 Optional<Subject> holder = holder(nest, season);
                 rests.add(new Evidence(
-                        Texts.of("window.findings.nest", nest.label(), nest.place().chainage()), season, holder));
-                checks.forEach(check -> rests.add(new Evidence(
-                        Texts.of("window.findings.check", check.date(), check.stage()), season, holder)));
+                        Texts.of(
+                                "window.findings.nest",
+                                nest.label(),
+                                nest.place().chainage()),
+                        season,
+                        holder));
+                checks.forEach(check -> rests.add(
+                        new Evidence(Texts.of("window.findings.check", check.date(), check.stage()), season, holder)));
             }
         }
         return rests;

@@ -56,8 +56,7 @@ record RiverQuestion(String words, List<Choice> choices) {
                                         said.leaveGaps())),
                         new Choice(
                                 Texts.of("window.import.leaveGap"),
-                                said -> new RiverAnswers(
-                                        said.mouthAt(), said.joins(), said.widestGapMetres(), true)));
+                                said -> new RiverAnswers(said.mouthAt(), said.joins(), said.widestGapMetres(), true)));
             }
             case "river.joins" -> {
                 String river = String.valueOf(facts.get(0));
@@ -67,14 +66,12 @@ record RiverQuestion(String words, List<Choice> choices) {
                                 Texts.of("window.ask.joins", river, other),
                                 said -> joins(said, river, Optional.of(other))),
                         new Choice(
-                                Texts.of("window.ask.joinsNot", river),
-                                said -> joins(said, river, Optional.empty())));
+                                Texts.of("window.ask.joinsNot", river), said -> joins(said, river, Optional.empty())));
             }
             case "river.bothEndsNear", "river.walked" -> {
                 String river = String.valueOf(facts.get(0));
                 yield List.of(
-                        new Choice(
-                                Texts.of("window.ask.first"), said -> mouth(said, river, new Mouth.First())),
+                        new Choice(Texts.of("window.ask.first"), said -> mouth(said, river, new Mouth.First())),
                         new Choice(Texts.of("window.ask.last"), said -> mouth(said, river, new Mouth.Last())));
             }
             default -> List.of();

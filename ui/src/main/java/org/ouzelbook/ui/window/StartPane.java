@@ -3,7 +3,6 @@ package org.ouzelbook.ui.window;
 import java.io.File;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.function.Consumer;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.control.Button;

@@ -151,8 +151,7 @@ public final class WindowApplication extends Application {
             if (looked != null && looked.contents().get().isPresent()) {
                 desk.keep(
                         open.file(),
-                        new Desk.View(
-                                looked.species(), looked.strip().season().get()));
+                        new Desk.View(looked.species(), looked.strip().season().get()));
             }
             open.close();
         }

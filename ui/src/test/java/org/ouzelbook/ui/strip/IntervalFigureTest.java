@@ -17,13 +17,7 @@ class IntervalFigureTest {
 
     private static Row row(String label, double value, double lower, double upper) {
         return new Row(
-                "",
-                label,
-                OptionalDouble.of(value),
-                OptionalDouble.of(lower),
-                OptionalDouble.of(upper),
-                List.of(),
-                "");
+                "", label, OptionalDouble.of(value), OptionalDouble.of(lower), OptionalDouble.of(upper), List.of(), "");
     }
 
     private static Row none(String label, String why) {
@@ -62,7 +56,8 @@ class IntervalFigureTest {
 
     @Test
     void drawsEqualValuesBelowEachOtherAndLargerOnesToTheRight() {
-        List<Shape.Disc> dots = dots(figure(row("2024", 0.5, 0.2, 0.9), row("2025", 0.5, 0.1, 1), row("2026", 0.7, 0.2, 1)));
+        List<Shape.Disc> dots =
+                dots(figure(row("2024", 0.5, 0.2, 0.9), row("2025", 0.5, 0.1, 1), row("2026", 0.7, 0.2, 1)));
 
         assertThat(dots.get(0).centre().x()).isEqualTo(dots.get(1).centre().x());
         assertThat(dots.get(2).centre().x()).isGreaterThan(dots.get(1).centre().x());
@@ -75,20 +70,15 @@ class IntervalFigureTest {
 
         assertThat(dots(figure)).hasSize(1);
         assertThat(figure.picture().shapes())
-                .anyMatch(shape -> shape instanceof Shape.Label label && label.text().equals("one visit: no count"));
+                .anyMatch(shape ->
+                        shape instanceof Shape.Label label && label.text().equals("one visit: no count"));
         assertThat(figure.picture().description()).contains("2024: one visit: no count.");
     }
 
     @Test
     void fadesTowardsALimitThatNobodyKnows() {
         Row open = new Row(
-                "",
-                "2026",
-                OptionalDouble.of(0.5),
-                OptionalDouble.of(0.2),
-                OptionalDouble.empty(),
-                List.of(),
-                "");
+                "", "2026", OptionalDouble.of(0.5), OptionalDouble.of(0.2), OptionalDouble.empty(), List.of(), "");
 
         Shape.Band bar = bars(figure(open, row("2025", 0.5, 0.2, 0.9))).get(0);
 
@@ -100,8 +90,10 @@ class IntervalFigureTest {
     void keepsEveryWordOnThePaperAndTellsWhereEachRowLies() {
         Figure figure = figure(
                 row("2025", 0.51, 0.23, 0.97),
-                none("2026", "a very long reason that would run far beyond the right edge of a paper that is not wide"
-                        + " enough for all of its many words, so that it has to be cut"));
+                none(
+                        "2026",
+                        "a very long reason that would run far beyond the right edge of a paper that is not wide"
+                                + " enough for all of its many words, so that it has to be cut"));
 
         assertThat(figure.places()).hasSize(2);
         assertThat(figure.picture().shapes())

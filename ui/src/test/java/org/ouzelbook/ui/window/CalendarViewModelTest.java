@@ -95,7 +95,10 @@ class CalendarViewModelTest {
     void plansTheNextSeasonOnceThisOneIsOver() {
         String told = words(on(LocalDate.of(2026, 11, 20)).told().get().orElseThrow());
 
-        assertThat(told).startsWith("Next for the dipper, 2027").contains("visit 1:").doesNotContain("No visit is left");
+        assertThat(told)
+                .startsWith("Next for the dipper, 2027")
+                .contains("visit 1:")
+                .doesNotContain("No visit is left");
     }
 
     @Test

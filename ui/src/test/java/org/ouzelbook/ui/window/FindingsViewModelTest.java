@@ -57,9 +57,10 @@ class FindingsViewModelTest {
 
         List<Evidence> rests = findings.evidence().get();
         assertThat(rests.get(0).words()).startsWith("Territory A, Arrel Water, km");
-        assertThat(rests).anyMatch(one -> one.subject()
-                .filter(Subject.OfSighting.class::isInstance)
-                .isPresent());
+        assertThat(rests)
+                .anyMatch(one -> one.subject()
+                        .filter(Subject.OfSighting.class::isInstance)
+                        .isPresent());
         assertThat(rests).anyMatch(one -> one.words().startsWith("Visit of"));
     }
 

@@ -52,8 +52,9 @@ class FindingsWindowTest {
         window.awaitWords("Territory A, Arrel Water");
         LiveWindow.keep("findings-records");
         LiveWindow.click("Territory A, Arrel Water");
-        window.await("the reasons of territory A", () -> LiveWindow.shows("Territory A")
-                && LiveWindow.scene().lookup(".strip") != null);
+        window.await(
+                "the reasons of territory A",
+                () -> LiveWindow.shows("Territory A") && LiveWindow.scene().lookup(".strip") != null);
         LiveWindow.keep("findings-on-strip");
         window.close();
     }

@@ -69,7 +69,10 @@ class ImportViewModelTest {
     @Test
     void takesItInAsOneStepThatOneUndoTakesBack() throws IOException {
         int before = sightings();
-        imports.rehearse(List.of(file("date,river,km,species,count", "2026-05-20,Arrel Water,7.1,dipper,2", "2026-05-21,Arrel Water,7.2,dipper,1")));
+        imports.rehearse(List.of(file(
+                "date,river,km,species,count",
+                "2026-05-20,Arrel Water,7.1,dipper,2",
+                "2026-05-21,Arrel Water,7.2,dipper,1")));
 
         imports.accept();
         assertThat(report().imported()).isTrue();
@@ -81,13 +84,16 @@ class ImportViewModelTest {
 
     @Test
     void asksOnceForAllRowsAndGoesOnWithTheAnswer() throws IOException {
-        imports.rehearse(List.of(file("date,river,km,species", "03/04/2026,Arrel Water,7.1,dipper", "05/06/2026,Arrel Water,8.1,dipper")));
+        imports.rehearse(List.of(file(
+                "date,river,km,species", "03/04/2026,Arrel Water,7.1,dipper", "05/06/2026,Arrel Water,8.1,dipper")));
 
         assertThat(report().open()).isEqualTo(2);
         assertThat(imports.isReady()).isFalse();
         ImportQuestion question = imports.questions().get(0);
         assertThat(imports.questions()).hasSize(1);
-        assertThat(question.words()).startsWith("Does the day or the month stand first?").doesNotContain("--");
+        assertThat(question.words())
+                .startsWith("Does the day or the month stand first?")
+                .doesNotContain("--");
         assertThat(question.rows()).isEqualTo("notes.csv: rows 2, 3");
         assertThat(question.choices().stream().map(ImportQuestion.Choice::words))
                 .containsExactly("day before month", "month before day");
@@ -111,21 +117,24 @@ class ImportViewModelTest {
 
     @Test
     void showsTheRowOfAProblemAsItStandsInTheFile() throws IOException {
-        imports.rehearse(List.of(file("date,river,km,species,remark", "2026-04-13,Arrel Water,7.1,dipper,", "31/04/2026,Arrel Water,8.1,dipper,\"by the weir, late\"")));
+        imports.rehearse(List.of(file(
+                "date,river,km,species,remark",
+                "2026-04-13,Arrel Water,7.1,dipper,",
+                "31/04/2026,Arrel Water,8.1,dipper,\"by the weir, late\"")));
         Problem problem = imports.groups().get(0).first().get(0);
 
         imports.look(problem);
 
         assertThat(problem.row()).isEqualTo(3);
         assertThat(imports.row().get().orElseThrow().cells())
-                .contains(
-                        new RowText.Cell("date", "31/04/2026"), new RowText.Cell("remark", "by the weir, late"));
+                .contains(new RowText.Cell("date", "31/04/2026"), new RowText.Cell("remark", "by the weir, late"));
     }
 
     @Test
     void takesInWhatIsReadyAndWritesTheRestBesideTheBook() throws IOException {
         int before = sightings();
-        imports.rehearse(List.of(file("date,river,km,species", "2026-04-13,Arrel Water,7.1,dipper", "31/04/2026,Arrel Water,8.1,dipper")));
+        imports.rehearse(List.of(file(
+                "date,river,km,species", "2026-04-13,Arrel Water,7.1,dipper", "31/04/2026,Arrel Water,8.1,dipper")));
 
         imports.accept();
 
