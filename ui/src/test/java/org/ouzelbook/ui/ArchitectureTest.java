@@ -157,9 +157,17 @@ class ArchitectureTest {
             .resideOutsideOfPackage(REPORT)
             .should()
             .dependOnClassesThat()
-            .resideInAnyPackage(
-                    "com.openhtmltopdf..", "org.apache.pdfbox..", "org.apache.fontbox..", "org.apache.batik..")
+            .resideInAnyPackage("com.openhtmltopdf..", "org.apache.fontbox..", "org.apache.batik..")
             .because("only pages are printed, and the printer may change");
+
+    @ArchTest
+    static final ArchRule paperIsReadWhereLeaksAreSought = noClasses()
+            .that()
+            .resideOutsideOfPackages(REPORT, "org.ouzelbook.ui.app.leak..")
+            .should()
+            .dependOnClassesThat()
+            .resideInAPackage("org.apache.pdfbox..")
+            .because("a printed page is read again only to see that it tells no nest");
 
     @ArchTest
     static final ArchRule nobodyPrintsPastTheTerminal = noClasses()

@@ -42,4 +42,23 @@ public final class BookRecords {
                         .toList(),
                 view.decisions());
     }
+
+    /**
+     * {@return every record of a book as it was written, also those that stand for one bird or visit together}
+     *
+     * @param view the book
+     */
+    public static SurveyRecords asWritten(BookView view) {
+        return new SurveyRecords(
+                view.network(),
+                view.landmarks(),
+                view.reaches(),
+                view.visits(),
+                view.sightings(SightingQuery.ALL),
+                view.nests(),
+                view.nestChecks(),
+                view.ringedBirds(),
+                view.kickSamples(),
+                view.decisions());
+    }
 }

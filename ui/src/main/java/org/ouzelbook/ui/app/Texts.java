@@ -104,6 +104,11 @@ public final class Texts {
         return word(fact);
     }
 
+    /** {@return every text, as it stands in the file} */
+    public static Collection<String> all() {
+        return TEXTS.stringPropertyNames().stream().map(Texts::pattern).toList();
+    }
+
     /**
      * {@return a fact as it is written everywhere}
      *

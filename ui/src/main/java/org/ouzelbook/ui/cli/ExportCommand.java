@@ -126,7 +126,7 @@ final class ExportCommand implements Callable<Integer> {
     private void tell(ExportBook.Answer answer) {
         if (answer.file().isEmpty()) {
             terminal.out().println(Texts.of("export.stopped"));
-            answer.leaks().forEach(leak -> terminal.out().println("  " + Texts.of(leak)));
+            LeakLines.print(answer.leaks(), terminal);
             return;
         }
         terminal.out().println(answer.file().get());

@@ -14,6 +14,9 @@ import org.ouzelbook.tracker.store.Book;
 import org.ouzelbook.ui.app.SeasonFindings;
 import org.ouzelbook.ui.app.Texts;
 import org.ouzelbook.ui.app.WrongRequest;
+import org.ouzelbook.ui.app.leak.Leak;
+import org.ouzelbook.ui.app.leak.LeakCheck;
+import org.ouzelbook.ui.app.leak.PublicFile;
 import org.ouzelbook.ui.report.PrivateAnnex;
 import org.ouzelbook.ui.report.SeasonReport;
 import picocli.CommandLine.Command;
@@ -54,8 +57,10 @@ final class ReportCommand implements Callable<Integer> {
     public Integer call() throws IOException {
         checkFiles();
         SeasonFindings findings;
+        LeakCheck check;
         try (Book book = Book.open(question.book());
                 ProgressLine progress = new ProgressLine(terminal, Texts.of("cli.map.fitting"))) {
+            check = book.read(view -> LeakCheck.of(view, false));
             findings = SeasonFindings.of(book, question.scope(), rules::change, counting.counting(), progress);
         }
         if (annex != null) {
@@ -64,7 +69,12 @@ final class ReportCommand implements Callable<Integer> {
         }
         List<Path> files = asked().isEmpty() ? List.of(Path.of(usualName(findings))) : asked();
         for (Path file : files) {
-            SeasonReport.of(findings).write(file);
+            List<Leak> leaks = PublicFile.write(check, file, SeasonReport.of(findings)::write);
+            if (!leaks.isEmpty()) {
+                terminal.err().println(Texts.of("export.stopped"));
+                LeakLines.print(leaks, terminal);
+                return ExitCode.PROBLEMS;
+            }
             if (question.json()) {
                 Json.print(
                         new Written(

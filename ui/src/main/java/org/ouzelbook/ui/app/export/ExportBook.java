@@ -14,7 +14,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import org.ouzelbook.stats.survey.MapSettings;
 import org.ouzelbook.stats.survey.SurveyRecords;
 import org.ouzelbook.stats.survey.TerritoryMap;
@@ -29,7 +28,6 @@ import org.ouzelbook.tracker.exchange.export.Feature;
 import org.ouzelbook.tracker.exchange.export.GeoJsonFile;
 import org.ouzelbook.tracker.exchange.export.GpxFile;
 import org.ouzelbook.tracker.exchange.export.KmlFile;
-import org.ouzelbook.tracker.exchange.export.PrivateWords;
 import org.ouzelbook.tracker.exchange.export.RecordTables;
 import org.ouzelbook.tracker.exchange.export.Records;
 import org.ouzelbook.tracker.exchange.export.XlsxFile;
@@ -39,6 +37,9 @@ import org.ouzelbook.tracker.store.BookView;
 import org.ouzelbook.tracker.store.SightingQuery;
 import org.ouzelbook.ui.app.BookRecords;
 import org.ouzelbook.ui.app.WrongRequest;
+import org.ouzelbook.ui.app.leak.Leak;
+import org.ouzelbook.ui.app.leak.LeakCheck;
+import org.ouzelbook.ui.app.leak.PublicFile;
 
 /** Writes records of a book into a file of another form. The book is not changed. */
 public final class ExportBook {
@@ -71,10 +72,10 @@ public final class ExportBook {
      * @param form its form
      * @param audience who may read it: {@code public} or {@code private}
      * @param contents how many rows or features of each table or layer it holds
-     * @param leaks private words that stood in a public form, which was therefore not written
+     * @param leaks what a public form would have told of a nest, a ring or a person; it was therefore not written
      */
     public record Answer(
-            Optional<String> file, String form, String audience, Map<String, Integer> contents, List<Message> leaks) {}
+            Optional<String> file, String form, String audience, Map<String, Integer> contents, List<Leak> leaks) {}
 
     /**
      * Exports.
@@ -100,7 +101,9 @@ public final class ExportBook {
         try (Book book = Book.open(request.book())) {
             SurveyRecords read = book.read(view -> read(view, request));
             LocalDate changed = book.history(1).get(0).at().toLocalDate();
-            return new ExportBook(request, read, changed).write(file);
+            LeakCheck check =
+                    book.read(view -> LeakCheck.of(view, request.publishing().withNames()));
+            return new ExportBook(request, read, changed).write(file, check);
         }
     }
 
@@ -120,47 +123,38 @@ public final class ExportBook {
         return audience == Audience.PUBLIC ? "public" : "private";
     }
 
-    private Answer write(Path file) throws IOException {
+    private Answer write(Path file, LeakCheck check) throws IOException {
         Map<String, Integer> contents = new LinkedHashMap<>();
         ByteArrayOutputStream bytes = new ByteArrayOutputStream();
-        Stream<String> texts;
         if (request.format() == ExportFormat.CSV || request.format() == ExportFormat.XLSX) {
             List<DataTable> tables = RecordTables.of(records, request.audience());
             tables.forEach(table -> contents.put(table.name(), table.rows().size()));
-            texts = tables.stream().flatMap(DataTable::texts);
             writeTables(tables, bytes);
         } else if (request.format() == ExportFormat.DARWIN_CORE) {
             DarwinCoreArchive archive = DarwinCoreArchive.of(records, PublicationWords.of(records, request, changed));
             contents.putAll(archive.contents());
-            texts = archive.words();
             archive.write(bytes);
         } else if (request.format() == ExportFormat.ANALYSIS) {
             List<DataTable> tables = AnalysisTables.of(read);
             tables.forEach(table -> contents.put(table.name(), table.rows().size()));
-            texts = Stream.empty();
             CsvFiles.write(tables, Map.of(), bytes);
         } else {
             List<Feature> features = features();
             features.forEach(feature -> contents.merge(feature.layer(), 1, Integer::sum));
-            texts = features.stream().flatMap(Feature::texts);
             bytes.writeBytes(
                     request.format() == ExportFormat.GEOPACKAGE
                             ? GeoPackageFile.bytes(features, changed)
                             : text(features).getBytes(StandardCharsets.UTF_8));
         }
-        List<Message> leaks = request.audience() == Audience.PUBLIC ? leaks(texts) : List.of();
-        if (leaks.isEmpty()) {
+        List<Leak> leaks = List.of();
+        if (request.audience() == Audience.PUBLIC) {
+            leaks = PublicFile.write(check, file, unchecked -> Files.write(unchecked, bytes.toByteArray()));
+        } else {
             Files.write(file, bytes.toByteArray());
         }
         Optional<String> written =
                 leaks.isEmpty() ? Optional.of(file.toAbsolutePath().toString()) : Optional.empty();
         return new Answer(written, request.format().written(), word(request.audience()), contents, leaks);
-    }
-
-    private List<Message> leaks(Stream<String> texts) {
-        return PrivateWords.of(records, request.publishing().withNames()).in(texts.collect(Collectors.toSet())).stream()
-                .map(hit -> Message.of("export.leak", hit.text(), hit.word()))
-                .toList();
     }
 
     private void writeTables(List<DataTable> tables, ByteArrayOutputStream bytes) throws IOException {

@@ -1,0 +1,209 @@
+package org.ouzelbook.ui.app.leak;
+
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.BiConsumer;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/**
+ * Finds coordinates near a nest: any two numbers beside each other, in either order, whatever they are called; degrees with minutes
+ * and seconds; and pairs of doubles in a binary file.
+ *
+ * <p>A point by itself tells a nest if it is nearer to it than half a public cell, is written to 0.001° or finer, and is no place that
+ * anybody may know. A point of a line does if it lies on the nest and belongs to no public line.
+ */
+final class CoordinateSearch {
+    private static final Pattern NUMBER = Pattern.compile("(?<![\\w.])[-−+]?\\d{1,3}(?:\\.\\d+)?(?!\\w|\\.\\d)");
+    private static final Pattern WITH_COMMA = Pattern.compile("(?<![\\w.,])[-−+]?\\d{1,3},\\d{3,}(?!\\w|[.,]\\d)");
+
+    private static final Pattern SEXAGESIMAL = Pattern.compile(
+            "(\\d{1,3})\\s*°\\s*(\\d{1,2}(?:[.,]\\d+)?)\\s*['′’]\\s*(?:(\\d{1,2}(?:[.,]\\d+)?)\\s*(?:[\"″”]|''))?\\s*([NSEWnsew])");
+
+    private static final int FINE_DECIMALS = 3;
+    private static final int FINEST_DECIMALS = 7;
+    private static final int MOST_BETWEEN = 48;
+    private static final double LINE_STEP_METRES = 300;
+    private static final double ON_THE_NEST_METRES = 1.5;
+    private static final double PUBLIC_METRES = 2;
+    private static final int LINE_POINTS = 3;
+
+    /** Rounding moves a point along both axes. */
+    private static final double ACROSS = 1.2;
+
+    private final NestPlaces places;
+
+    CoordinateSearch(NestPlaces places) {
+        this.places = places;
+    }
+
+    /** A number in a text. */
+    private record Figure(double value, int decimals, int at, int end) {}
+
+    /** Two numbers that may be a point. */
+    private record Pair(double latitude, double longitude, int decimals, int at, int order) {
+        boolean isNear(Pair other) {
+            return order == other.order
+                    && NestPlaces.distance(latitude, longitude, other.latitude, other.longitude) <= LINE_STEP_METRES;
+        }
+    }
+
+    /**
+     * Looks through a text.
+     *
+     * @param text the text
+     * @param hit hears the place in the text, and the nest
+     */
+    void inText(String text, BiConsumer<Integer, NestPlaces.Nest> hit) {
+        if (places.nests().isEmpty()) {
+            return;
+        }
+        judge(pairs(text, figures(text, NUMBER)), hit);
+        judge(pairs(text, figures(text, WITH_COMMA)), hit);
+        judge(pairs(text, sexagesimal(text)), hit);
+    }
+
+    private static List<Figure> figures(String text, Pattern number) {
+        List<Figure> figures = new ArrayList<>();
+        Matcher matcher = number.matcher(text);
+        while (matcher.find()) {
+            String written = matcher.group().replace(',', '.').replace('−', '-');
+            int point = written.indexOf('.');
+            figures.add(new Figure(
+                    Double.parseDouble(written),
+                    point < 0 ? 0 : written.length() - point - 1,
+                    matcher.start(),
+                    matcher.end()));
+        }
+        return figures;
+    }
+
+    private static List<Figure> sexagesimal(String text) {
+        List<Figure> figures = new ArrayList<>();
+        Matcher matcher = SEXAGESIMAL.matcher(text);
+        while (matcher.find()) {
+            double degrees = number(matcher.group(1))
+                    + number(matcher.group(2)) / 60
+                    + (matcher.group(3) == null ? 0 : number(matcher.group(3)) / 3600);
+            boolean below = "SWsw".contains(matcher.group(4));
+            // a second of arc is 31 m: between three and four decimals of a degree
+            int decimals = matcher.group(3) != null || matcher.group(2).length() > 2 ? FINE_DECIMALS + 1 : 2;
+            figures.add(new Figure(below ? -degrees : degrees, decimals, matcher.start(), matcher.end()));
+        }
+        return figures;
+    }
+
+    private static double number(String text) {
+        return Double.parseDouble(text.replace(',', '.'));
+    }
+
+    /** Neighbours, and those with one number between them, as an altitude or a style may stand there. */
+    private List<Pair> pairs(String text, List<Figure> figures) {
+        List<Pair> pairs = new ArrayList<>();
+        for (int i = 0; i < figures.size(); i++) {
+            for (int j = i + 1; j < Math.min(figures.size(), i + 3); j++) {
+                Figure one = figures.get(i);
+                Figure other = figures.get(j);
+                // a last zero may have been left out of one of them
+                int decimals = Math.max(one.decimals, other.decimals);
+                if (decimals >= FINE_DECIMALS && areTogether(text, one.end, other.at)) {
+                    add(pairs, new Pair(one.value, other.value, decimals, one.at, 0));
+                    add(pairs, new Pair(other.value, one.value, decimals, one.at, 1));
+                }
+            }
+        }
+        return pairs;
+    }
+
+    /** Two numbers of one point stand close together, and no bracket closes between them. */
+    private static boolean areTogether(String text, int end, int start) {
+        if (start - end > MOST_BETWEEN) {
+            return false;
+        }
+        String between = text.substring(end, start);
+        boolean newRow =
+                between.indexOf('\n') >= 0 && !between.replace(',', ' ').isBlank();
+        boolean lineEnd = between.indexOf('\n') >= 0 && between.indexOf(',') < 0;
+        return !newRow
+                && !lineEnd
+                && between.indexOf(']') < 0
+                && between.indexOf('}') < 0
+                && !between.contains("coordinates");
+    }
+
+    private void add(List<Pair> pairs, Pair pair) {
+        if (Math.abs(pair.latitude) <= 90
+                && Math.abs(pair.longitude) <= 180
+                && places.near(pair.latitude, pair.longitude, NestPlaces.NEAR_METRES + LINE_STEP_METRES)
+                        .isPresent()) {
+            pairs.add(pair);
+        }
+    }
+
+    private void judge(List<Pair> all, BiConsumer<Integer, NestPlaces.Nest> hit) {
+        judgeOrder(all.stream().filter(pair -> pair.order == 0).toList(), hit);
+        judgeOrder(all.stream().filter(pair -> pair.order == 1).toList(), hit);
+    }
+
+    private void judgeOrder(List<Pair> pairs, BiConsumer<Integer, NestPlaces.Nest> hit) {
+        for (int i = 0; i < pairs.size(); i++) {
+            Pair pair = pairs.get(i);
+            judge(pair, isInLine(pairs, i)).ifPresent(nest -> hit.accept(pair.at, nest));
+        }
+    }
+
+    private static boolean isInLine(List<Pair> pairs, int position) {
+        int run = 1;
+        for (int i = position; i > 0 && run < LINE_POINTS && pairs.get(i).isNear(pairs.get(i - 1)); i--) {
+            run++;
+        }
+        for (int i = position;
+                i < pairs.size() - 1 && run < LINE_POINTS && pairs.get(i).isNear(pairs.get(i + 1));
+                i++) {
+            run++;
+        }
+        return run >= LINE_POINTS;
+    }
+
+    private Optional<NestPlaces.Nest> judge(Pair pair, boolean inLine) {
+        double rounding = 0.5 * Math.pow(10, -Math.min(pair.decimals, FINEST_DECIMALS)) * 111_195;
+        if (inLine) {
+            return places.isOnPublicLine(pair.latitude, pair.longitude, PUBLIC_METRES + rounding)
+                    ? Optional.empty()
+                    : places.near(pair.latitude, pair.longitude, ON_THE_NEST_METRES + rounding);
+        }
+        return places.isPublic(pair.latitude, pair.longitude, PUBLIC_METRES + ACROSS * rounding)
+                ? Optional.empty()
+                : places.near(pair.latitude, pair.longitude, NestPlaces.NEAR_METRES);
+    }
+
+    /**
+     * Looks through bytes for pairs of doubles, of either byte order.
+     *
+     * @param bytes the bytes
+     * @param hit hears the place in them, and the nest
+     */
+    void inBytes(byte[] bytes, BiConsumer<Integer, NestPlaces.Nest> hit) {
+        if (places.nests().isEmpty()) {
+            return;
+        }
+        for (ByteOrder order : List.of(ByteOrder.LITTLE_ENDIAN, ByteOrder.BIG_ENDIAN)) {
+            ByteBuffer buffer = ByteBuffer.wrap(bytes).order(order);
+            for (int phase = 0; phase < Double.BYTES; phase++) {
+                List<Pair> pairs = new ArrayList<>();
+                for (int i = phase; i + 2 * Double.BYTES <= bytes.length; i += Double.BYTES) {
+                    double one = buffer.getDouble(i);
+                    double other = buffer.getDouble(i + Double.BYTES);
+                    if (Math.abs(one) <= 180 && Math.abs(other) <= 180 && Math.abs(one) + Math.abs(other) > 1e-6) {
+                        add(pairs, new Pair(one, other, FINEST_DECIMALS, i, 0));
+                        add(pairs, new Pair(other, one, FINEST_DECIMALS, i, 1));
+                    }
+                }
+                judge(pairs, hit);
+            }
+        }
+    }
+}

@@ -1,0 +1,91 @@
+package org.ouzelbook.ui.app.leak;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.BiConsumer;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/**
+ * Finds the river km of a nest: a number, written to 10 m or finer, that stands behind “km” or under a name that means a place along
+ * the water. Lengths and densities are no places.
+ */
+final class KmSearch {
+    private static final Pattern BEHIND_KM =
+            Pattern.compile("(?i)\\bkm\\s*(\\d{1,3}[.,]\\d{2,6})(?:\\s*[–-]\\s*(\\d{1,3}[.,]\\d{2,6}))?");
+
+    private static final Pattern NAMED =
+            Pattern.compile("(?i)([a-z][a-z_-]*)[\"’]?\\s*[:=>]+\\s*[\"<a-z>]*?(\\d{1,6}(?:[.,]\\d{1,6})?)");
+
+    /** Names that hold a place along the water, parts of words run together. */
+    static final Set<String> PLACES = Set.of(
+            "km", "riverkm", "fromkm", "tokm", "atkm", "centrekm", "flewtokm", "chainage", "chainagem", "chainagekm");
+
+    private static final double METRES_PER_KM = 1000;
+    private static final double FINEST_KM = 0.0005;
+    private static final int FEWEST_DECIMALS = 2;
+
+    private final NestPlaces places;
+
+    KmSearch(NestPlaces places) {
+        this.places = places;
+    }
+
+    /** {@return a name without signs between its parts, in small letters} */
+    static String plain(String name) {
+        return name.toLowerCase(Locale.ROOT).replaceAll("[^a-z]", "");
+    }
+
+    void inText(String text, BiConsumer<Integer, NestPlaces.Nest> hit) {
+        Matcher behind = BEHIND_KM.matcher(text);
+        while (behind.find()) {
+            int at = behind.start();
+            nest(behind.group(1), false).ifPresent(nest -> hit.accept(at, nest));
+            if (behind.group(2) != null) {
+                nest(behind.group(2), false).ifPresent(nest -> hit.accept(at, nest));
+            }
+        }
+        Matcher named = NAMED.matcher(text);
+        while (named.find()) {
+            String name = plain(named.group(1)).replaceFirst("^data", "");
+            int at = named.start();
+            if (PLACES.contains(name)) {
+                nest(named.group(2), !name.endsWith("km")).ifPresent(nest -> hit.accept(at, nest));
+            }
+        }
+    }
+
+    /** Looks through the cells of a table that stand under a name for a place along the water. */
+    void inTable(List<String> header, List<String> row, BiConsumer<Integer, NestPlaces.Nest> hit) {
+        for (int i = 0; i < Math.min(header.size(), row.size()); i++) {
+            String name = plain(header.get(i));
+            if (PLACES.contains(name)) {
+                int column = i;
+                nest(row.get(i), !name.endsWith("km")).ifPresent(nest -> hit.accept(column, nest));
+            }
+        }
+    }
+
+    /** {@return the nest that lies where a number says, as far as it was written out} */
+    private Optional<NestPlaces.Nest> nest(String written, boolean metres) {
+        String number = written.strip().replace(',', '.');
+        if (!number.matches("\\d{1,6}(\\.\\d{1,9})?")) {
+            return Optional.empty();
+        }
+        int decimals = number.indexOf('.') < 0 ? 0 : number.length() - number.indexOf('.') - 1;
+        int kmDecimals = metres ? decimals + 3 : decimals;
+        double km = Double.parseDouble(number) / (metres ? METRES_PER_KM : 1);
+        if (kmDecimals < FEWEST_DECIMALS) {
+            return Optional.empty();
+        }
+        double tolerance = Math.max(FINEST_KM, 0.5 * Math.pow(10, -kmDecimals)) + 1e-9;
+        if (places.isPublicKm(km, tolerance)) {
+            return Optional.empty();
+        }
+        return places.nests().stream()
+                .filter(nest -> Math.abs(nest.chainage().km() - km) <= tolerance)
+                .findFirst();
+    }
+}

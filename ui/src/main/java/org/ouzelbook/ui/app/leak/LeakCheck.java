@@ -1,0 +1,339 @@
+package org.ouzelbook.ui.app.leak;
+
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.UUID;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.ouzelbook.stats.survey.SurveyRecords;
+import org.ouzelbook.tracker.domain.Landmark;
+import org.ouzelbook.tracker.domain.Message;
+import org.ouzelbook.tracker.domain.Reach;
+import org.ouzelbook.tracker.domain.River;
+import org.ouzelbook.tracker.store.BookView;
+import org.ouzelbook.ui.app.BookRecords;
+
+/**
+ * Tries to find the nests, rings, people and notes of a book in files that are meant for everybody: by coordinates, by river km, by
+ * words, by keys, by a landmark beside a word for a nest, by stretches too small to hide a pair, and by what two files tell together.
+ * It is the last look before a file goes out, and no proof: it finds what can be read in a file, not what a person can work out.
+ */
+public final class LeakCheck {
+    private static final Pattern KEY =
+            Pattern.compile("(?i)\\b[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12}\\b");
+
+    private static final Set<String> NEST_WORDS = Set.of(
+            "nest",
+            "nests",
+            "nesting",
+            "nestbox",
+            "nestboxes",
+            "brood",
+            "broods",
+            "eggs",
+            "clutch",
+            "chicks",
+            "nestling",
+            "nestlings",
+            "fledged",
+            "fledglings",
+            "roost",
+            "roosts");
+
+    private static final Pattern SENTENCE = Pattern.compile("[\\n\\u001f]|(?<=[.!?])\\s");
+    private static final int SHORTEST_LANDMARK = 4;
+    private static final int MOST_OF_A_KIND = 50;
+
+    private final NestPlaces places;
+    private final CoordinateSearch coordinates;
+    private final KmSearch kilometres;
+    private final PrivateText words = new PrivateText();
+    private final Set<UUID> keys = new HashSet<>();
+    private final List<Pattern> landmarks = new ArrayList<>();
+
+    private LeakCheck(SurveyRecords records, boolean peopleAgreed) {
+        places = new NestPlaces(records);
+        coordinates = new CoordinateSearch(places);
+        kilometres = new KmSearch(places);
+        learnPublic(records);
+        learnNames(records, peopleAgreed);
+        learnNotes(records);
+        learnKeys(records);
+    }
+
+    /**
+     * {@return what looks for the secrets of these records}
+     *
+     * @param records every record of a book
+     * @param peopleAgreed whether the people in it agreed to be named
+     */
+    public static LeakCheck of(SurveyRecords records, boolean peopleAgreed) {
+        return new LeakCheck(records, peopleAgreed);
+    }
+
+    /**
+     * {@return what looks for the secrets of a book}
+     *
+     * @param view the book
+     * @param peopleAgreed whether the people in it agreed to be named
+     */
+    public static LeakCheck of(BookView view, boolean peopleAgreed) {
+        return new LeakCheck(BookRecords.asWritten(view), peopleAgreed);
+    }
+
+    private void learnPublic(SurveyRecords records) {
+        words.addPublic(records.rivers().rivers().stream().map(River::name).toList());
+        words.addPublic(records.reaches().stream().map(Reach::name).toList());
+        for (Landmark landmark : records.landmarks()) {
+            words.addPublic(List.of(landmark.name()));
+            words.addPublic(landmark.aliases());
+            if (landmark.name().length() >= SHORTEST_LANDMARK) {
+                landmarks.add(Pattern.compile(
+                        "(?<![\\p{L}\\p{N}])" + Pattern.quote(landmark.name().strip()) + "(?![\\p{L}\\p{N}])",
+                        Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE));
+            }
+        }
+    }
+
+    private void learnNames(SurveyRecords records, boolean peopleAgreed) {
+        records.nests().forEach(nest -> words.addName(nest.label()));
+        records.ringedBirds().forEach(bird -> {
+            words.addName(bird.label());
+            words.addName(bird.ring());
+        });
+        records.sightings().stream()
+                .map(sighting -> sighting.rings())
+                .distinct()
+                .forEach(words::addName);
+        if (!peopleAgreed) {
+            Set<String> people = new HashSet<>();
+            records.sightings().forEach(sighting -> people.add(sighting.observer()));
+            records.visits().forEach(visit -> people.addAll(visit.observers()));
+            records.kickSamples().forEach(sample -> people.add(sample.sampler()));
+            records.decisions().forEach(decision -> people.add(decision.by()));
+            people.forEach(words::addName);
+        }
+    }
+
+    private void learnNotes(SurveyRecords records) {
+        Set<String> notes = new HashSet<>();
+        records.visits().forEach(visit -> notes.add(visit.note()));
+        records.sightings().forEach(sighting -> notes.add(sighting.note()));
+        records.nests().forEach(nest -> notes.add(nest.note()));
+        records.nestChecks().forEach(check -> {
+            notes.add(check.note());
+            notes.add(check.stageText());
+        });
+        records.ringedBirds().forEach(bird -> notes.add(bird.note()));
+        records.kickSamples().forEach(sample -> notes.add(sample.note()));
+        records.decisions().forEach(decision -> decision.note().ifPresent(notes::add));
+        notes.forEach(words::addNote);
+    }
+
+    private void learnKeys(SurveyRecords records) {
+        records.visits().forEach(visit -> keys.add(visit.id()));
+        records.sightings().forEach(sighting -> keys.add(sighting.id()));
+        records.nests().forEach(nest -> keys.add(nest.id()));
+        records.nestChecks().forEach(check -> keys.add(check.id()));
+        records.ringedBirds().forEach(bird -> keys.add(bird.id()));
+        records.kickSamples().forEach(sample -> keys.add(sample.id()));
+        records.decisions().forEach(decision -> keys.add(decision.id()));
+    }
+
+    /**
+     * {@return what a file tells that it must not; at most fifty of a kind, each secret once}
+     *
+     * @param file its name
+     * @param content its bytes
+     * @throws IOException if it cannot be taken apart
+     * @throws org.ouzelbook.ui.app.WrongRequest if it unpacks to an absurd size
+     */
+    public List<Leak> in(String file, byte[] content) throws IOException {
+        return look(file, content).leaks();
+    }
+
+    /**
+     * {@return what files tell that they must not, each for itself and any two together}
+     *
+     * @param files their bytes, by name
+     * @throws IOException if one cannot be taken apart
+     * @throws org.ouzelbook.ui.app.WrongRequest if one unpacks to an absurd size
+     */
+    public List<Leak> in(Map<String, byte[]> files) throws IOException {
+        List<Leak> found = new ArrayList<>();
+        Map<String, Set<StretchSearch.Told>> told = new LinkedHashMap<>();
+        for (Map.Entry<String, byte[]> file : files.entrySet()) {
+            Look look = look(file.getKey(), file.getValue());
+            found.addAll(look.leaks());
+            told.forEach((earlier, stretches) -> together(earlier, stretches, file.getKey(), look.told, found));
+            told.put(file.getKey(), look.told);
+        }
+        return List.copyOf(found);
+    }
+
+    private static void together(
+            String one, Set<StretchSearch.Told> first, String other, Set<StretchSearch.Told> second, List<Leak> found) {
+        for (StretchSearch.Told here : first) {
+            for (StretchSearch.Told there : second) {
+                Optional<StretchSearch.Told> piece = here.piece(there);
+                if (piece.isPresent()) {
+                    found.add(new Leak(
+                            other,
+                            "",
+                            0,
+                            Leak.Kind.DIFFERENCE,
+                            Message.of(
+                                    "leak.difference",
+                                    one,
+                                    Math.round((piece.get().toKm() - piece.get().fromKm()) * 1000))));
+                    return;
+                }
+            }
+        }
+    }
+
+    private Look look(String file, byte[] content) throws IOException {
+        Look look = new Look(file);
+        new FileParts(look).read(file, content);
+        return look;
+    }
+
+    /** One look through one file. */
+    private final class Look implements FileParts.Reader {
+        private final String file;
+        private final Map<String, Leak> found = new LinkedHashMap<>();
+        private final Map<Leak.Kind, Integer> counts = new LinkedHashMap<>();
+        private final Set<StretchSearch.Told> told = new LinkedHashSet<>();
+
+        private Look(String file) {
+            this.file = file;
+        }
+
+        private List<Leak> leaks() {
+            return List.copyOf(found.values());
+        }
+
+        private void add(Leak.Kind kind, String secret, String part, int line, Message what) {
+            if (!found.containsKey(kind + secret) && counts.merge(kind, 1, Integer::sum) <= MOST_OF_A_KIND) {
+                found.put(kind + secret, new Leak(file, part, line, kind, what));
+            }
+        }
+
+        @Override
+        public void bytes(String where, byte[] bytes) {
+            coordinates.inBytes(
+                    bytes,
+                    (at, nest) -> add(
+                            Leak.Kind.COORDINATES,
+                            nest.label(),
+                            where,
+                            0,
+                            Message.of("leak.coordinates", shortened(nest.label()))));
+        }
+
+        @Override
+        public void text(String where, String text) {
+            coordinates.inText(
+                    text,
+                    (at, nest) -> add(
+                            Leak.Kind.COORDINATES,
+                            nest.label(),
+                            where,
+                            line(text, at),
+                            Message.of("leak.coordinates", shortened(nest.label()))));
+            kilometres.inText(text, (at, nest) -> addKm(where, line(text, at), nest));
+            String plain = KEY.matcher(PlainWords.of(text))
+                    .replaceAll(match -> "\u001f".repeat(match.group().length()));
+            words.in(
+                    plain,
+                    (at, name) ->
+                            add(Leak.Kind.NAME, name, where, line(plain, at), Message.of("leak.name", shortened(name))),
+                    (at, first) -> add(
+                            Leak.Kind.NOTE,
+                            where + line(plain, at),
+                            where,
+                            line(plain, at),
+                            Message.of("leak.note", shortened(first))));
+            keys(where, text);
+            landmarks(where, plain);
+            StretchSearch.table(text, (line, header, row) -> row(where, line, header, row));
+            StretchSearch.features(text, (line, header, row) -> row(where, line, header, row));
+        }
+
+        private void addKm(String where, int line, NestPlaces.Nest nest) {
+            add(Leak.Kind.RIVER_KM, nest.label(), where, line, Message.of("leak.km", shortened(nest.label())));
+        }
+
+        private void keys(String where, String text) {
+            Matcher key = KEY.matcher(text);
+            while (key.find()) {
+                if (keys.contains(UUID.fromString(key.group()))) {
+                    add(
+                            Leak.Kind.KEY,
+                            key.group(),
+                            where,
+                            line(text, key.start()),
+                            Message.of("leak.key", key.group().substring(0, 4)));
+                }
+            }
+        }
+
+        private void landmarks(String where, String text) {
+            int at = 0;
+            for (String sentence : SENTENCE.split(text, -1)) {
+                boolean nest = PrivateText.WORD
+                        .matcher(sentence)
+                        .results()
+                        .anyMatch(word -> NEST_WORDS.contains(word.group().toLowerCase(Locale.ROOT)));
+                int start = at;
+                if (nest) {
+                    landmarks.stream()
+                            .filter(landmark -> landmark.matcher(sentence).find())
+                            .forEach(landmark -> add(
+                                    Leak.Kind.LANDMARK,
+                                    landmark.pattern(),
+                                    where,
+                                    line(text, start),
+                                    Message.of("leak.landmark")));
+                }
+                at = Math.min(text.length(), at + sentence.length() + 1);
+            }
+        }
+
+        private void row(String where, int line, List<String> header, List<String> row) {
+            kilometres.inTable(header, row, (column, nest) -> addKm(where, line, nest));
+            StretchSearch.told(header, row).ifPresent(stretch -> {
+                told.add(stretch);
+                if (stretch.isTooSmall()) {
+                    add(
+                            Leak.Kind.SMALL_STRETCH,
+                            stretch.toString(),
+                            where,
+                            line,
+                            Message.of("leak.small", Math.round((stretch.toKm() - stretch.fromKm()) * 1000)));
+                }
+            });
+        }
+    }
+
+    private static int line(String text, int at) {
+        return 1
+                + (int) text.substring(0, Math.min(at, text.length()))
+                        .chars()
+                        .filter(sign -> sign == '\n')
+                        .count();
+    }
+
+    /** {@return enough of a secret to find it by, for one who knows it} */
+    private static String shortened(String secret) {
+        return secret.substring(0, Math.min(1, secret.length())) + "…";
+    }
+}
