@@ -56,7 +56,10 @@ class LauncherTest {
         assertThat(start(program.resolve("bin/ouzelbook"), "import", "book", "file"))
                 .doesNotContain("-XX:TieredStopAtLevel=1")
                 .endsWith("import", "book", "file");
-        assertThat(start(program.resolve("bin/ouzelbook"), "map", "book")).doesNotContain("-XX:TieredStopAtLevel=1");
+        for (String byModel : new String[] {"map", "density", "trend", "report"}) {
+            assertThat(start(program.resolve("bin/ouzelbook"), byModel, "book"))
+                    .doesNotContain("-XX:TieredStopAtLevel=1");
+        }
     }
 
     @Test
