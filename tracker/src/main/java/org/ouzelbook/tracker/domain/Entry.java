@@ -15,7 +15,8 @@ public sealed interface Entry
                 NestCheck,
                 RingedBird,
                 KickSample,
-                Decision {
+                Decision,
+                Seal {
 
     /** {@return its key, which nothing else in any book has} */
     UUID id();

@@ -58,6 +58,11 @@ final class BirdLine {
         this.phrases = new PlacePhrase(context, found);
     }
 
+    /** {@return whether a text has the form of a ring reading} */
+    static boolean isRingReading(String text) {
+        return RINGS.matcher(text).matches();
+    }
+
     /** Reads all the words of one bird, pair or group; one word or more. */
     void read(List<Word> words) {
         List<Word> rest = words;
@@ -244,14 +249,14 @@ final class BirdLine {
         return 1;
     }
 
-    /** {@code flew up}, {@code flushed down to kirk bridge}, {@code turned back at 8.9}, {@code back at 8.9}. */
+    /** {@code flew up}, {@code flushed down to kirk bridge}, {@code turned back at 8.9}, {@code back at 8.9}, {@code tb 8.9}. */
     private int movement(List<Word> words) {
         String first = words.get(0).lower();
         if (List.of("flew", "flies", "fly", "flying", "flushed").contains(first)) {
             return flight(words);
         }
         int at = first.equals("turned") ? 1 : 0;
-        if (at < words.size() && words.get(at).lower().equals("back")) {
+        if (at < words.size() && words.get(at).lower().matches("back|tb")) {
             at++;
         }
         if (at == 0) {
@@ -317,7 +322,7 @@ final class BirdLine {
             } else {
                 part(
                         words.subList(0, from + told.size()),
-                        words.get(0).lower().matches("turned|back") ? "log.part.turnedBack" : "log.part.flewTo",
+                        words.get(0).lower().matches("turned|back|tb") ? "log.part.turnedBack" : "log.part.flewTo",
                         where.place().chainage());
             }
             flewTo = Optional.of(where.place().chainage());

@@ -260,7 +260,8 @@ public final class VisitLine {
                 ? new String[] {kmRange.group(1) + kmRange.group(2), kmRange.group(1) + kmRange.group(3)}
                 : bare.split("(?i)\\s+(?:to|–|-)\\s+", 2);
         if (ends.length < 2) {
-            questions.add(Message.of("visit.unknownPart", item));
+            boolean oneEnd = places.read(bare, Optional.empty()) instanceof PlaceReading.Found;
+            questions.add(oneEnd ? Message.of("visit.otherEnd", bare) : Message.of("visit.unknownPart", item));
             return;
         }
         Optional<Place> from = place(ends[0], Optional.empty());

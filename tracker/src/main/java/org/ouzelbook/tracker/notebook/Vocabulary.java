@@ -1,8 +1,9 @@
 package org.ouzelbook.tracker.notebook;
 
 import java.util.ArrayList;
-import java.util.HashMap;
+import java.util.Collections;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -78,6 +79,11 @@ final class Vocabulary {
         return longest;
     }
 
+    /** {@return every phrase and what it means; of those that mean the same, the usual one first} */
+    static Map<String, Meaning> phrases() {
+        return MEANINGS;
+    }
+
     /** {@return whether a phrase starts with this word, in lower case} */
     static boolean startsPhrase(String word) {
         return FIRST_WORDS.contains(Word.plain(word));
@@ -92,6 +98,7 @@ final class Vocabulary {
                 "flushed",
                 "turned",
                 "back",
+                "tb",
                 "rings",
                 "ring",
                 "code",
@@ -111,7 +118,7 @@ final class Vocabulary {
     }
 
     private static Map<String, Meaning> meanings() {
-        Map<String, Meaning> all = new HashMap<>();
+        Map<String, Meaning> all = new LinkedHashMap<>();
         did(all, Activity.SINGING, "song", "singing", "sings", "sang", "s", "in song", "subsong");
         did(all, Activity.CALLING, "call", "calls", "calling", "called", "c");
         did(all, Activity.ALARM, "alarm", "alarms", "alarming", "alarm calling", "alarm call", "agitated");
@@ -203,7 +210,7 @@ final class Vocabulary {
                     Word.plain(species.code()),
                     Word.plain(species.scientificName()));
         }
-        return Map.copyOf(all);
+        return Collections.unmodifiableMap(all);
     }
 
     private static void did(Map<String, Meaning> all, Activity activity, String... phrases) {

@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.time.ZoneId;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -268,6 +269,56 @@ public final class Book implements AutoCloseable {
                 "book.redo.done",
                 who,
                 progress);
+    }
+
+    /**
+     * Takes the book to where it was after a step: what was done later is undone, newest first, and what was undone up to there is
+     * done again. All of it happens or nothing.
+     *
+     * @param step number of an ordinary step, not of an undoing; 0 for the book before its first step
+     * @param who who does it
+     * @param progress hears how far it is
+     * @return the new steps, one for each step that was undone or done again; none if the book is there already
+     * @throws BookException if there is no such step, or one of those to play back is held by another
+     */
+    public List<Step> goTo(long step, String who, Progress progress) {
+        return inTransaction(ledger -> {
+            if (step > 0) {
+                Step wanted =
+                        new History(writer).step(step).orElseThrow(() -> BookException.of("book.undo.noStep", step));
+                if (wanted.undoes().isPresent()) {
+                    throw BookException.of("book.undo.isUndoing", step, wanted.what());
+                }
+            }
+            backUpToday(ledger);
+            List<Step> done = new ArrayList<>();
+            for (Optional<Step> next = undoneLater(step); next.isPresent(); next = undoneLater(step)) {
+                done.add(playedBack(next.get(), "book.undo.done", who, progress));
+            }
+            for (Optional<Step> next = doneAgain(step); next.isPresent(); next = doneAgain(step)) {
+                done.add(playedBack(next.get(), "book.redo.done", who, progress));
+            }
+            DecisionStore.refuseContradiction(writer);
+            if (!done.isEmpty()) {
+                writer.commit();
+            }
+            return done;
+        });
+    }
+
+    private Optional<Step> undoneLater(long step) {
+        return new History(writer).toUndo().filter(newest -> newest.nr() > step);
+    }
+
+    private Optional<Step> doneAgain(long step) {
+        return new History(writer).toRedo(step);
+    }
+
+    private Step playedBack(Step step, String key, String who, Progress progress) {
+        Ledger ledger = new Ledger(writer);
+        new History(writer).playBack(step, ledger, progress);
+        return ledger.close(Message.of(key, step.nr(), step.what()), who, Optional.of(step.nr()))
+                .orElseThrow();
     }
 
     private Step playBack(Function<History, Step> choice, String key, String who, Progress progress) {

@@ -6,6 +6,7 @@ import java.util.BitSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 import java.util.function.Consumer;
 import org.ouzelbook.tracker.domain.Decision;
@@ -20,6 +21,7 @@ import org.ouzelbook.tracker.domain.Reach;
 import org.ouzelbook.tracker.domain.RingedBird;
 import org.ouzelbook.tracker.domain.River;
 import org.ouzelbook.tracker.domain.RiverLine;
+import org.ouzelbook.tracker.domain.Seal;
 import org.ouzelbook.tracker.domain.Sighting;
 import org.ouzelbook.tracker.domain.Species;
 import org.ouzelbook.tracker.domain.Visit;
@@ -223,6 +225,21 @@ public sealed class BookView permits BookEdit {
         return DecisionStore.decisions(database, species, season);
     }
 
+    /** {@return what was sealed, season by season} */
+    public List<Seal> seals() {
+        return SealStore.seals(database);
+    }
+
+    /**
+     * {@return what was sealed of one season}
+     *
+     * @param species whose territories
+     * @param season the year of the season
+     */
+    public Optional<Seal> seal(Species species, int season) {
+        return SealStore.seal(database, species, season);
+    }
+
     /** {@return the files that were imported, oldest first} */
     public List<ImportedFile> importedFiles() {
         return ImportedFileStore.files(database);
@@ -235,6 +252,45 @@ public sealed class BookView permits BookEdit {
      */
     public Optional<ImportedFile> importedFile(String sha256) {
         return ImportedFileStore.withContent(database, sha256);
+    }
+
+    /** {@return the number of the last step of the history; 0 if the book has none} */
+    public long lastStep() {
+        return new History(database).lastStep();
+    }
+
+    /**
+     * {@return the records that were added, changed or removed after a step, each once; a sighting also where only a link to
+     * another one came or went}
+     *
+     * @param step number of a step; 0 for the beginning
+     * @param most with more changes than this the answer is empty: then it is better to read the book anew
+     */
+    public Optional<Set<TouchedRecord>> touchedAfter(long step, int most) {
+        return new History(database).touchedAfter(step, most);
+    }
+
+    /**
+     * {@return how the records that later steps touched differ from what they were after a step; those that are again as they
+     * were are left out}
+     *
+     * @param step number of a step; 0 for the beginning
+     * @param most with more changes than this the answer is empty
+     */
+    public Optional<List<ChangedRecord>> changesAfter(long step, int most) {
+        return new History(database).changesAfter(step, most, this::record);
+    }
+
+    /**
+     * {@return a record as it is now; empty if the book has it no more}
+     *
+     * @param touched which record
+     */
+    public Optional<Entry> record(TouchedRecord touched) {
+        if (touched.type().equals(Sighting.class)) {
+            return sighting(touched.id()).map(Entry.class::cast);
+        }
+        return Schema.of(touched.type()).byId(database, touched.id()).map(Entry.class::cast);
     }
 
     /**

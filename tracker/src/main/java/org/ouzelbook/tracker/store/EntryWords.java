@@ -13,6 +13,7 @@ import org.ouzelbook.tracker.domain.Reach;
 import org.ouzelbook.tracker.domain.RingedBird;
 import org.ouzelbook.tracker.domain.River;
 import org.ouzelbook.tracker.domain.RiverLine;
+import org.ouzelbook.tracker.domain.Seal;
 import org.ouzelbook.tracker.domain.Sighting;
 import org.ouzelbook.tracker.domain.Stretch;
 import org.ouzelbook.tracker.domain.Visit;
@@ -54,6 +55,9 @@ final class EntryWords {
         }
         if (entry instanceof Decision decision) {
             return decision(decision);
+        }
+        if (entry instanceof Seal seal) {
+            return Message.of("book.entry.seal", Year.of(seal.season()), seal.species());
         }
         Sighting sighting = (Sighting) entry;
         return Message.of(

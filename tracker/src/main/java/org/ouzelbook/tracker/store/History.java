@@ -1,12 +1,20 @@
 package org.ouzelbook.tracker.store;
 
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import java.util.concurrent.CancellationException;
+import java.util.function.Function;
+import org.ouzelbook.tracker.domain.Entry;
 import org.ouzelbook.tracker.domain.Progress;
+import org.ouzelbook.tracker.domain.Sighting;
 
 /** Reads the steps of a book and plays them backwards. */
 final class History {
@@ -29,6 +37,88 @@ final class History {
 
     Optional<Step> step(long nr) {
         return steps("WHERE nr = " + nr).stream().findFirst();
+    }
+
+    /** {@return the number of the last step; 0 if there is none} */
+    long lastStep() {
+        return database.first("SELECT COALESCE(MAX(nr), 0) FROM step", result -> result.getLong(1))
+                .orElse(0L);
+    }
+
+    /**
+     * {@return the records that steps after this one touched, each once; empty where there are more changes than {@code most}, or
+     * where what several people's books have in common was changed}
+     */
+    Optional<Set<TouchedRecord>> touchedAfter(long nr, int most) {
+        List<Step> steps = steps("WHERE nr > " + nr + " ORDER BY nr");
+        if (steps.stream().mapToLong(Step::rows).sum() > most) {
+            return Optional.empty();
+        }
+        Set<TouchedRecord> touched = new LinkedHashSet<>();
+        for (Step step : steps) {
+            for (RowChange change : changes(step.firstChange(), step.lastChange())) {
+                if (!keepsRecords(change.table()) && !change.table().equals(SimultaneousLinks.TABLE)) {
+                    return Optional.empty();
+                }
+                touched.addAll(touched(change));
+            }
+        }
+        return Optional.of(touched);
+    }
+
+    /** {@return how records differ from what they were after a step; links are left out, their sightings are not compared} */
+    Optional<List<ChangedRecord>> changesAfter(long nr, int most, Function<TouchedRecord, Optional<Entry>> now) {
+        List<Step> steps = steps("WHERE nr > " + nr + " ORDER BY nr");
+        if (steps.stream().mapToLong(Step::rows).sum() > most) {
+            return Optional.empty();
+        }
+        Map<TouchedRecord, Optional<Entry>> before = new LinkedHashMap<>();
+        for (Step step : steps) {
+            List<RowChange> changes = new ArrayList<>(changes(step.firstChange(), step.lastChange()));
+            Collections.reverse(changes);
+            for (RowChange change : changes) {
+                if (keepsRecords(change.table())) {
+                    EntryTable<?> kind = Schema.entries(change.table());
+                    before.putIfAbsent(
+                            new TouchedRecord(kind.type(), change.rowId()),
+                            change.rowBefore().map(text -> kind.entry(Row.ofJson(change.table(), text))));
+                }
+            }
+        }
+        List<ChangedRecord> changed = new ArrayList<>();
+        before.forEach((record, then) -> {
+            Optional<Entry> today = now.apply(record);
+            if (!saysTheSame(then, today)) {
+                changed.add(new ChangedRecord(then, today));
+            }
+        });
+        return Optional.of(changed);
+    }
+
+    private static boolean keepsRecords(Table table) {
+        return Schema.ENTRIES.stream().anyMatch(entries -> entries.table().equals(table));
+    }
+
+    private static boolean saysTheSame(Optional<Entry> one, Optional<Entry> other) {
+        return one.isPresent() == other.isPresent()
+                && (one.isEmpty()
+                        || Schema.of(one.get())
+                                .row(one.get())
+                                .saysTheSame(Schema.of(other.orElseThrow()).row(other.orElseThrow())));
+    }
+
+    /** {@return the record of a changed row; of a link, the sightings that it joins or joined} */
+    private List<TouchedRecord> touched(RowChange change) {
+        if (!change.table().equals(SimultaneousLinks.TABLE)) {
+            return List.of(new TouchedRecord(Schema.entries(change.table()).type(), change.rowId()));
+        }
+        Optional<Row> link = change.rowBefore()
+                .map(text -> Row.ofJson(change.table(), text))
+                .or(() -> change.table().row(database, change.rowId()));
+        return link.map(row -> List.of(
+                        new TouchedRecord(Sighting.class, row.key("one_id")),
+                        new TouchedRecord(Sighting.class, row.key("other_id"))))
+                .orElse(List.of());
     }
 
     private List<Step> steps(String clause) {
@@ -59,6 +149,19 @@ final class History {
         return undo.filter(
                 step -> database.first("SELECT 1 FROM step WHERE undoes IS NULL AND nr > ?", result -> true, step.nr())
                         .isEmpty());
+    }
+
+    /** {@return the undoing of the first step up to this one that is undone now} */
+    Optional<Step> toRedo(long last) {
+        Set<Long> undone = undone();
+        List<Step> first = steps("WHERE undoes IS NULL AND nr <= " + last + " ORDER BY nr").stream()
+                .filter(step -> undone.contains(step.nr()))
+                .limit(1)
+                .toList();
+        return first.stream()
+                .flatMap(step -> steps("WHERE undoes = " + step.nr() + " ORDER BY nr DESC").stream())
+                .filter(undo -> !undone.contains(undo.nr()))
+                .findFirst();
     }
 
     private Optional<Step> newest(String condition, Set<Long> undone) {

@@ -22,7 +22,8 @@ final class Schema {
             NestStore.CHECKS,
             RingedBirdStore.BIRDS,
             KickSampleStore.SAMPLES,
-            DecisionStore.DECISIONS);
+            DecisionStore.DECISIONS,
+            SealStore.SEALS);
 
     /** The tables of records, of links between them, and of what putting books together needs. */
     static final List<Table> TABLES = Stream.of(
@@ -46,9 +47,14 @@ final class Schema {
 
     /** {@return the table that keeps this kind of record} */
     static EntryTable<?> of(Entry entry) {
-        EntryTable<?> table = BY_TYPE.get(entry.getClass());
+        return of(entry.getClass());
+    }
+
+    /** {@return the table that keeps this kind of record} */
+    static EntryTable<?> of(Class<? extends Entry> type) {
+        EntryTable<?> table = BY_TYPE.get(type);
         if (table == null) {
-            throw new IllegalArgumentException("The book has no table for " + entry.getClass());
+            throw new IllegalArgumentException("The book has no table for " + type);
         }
         return table;
     }

@@ -34,6 +34,7 @@ import org.ouzelbook.tracker.domain.Reach;
 import org.ouzelbook.tracker.domain.RingedBird;
 import org.ouzelbook.tracker.domain.River;
 import org.ouzelbook.tracker.domain.RiverLine;
+import org.ouzelbook.tracker.domain.Seal;
 import org.ouzelbook.tracker.domain.Sex;
 import org.ouzelbook.tracker.domain.Sighting;
 import org.ouzelbook.tracker.domain.Species;
@@ -137,12 +138,23 @@ final class BookFixture {
             "",
             List.of(new KickSample.Taxon("Baetidae", "C"), new KickSample.Taxon("Heptageniidae", "12")));
     static final Decision DECISION = decision(DecisionKind.TOGETHER, 8.0, 9.4, "one male sang along all of it");
+    static final Seal SEAL = new Seal(
+            UUID.randomUUID(),
+            Species.DIPPER,
+            2026,
+            "0.9",
+            1,
+            List.of(new Seal.Figure("minimumSpreadDays", "10")),
+            List.of(new Seal.Figure("Arrel Water / count", "7"), new Seal.Figure("Arrel Water / min", "6")),
+            List.of("Counted: 7 territories.", "Judged: cannot tell yet; too few seasons."),
+            "Ina Brekke",
+            LocalDate.of(2026, 11, 25));
     static final ImportedFile FILE =
             new ImportedFile(UUID.randomUUID(), "season 2026.csv", "0123456789abcdef".repeat(4));
 
     /** One record of each kind, each after those it points to; two sightings, of which the first names none. */
-    static final List<Entry> EVERYTHING =
-            List.of(FILE, WATER, BECK, LINE, ROCK, REACH, VISIT, SINGER, OTHER, NEST, CHECK, BIRD, SAMPLE, DECISION);
+    static final List<Entry> EVERYTHING = List.of(
+            FILE, WATER, BECK, LINE, ROCK, REACH, VISIT, SINGER, OTHER, NEST, CHECK, BIRD, SAMPLE, DECISION, SEAL);
 
     private BookFixture() {}
 

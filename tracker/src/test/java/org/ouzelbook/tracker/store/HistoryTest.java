@@ -64,6 +64,10 @@ class HistoryTest {
         return book.read(view -> view.sightings(SightingQuery.ALL));
     }
 
+    private Optional<Entry> record(Sighting sighting) {
+        return book.read(view -> view.record(new TouchedRecord(Sighting.class, sighting.id())));
+    }
+
     private Step undo() {
         return book.undo("ina", Progress.NONE);
     }
@@ -273,5 +277,93 @@ class HistoryTest {
         assertThatThrownBy(() -> book.undo("ina", (done, total) -> false)).isInstanceOf(CancellationException.class);
         assertThat(sightings()).hasSize(2);
         assertThat(book.history(5)).hasSize(1);
+    }
+
+    @Test
+    void tellsWhichRecordsLaterStepsTouchedWithBothEndsOfALink() {
+        edit(edit -> EVERYTHING.forEach(edit::add));
+        long before = book.read(BookView::lastStep);
+        edit(edit -> edit.remove(OTHER));
+
+        Set<TouchedRecord> touched =
+                book.read(view -> view.touchedAfter(before, 100)).orElseThrow();
+
+        assertThat(touched)
+                .containsExactlyInAnyOrder(
+                        new TouchedRecord(Sighting.class, OTHER.id()), new TouchedRecord(Sighting.class, SINGER.id()));
+        assertThat(record(OTHER)).isEmpty();
+        assertThat(record(SINGER)).contains(SINGER);
+
+        undo();
+
+        assertThat(record(SINGER))
+                .get()
+                .extracting(entry -> ((Sighting) entry).simultaneousWith())
+                .isEqualTo(Set.of(OTHER.id()));
+    }
+
+    @Test
+    void doesNotListWhatIsBetterReadAnew() {
+        edit(edit -> EVERYTHING.forEach(edit::add));
+
+        Optional<Set<TouchedRecord>> many = book.read(view -> view.touchedAfter(0, 5));
+        Optional<Set<TouchedRecord>> none = book.read(view -> view.touchedAfter(view.lastStep(), 5));
+
+        assertThat(many).isEmpty();
+        assertThat(none).contains(Set.of());
+    }
+
+    private List<String> labels() {
+        return sightings().stream().map(Sighting::label).toList();
+    }
+
+    @Test
+    void goesBackOverSeveralStepsAtOnceAndForwardAgain() {
+        edit(edit -> List.of(FILE, WATER, BECK, LINE, ROCK, REACH, VISIT).forEach(edit::add));
+        edit(edit -> edit.add(SINGER));
+        edit(edit -> edit.add(OTHER));
+        edit(edit -> edit.remove(OTHER));
+
+        assertThat(book.goTo(2, "ina", Progress.NONE)).hasSize(2);
+        assertThat(labels()).containsExactly("s1");
+        assertThat(book.goTo(2, "ina", Progress.NONE)).isEmpty();
+
+        assertThat(book.goTo(3, "ina", Progress.NONE)).hasSize(1);
+        assertThat(labels()).containsExactlyInAnyOrder("s1", "s2");
+
+        assertThat(book.goTo(1, "ina", Progress.NONE)).hasSize(2);
+        assertThat(labels()).isEmpty();
+        restart();
+        assertThat(book.goTo(4, "ina", Progress.NONE)).hasSize(3);
+        assertThat(labels()).containsExactly("s1");
+    }
+
+    @Test
+    void goesNowhereWhereAStepIsMissingOrAnUndoing() {
+        edit(edit -> EVERYTHING.forEach(edit::add));
+        undo();
+
+        assertThatThrownBy(() -> book.goTo(9, "ina", Progress.NONE)).isInstanceOf(BookException.class);
+        assertThatThrownBy(() -> book.goTo(2, "ina", Progress.NONE)).isInstanceOf(BookException.class);
+        assertThat(sightings()).isEmpty();
+    }
+
+    @Test
+    void tellsWhatRecordsWereAndAre() {
+        edit(edit -> EVERYTHING.forEach(edit::add));
+        long sealed = book.read(BookView::lastStep);
+        Sighting added = BookFixture.sighting("s3", 9.5, Set.of());
+        edit(edit -> edit.add(added));
+        edit(edit -> edit.remove(OTHER));
+        edit(edit -> edit.remove(added));
+
+        List<ChangedRecord> changed =
+                book.read(view -> view.changesAfter(sealed, 100)).orElseThrow();
+
+        assertThat(changed).hasSize(1);
+        assertThat(changed.get(0).now()).isEmpty();
+        assertThat(changed.get(0).either().id()).isEqualTo(OTHER.id());
+        Optional<List<ChangedRecord>> tooMany = book.read(view -> view.changesAfter(0, 3));
+        assertThat(tooMany).isEmpty();
     }
 }

@@ -68,10 +68,7 @@ public final class BookHistory {
      */
     public static List<Line> steps(Path path, int most) {
         try (Book book = Book.open(path)) {
-            Set<Long> undone = book.undoneSteps();
-            return book.history(most).stream()
-                    .map(step -> Line.of(step, undone))
-                    .toList();
+            return steps(book, most);
         }
     }
 
@@ -89,6 +86,34 @@ public final class BookHistory {
             Step done = step.isPresent() ? book.undo(step.getAsLong(), who, progress) : book.undo(who, progress);
             return Line.of(done, Set.of());
         }
+    }
+
+    /**
+     * Takes the book to where it was after a step: undoes what was done later, or does again what was undone up to it.
+     *
+     * @param path the book
+     * @param step number of the step; 0 for the book before its first step
+     * @param who who does it
+     * @param progress hears how far it is
+     * @return the new steps, one for each that was undone or done again
+     */
+    public static List<Line> goTo(Path path, long step, String who, Progress progress) {
+        try (Book book = Book.open(path)) {
+            return book.goTo(step, who, progress).stream()
+                    .map(done -> Line.of(done, Set.of()))
+                    .toList();
+        }
+    }
+
+    /**
+     * {@return the newest steps of an open book, newest first}
+     *
+     * @param book the book
+     * @param most how many at the most
+     */
+    public static List<Line> steps(Book book, int most) {
+        Set<Long> undone = book.undoneSteps();
+        return book.history(most).stream().map(step -> Line.of(step, undone)).toList();
     }
 
     /**

@@ -16,11 +16,13 @@ public final class CheckBook {
      * @param book the full name of the book's file
      * @param sound whether nothing was found
      * @param found damage, and records that contradict each other
+     * @param seals sealed seasons whose answer is another today, and why; no fault of the book
      */
-    public record Answer(String book, boolean sound, List<Message> found) {
-        /** Copies the list. */
+    public record Answer(String book, boolean sound, List<Message> found, List<Message> seals) {
+        /** Copies the lists. */
         public Answer {
             found = List.copyOf(found);
+            seals = List.copyOf(seals);
         }
     }
 
@@ -33,7 +35,12 @@ public final class CheckBook {
     public static Answer check(Path path, Progress progress) {
         try (Book book = Book.open(path)) {
             List<Message> found = book.check(progress);
-            return new Answer(book.file().toString(), found.isEmpty(), found);
+            List<Message> seals = found.isEmpty()
+                    ? SealSeason.all(book).stream()
+                            .flatMap(seal -> SealSeason.warnings(seal).stream())
+                            .toList()
+                    : List.of();
+            return new Answer(book.file().toString(), found.isEmpty(), found, seals);
         }
     }
 }

@@ -16,6 +16,7 @@ import org.ouzelbook.tracker.domain.DecisionKind;
 import org.ouzelbook.tracker.domain.Keys;
 import org.ouzelbook.tracker.domain.Message;
 import org.ouzelbook.tracker.domain.Place;
+import org.ouzelbook.tracker.domain.River;
 import org.ouzelbook.tracker.domain.Species;
 import org.ouzelbook.tracker.domain.Stretch;
 import org.ouzelbook.tracker.place.PlaceReading;
@@ -54,21 +55,15 @@ public final class DecideTerritories {
      * @throws org.ouzelbook.tracker.store.BookException if it contradicts another one
      */
     public static Answer make(Book book, Scope scope, DecisionLine line, String who, LocalDate today) {
-        if (line.kind() == DecisionKind.NOTE && line.note().isEmpty()) {
-            throw new WrongRequest(Message.of("decide.emptyNote"));
-        }
         SurveyReading reading = SurveyReading.of(book, scope);
-        List<Place> places = book.read(view -> places(view, reading, line.places()));
-        Decision decision = new Decision(
-                Keys.next(),
+        Decision decision = book.read(view -> draft(
+                Places.of(view.network(), view.landmarks(), PlaceSettings.USUAL),
+                reading.water().riverId(),
                 scope.species(),
                 reading.season(),
-                places.get(0).riverId(),
-                line.kind(),
-                stretch(line.kind(), places),
-                line.note(),
+                line,
                 who,
-                today);
+                today));
         refuseTwice(reading.records(), decision);
         return change(book, decision, "decide.step.made", who, edit -> edit.add(decision));
     }
@@ -124,13 +119,46 @@ public final class DecideTerritories {
                 .likely();
     }
 
-    private static List<Place> places(BookView view, SurveyReading reading, List<String> written) {
-        Places finder = Places.of(view.network(), view.landmarks(), PlaceSettings.USUAL);
-        Optional<UUID> river = reading.water()
-                .riverId()
-                .or(() -> reading.records().rivers().rivers().size() == 1
-                        ? Optional.of(reading.records().rivers().rivers().get(0).id())
-                        : Optional.empty());
+    /**
+     * {@return the decision that a line means; it is stored nowhere}
+     *
+     * @param finder finds the places
+     * @param river key of the river that they lie on; empty for the only one, or the one that the line names
+     * @param species whose territories
+     * @param season the season
+     * @param line what was decided
+     * @param who who decided it
+     * @param today the day
+     * @throws WrongRequest if it cannot be understood
+     */
+    static Decision draft(
+            Places finder,
+            Optional<UUID> river,
+            Species species,
+            int season,
+            DecisionLine line,
+            String who,
+            LocalDate today) {
+        if (line.kind() == DecisionKind.NOTE && line.note().isEmpty()) {
+            throw new WrongRequest(Message.of("decide.emptyNote"));
+        }
+        List<Place> places = places(finder, river, line.places());
+        return new Decision(
+                Keys.next(),
+                species,
+                season,
+                places.get(0).riverId(),
+                line.kind(),
+                stretch(line.kind(), places),
+                line.note(),
+                who,
+                today);
+    }
+
+    private static List<Place> places(Places finder, Optional<UUID> asked, List<String> written) {
+        List<River> rivers = finder.network().rivers();
+        Optional<UUID> river =
+                asked.or(() -> rivers.size() == 1 ? Optional.of(rivers.get(0).id()) : Optional.empty());
         List<Place> found = new ArrayList<>();
         for (String text : written) {
             Optional<UUID> on =
@@ -153,7 +181,7 @@ public final class DecideTerritories {
         return stretch;
     }
 
-    private static void refuseTwice(SurveyRecords records, Decision decision) {
+    static void refuseTwice(SurveyRecords records, Decision decision) {
         for (Decision other : records.decisions(decision.species(), decision.season())) {
             if (decision.kind() != DecisionKind.NOTE
                     && other.kind() == decision.kind()

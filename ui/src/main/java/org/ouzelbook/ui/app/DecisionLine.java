@@ -1,6 +1,7 @@
 package org.ouzelbook.ui.app;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -17,7 +18,7 @@ import org.ouzelbook.tracker.domain.Message;
  */
 public record DecisionLine(DecisionKind kind, List<String> places, Optional<String> note) {
     private static final Pattern REASON =
-            Pattern.compile("^(.*?)(?:\\s*:\\s*|\\s+because\\s+)(.*)$", Pattern.CASE_INSENSITIVE);
+            Pattern.compile("^(.*?)(?:\\s*:\\s*|\\s+because(?:\\s+|$))(.*)$", Pattern.CASE_INSENSITIVE);
     private static final Pattern BOUNDARY = pattern("boundary\\s+(?:at\\s+)?(.+)");
     private static final Pattern ONE_TERRITORY = pattern("one[\\s-]territory\\s+(?:from\\s+)?(.+?)\\s+to\\s+(.+)");
     private static final Pattern NO_TERRITORY = pattern("no[\\s-]territory\\s+(?:from\\s+)?(.+?)\\s+to\\s+(.+)");
@@ -30,6 +31,15 @@ public record DecisionLine(DecisionKind kind, List<String> places, Optional<Stri
 
     private static Pattern pattern(String words) {
         return Pattern.compile("^" + words + "$", Pattern.CASE_INSENSITIVE);
+    }
+
+    /**
+     * {@return whether a line begins like a decision, be it finished or not}
+     *
+     * @param line what was typed so far
+     */
+    public static boolean begins(String line) {
+        return line.strip().toLowerCase(Locale.ROOT).matches("(?s)(boundary|(one|no)[\\s-]territory|note)(\\s.*)?");
     }
 
     /**

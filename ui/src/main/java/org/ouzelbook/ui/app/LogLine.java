@@ -6,16 +6,18 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.UUID;
+import org.ouzelbook.tracker.domain.Landmark;
 import org.ouzelbook.tracker.domain.Message;
 import org.ouzelbook.tracker.domain.Sighting;
 import org.ouzelbook.tracker.domain.Species;
 import org.ouzelbook.tracker.domain.Visit;
+import org.ouzelbook.tracker.notebook.Completion;
 import org.ouzelbook.tracker.notebook.LineContext;
 import org.ouzelbook.tracker.notebook.LineReading;
 import org.ouzelbook.tracker.notebook.NotebookLine;
 import org.ouzelbook.tracker.notebook.VisitEnd;
 import org.ouzelbook.tracker.notebook.VisitLine;
-import org.ouzelbook.tracker.place.PlaceSettings;
 import org.ouzelbook.tracker.place.Places;
 import org.ouzelbook.tracker.store.Book;
 import org.ouzelbook.tracker.store.BookView;
@@ -25,9 +27,10 @@ import org.ouzelbook.tracker.store.SightingQuery;
  * Enters lines of a notebook into a book, one after the other: a visit opened, birds seen, the visit closed. A line that is
  * unclear is asked about, and nothing of it is stored.
  */
-public final class LogLine {
+public final class LogLine implements TypedLines {
     private final Book book;
     private final Options options;
+    private final KnownWater known = new KnownWater();
     private final List<Sighting> rehearsed = new ArrayList<>();
     private Optional<Visit> current = Optional.empty();
     private Optional<Sighting> before = Optional.empty();
@@ -63,72 +66,12 @@ public final class LogLine {
             LocalDate today,
             String who) {}
 
-    /**
-     * What became of a line.
-     *
-     * @param line the line
-     * @param stored whether the book holds it now
-     * @param understood what was understood, one text for each sighting
-     * @param sightings the sightings
-     * @param visit the visit that was opened or closed
-     * @param questions what is unclear
-     * @param remarks what is clear but unusual
-     */
-    public record Answer(
-            String line,
-            boolean stored,
-            List<String> understood,
-            List<SightingAnswer> sightings,
-            Optional<VisitAnswer> visit,
-            List<QuestionAnswer> questions,
-            List<Message> remarks) {
-        /** Copies the lists. */
-        public Answer {
-            understood = List.copyOf(understood);
-            sightings = List.copyOf(sightings);
-            questions = List.copyOf(questions);
-            remarks = List.copyOf(remarks);
-        }
-
-        /** {@return whether the line was clear} */
-        public boolean isClear() {
-            return questions.isEmpty();
-        }
-    }
-
-    /**
-     * A question.
-     *
-     * @param from index of the first character that it is about
-     * @param to index after the last one
-     * @param question what is asked
-     * @param choices texts to write in its stead
-     */
-    public record QuestionAnswer(int from, int to, Message question, List<String> choices) {
-        /** Copies the choices. */
-        public QuestionAnswer {
-            choices = List.copyOf(choices);
-        }
-    }
-
-    /**
-     * Enters one line.
-     *
-     * @param line what was typed
-     * @return what became of it
-     * @throws WrongRequest if the visit asked for is not there
-     */
+    @Override
     public Answer enter(String line) {
         return answer(line, Purpose.ENTER);
     }
 
-    /**
-     * Reads one line as {@link #enter} would, and stores nothing: for reading back while somebody types.
-     *
-     * @param line what was typed so far
-     * @return what would become of it
-     * @throws WrongRequest if the visit asked for is not there
-     */
+    @Override
     public Answer read(String line) {
         return answer(line, Purpose.READ);
     }
@@ -149,22 +92,24 @@ public final class LogLine {
         return purpose == Purpose.ENTER && !options.dryRun();
     }
 
-    private static Places places(BookView view) {
-        return Places.of(view.network(), view.landmarks(), PlaceSettings.USUAL);
+    private Places places(BookView view) {
+        return known.of(view).places();
     }
 
-    private Answer unclear(String line, List<QuestionAnswer> questions) {
-        return new Answer(line, false, List.of(), List.of(), Optional.empty(), questions, List.of());
-    }
-
-    private Answer unclear(String line, Message question) {
-        return unclear(line, List.of(new QuestionAnswer(0, line.length(), question, List.of())));
+    @Override
+    public List<Completion.Suggestion> complete(String line, int cursor) {
+        KnownWater.Water water = book.read(known::of);
+        Optional<UUID> river = chosen().visit().map(Visit::riverId);
+        List<Landmark> nearest = new ArrayList<>(water.landmarks());
+        nearest.sort(Comparator.comparing(landmark ->
+                river.isPresent() && !river.get().equals(landmark.place().riverId())));
+        return Completion.of(line, cursor, nearest, water.ringed());
     }
 
     private Answer open(String line, Purpose purpose) {
         VisitLine.Reading reading = book.read(view -> VisitLine.read(line, places(view), options.today()));
         if (reading.visit().isEmpty()) {
-            return unclear(
+            return Answer.unclear(
                     line,
                     reading.questions().stream()
                             .map(question -> new QuestionAnswer(0, line.length(), question, List.of()))
@@ -206,12 +151,12 @@ public final class LogLine {
     private Answer close(String line, Purpose purpose) {
         Chosen chosen = chosen();
         if (chosen.visit().isEmpty()) {
-            return unclear(line, chosen.question().orElseGet(() -> Message.of("log.endWhich")));
+            return Answer.unclear(line, chosen.question().orElseGet(() -> Message.of("log.endWhich")));
         }
         VisitEnd.Reading reading =
                 book.read(view -> VisitEnd.read(line, chosen.visit().get(), places(view)));
         if (reading.visit().isEmpty()) {
-            return unclear(line, reading.question().orElseThrow());
+            return Answer.unclear(line, reading.question().orElseThrow());
         }
         Visit visit = reading.visit().get();
         if (stores(purpose)) {
@@ -229,16 +174,12 @@ public final class LogLine {
     private Answer sight(String line, Purpose purpose) {
         Chosen chosen = options.casual() ? new Chosen(Optional.empty(), Optional.empty()) : chosen();
         if (chosen.question().isPresent()) {
-            return unclear(line, chosen.question().get());
+            return Answer.unclear(line, chosen.question().get());
         }
         LineReading reading = reading(line, chosen.visit());
         if (!reading.isClear()) {
-            return unclear(
-                    line,
-                    reading.questions().stream()
-                            .map(question -> new QuestionAnswer(
-                                    question.from(), question.to(), question.question(), question.choices()))
-                            .toList());
+            return Answer.unclear(
+                    line, reading.questions().stream().map(QuestionAnswer::of).toList());
         }
         if (stores(purpose)) {
             book.change(Message.of("log.step.sighting", line.strip()), options.who(), edit -> {

@@ -59,6 +59,11 @@ public record Scope(
                 .orElse(this);
     }
 
+    /** {@return the same for one season only} */
+    Scope in(int year) {
+        return new Scope(species, Optional.of(year), from, to, river, reach, level);
+    }
+
     /**
      * {@return the same of another species}
      *

@@ -6,6 +6,7 @@ import java.time.LocalTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.UUID;
 import org.ouzelbook.tracker.domain.Chainage;
 import org.ouzelbook.tracker.domain.Direction;
 import org.ouzelbook.tracker.domain.Sighting;
@@ -17,6 +18,7 @@ import org.ouzelbook.tracker.river.RiverNetwork;
 /**
  * A visit with what it covered and showed, and what it looked for and did not see.
  *
+ * @param key its key
  * @param visit its label
  * @param date the local date
  * @param river name of the river
@@ -34,6 +36,7 @@ import org.ouzelbook.tracker.river.RiverNetwork;
  *     the visit is open, or if it could not have found birds
  */
 public record VisitAnswer(
+        UUID key,
         String visit,
         LocalDate date,
         String river,
@@ -62,6 +65,7 @@ public record VisitAnswer(
                 .filter(species -> shows && seen.stream().noneMatch(sighting -> isOnVisit(sighting, species, visit)))
                 .toList();
         return new VisitAnswer(
+                visit.id(),
                 visit.label(),
                 visit.date(),
                 network.river(visit.riverId()).name(),

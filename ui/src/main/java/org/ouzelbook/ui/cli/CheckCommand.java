@@ -51,6 +51,9 @@ final class CheckCommand implements Callable<Integer> {
         } else {
             answer.found().forEach(found -> terminal.out().println(Texts.of(found)));
         }
+        if (!json) {
+            answer.seals().forEach(told -> terminal.out().println(Texts.of(told)));
+        }
         return answer.sound() ? ExitCode.DONE : ExitCode.PROBLEMS;
     }
 

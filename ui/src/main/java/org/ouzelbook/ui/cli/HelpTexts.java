@@ -22,7 +22,7 @@ final class HelpTexts extends ResourceBundle {
     private static final String OURS = "cli.";
     private static final String SHARED = "cli.option.";
 
-    private static final List<String> PLACES = List.of("[0]", "[1]", "[0..*]", "[1..*]");
+    private static final List<String> PLACES = List.of("[0]", "[1]", "[0..*]", "[1..*]", "[2..*]");
 
     /** From picocli's key to ours. */
     private final Map<String, String> keys = new LinkedHashMap<>();

@@ -1,7 +1,11 @@
 package org.ouzelbook.ui.cli;
 
+import java.io.BufferedReader;
 import java.io.IOException;
+import java.io.StringReader;
 import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.ZoneId;
@@ -11,10 +15,12 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
+import org.ouzelbook.tracker.domain.Message;
 import org.ouzelbook.tracker.domain.Species;
 import org.ouzelbook.tracker.store.Book;
 import org.ouzelbook.ui.app.LogLine;
-import org.ouzelbook.ui.app.Texts;
+import org.ouzelbook.ui.app.TypedLines;
+import org.ouzelbook.ui.app.WrongRequest;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -23,12 +29,16 @@ import picocli.CommandLine.Parameters;
 @Command(name = "log")
 final class LogCommand implements Callable<Integer> {
     private final Terminal terminal;
+    private final LogPrinter printer;
 
     @Parameters(paramLabel = "BOOK", index = "0")
     private @Nullable Path book;
 
     @Parameters(paramLabel = "LINE", index = "1..*")
     private List<String> line = new ArrayList<>();
+
+    @Option(names = "--file", paramLabel = "FILE")
+    private @Nullable Path file;
 
     @Option(names = "--visit", paramLabel = "LABEL")
     private @Nullable String visit;
@@ -50,6 +60,7 @@ final class LogCommand implements Callable<Integer> {
 
     LogCommand(Terminal terminal) {
         this.terminal = terminal;
+        this.printer = new LogPrinter(terminal);
     }
 
     @Override
@@ -64,36 +75,53 @@ final class LogCommand implements Callable<Integer> {
                 System.getProperty("user.name", ""));
         try (Book open = Book.open(Objects.requireNonNull(book))) {
             LogLine log = new LogLine(open, options);
-            return line.isEmpty() ? all(log) : one(log, String.join(" ", line));
+            if (file != null) {
+                return fromFile(log, file);
+            }
+            if (line.isEmpty()) {
+                return all(log, terminal.in());
+            }
+            boolean severalLines = line.size() > 1 && line.stream().allMatch(text -> text.contains(" "));
+            return severalLines
+                    ? all(log, new BufferedReader(new StringReader(String.join("\n", line))))
+                    : one(log, String.join(" ", line));
         }
     }
 
     private int one(LogLine log, String text) {
-        LogLine.Answer answer = log.enter(text);
+        TypedLines.Answer answer = log.enter(text);
         if (json) {
             Json.print(answer, terminal.out());
         } else {
-            print(answer);
+            printer.print(answer);
         }
         return answer.isClear() ? ExitCode.DONE : ExitCode.PROBLEMS;
     }
 
-    private int all(LogLine log) {
-        List<LogLine.Answer> answers = new ArrayList<>();
+    private int fromFile(LogLine log, Path path) {
+        try (BufferedReader lines = Files.newBufferedReader(path)) {
+            return all(log, lines);
+        } catch (NoSuchFileException e) {
+            throw new WrongRequest(Message.of("log.noFile", path.toString()));
+        } catch (IOException e) {
+            throw new WrongRequest(Message.of("log.noTextFile", path.toString()));
+        }
+    }
+
+    private int all(LogLine log, BufferedReader lines) {
+        List<TypedLines.Answer> answers = new ArrayList<>();
         int unclear = 0;
         try {
-            for (String text = terminal.in().readLine();
-                    text != null;
-                    text = terminal.in().readLine()) {
+            for (String text = lines.readLine(); text != null; text = lines.readLine()) {
                 if (text.isBlank()) {
                     continue;
                 }
-                LogLine.Answer answer = log.enter(text);
+                TypedLines.Answer answer = log.enter(text);
                 unclear += answer.isClear() ? 0 : 1;
                 if (json) {
                     answers.add(answer);
                 } else {
-                    print(answer);
+                    printer.print(answer);
                     terminal.flush();
                 }
             }
@@ -104,26 +132,5 @@ final class LogCommand implements Callable<Integer> {
             Json.print(answers, terminal.out());
         }
         return unclear == 0 ? ExitCode.DONE : ExitCode.PROBLEMS;
-    }
-
-    private void print(LogLine.Answer answer) {
-        answer.understood().forEach(words -> terminal.out().println(words));
-        answer.remarks().forEach(remark -> terminal.out().println("  " + Texts.of(remark)));
-        if (answer.isClear() && !answer.stored()) {
-            terminal.out().println("  " + Texts.of("log.dryRun"));
-        }
-        if (!answer.isClear()) {
-            terminal.err().println(answer.line());
-            for (LogLine.QuestionAnswer question : answer.questions()) {
-                terminal.err()
-                        .println(
-                                " ".repeat(question.from()) + "^".repeat(Math.max(1, question.to() - question.from())));
-                terminal.err().println("  " + Texts.of(question.question()));
-                if (!question.choices().isEmpty()) {
-                    terminal.err().println("  " + Texts.of("log.choices", question.choices()));
-                }
-            }
-            terminal.err().println("  " + Texts.of("log.nothingStored"));
-        }
     }
 }

@@ -1,5 +1,6 @@
 package org.ouzelbook.ui.cli;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
@@ -8,6 +9,7 @@ import org.ouzelbook.tracker.domain.Message;
 import org.ouzelbook.tracker.store.Book;
 import org.ouzelbook.ui.app.MapAnswer;
 import org.ouzelbook.ui.app.MapSeason;
+import org.ouzelbook.ui.app.SealSeason;
 import org.ouzelbook.ui.app.Texts;
 import org.ouzelbook.ui.app.WrongRequest;
 import picocli.CommandLine.Command;
@@ -37,7 +39,7 @@ final class MapCommand implements Callable<Integer> {
         MapAnswer answer;
         try (Book book = Book.open(question.book());
                 ProgressLine progress = new ProgressLine(terminal, Texts.of("cli.map.fitting"))) {
-            answer = MapSeason.of(book, question.scope(), rules::change, progress);
+            answer = warned(book, MapSeason.of(book, question.scope(), rules::change, progress));
         }
         if (question.json()) {
             Json.print(answer, terminal.out());
@@ -47,6 +49,13 @@ final class MapCommand implements Callable<Integer> {
             new MapPage(terminal, question.book()).print(answer);
         }
         return ExitCode.DONE;
+    }
+
+    /** Tells beside the answer that it is not the one that was sealed. */
+    private static MapAnswer warned(Book book, MapAnswer answer) {
+        List<Message> warnings = new ArrayList<>(answer.warnings());
+        warnings.addAll(SealSeason.warnings(book, answer.species(), answer.season()));
+        return answer.withWarnings(warnings);
     }
 
     private void explain(MapAnswer answer, String letter) {

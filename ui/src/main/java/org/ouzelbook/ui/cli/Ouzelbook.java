@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Callable;
 import java.util.function.Function;
+import org.ouzelbook.ui.app.ProgramVersion;
 import org.ouzelbook.ui.app.Texts;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -29,6 +30,7 @@ public final class Ouzelbook implements Callable<Integer> {
         commands.put("demo", DemoCommand::new);
         commands.put("new", NewCommand::new);
         commands.put("log", LogCommand::new);
+        commands.put("correct", CorrectCommand::new);
         commands.put("import", ImportCommand::new);
         commands.put("map", MapCommand::new);
         commands.put("picture", PictureCommand::new);
@@ -43,6 +45,7 @@ public final class Ouzelbook implements Callable<Integer> {
         commands.put("report", ReportCommand::new);
         commands.put("sheet", SheetCommand::new);
         commands.put("pocket", PocketCommand::new);
+        commands.put("seal", SealCommand::new);
         commands.put("export", ExportCommand::new);
         commands.put("merge", MergeCommand::new);
         commands.put("estimate", EstimateCommand::of);
@@ -118,8 +121,7 @@ public final class Ouzelbook implements Callable<Integer> {
 
     /** {@return the program's name and version} */
     static String version() {
-        String version = Ouzelbook.class.getPackage().getImplementationVersion();
-        return Texts.of("cli.versionLine", version == null ? Texts.of("cli.versionUnpackaged") : version);
+        return Texts.of("cli.versionLine", ProgramVersion.words());
     }
 
     /** Called bare, it explains itself. */

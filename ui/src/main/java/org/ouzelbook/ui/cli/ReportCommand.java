@@ -9,8 +9,10 @@ import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
+import org.ouzelbook.stats.survey.TerritoryMap;
 import org.ouzelbook.tracker.domain.Message;
 import org.ouzelbook.tracker.store.Book;
+import org.ouzelbook.ui.app.SealSeason;
 import org.ouzelbook.ui.app.SeasonFindings;
 import org.ouzelbook.ui.app.Texts;
 import org.ouzelbook.ui.app.WrongRequest;
@@ -62,6 +64,9 @@ final class ReportCommand implements Callable<Integer> {
                 ProgressLine progress = new ProgressLine(terminal, Texts.of("cli.map.fitting"))) {
             check = book.read(view -> LeakCheck.of(view, false));
             findings = SeasonFindings.of(book, question.scope(), rules::change, counting.counting(), progress);
+            TerritoryMap map = findings.map();
+            SealSeason.warnings(book, map.species(), map.season())
+                    .forEach(warning -> terminal.err().println(Texts.of(warning)));
         }
         if (annex != null) {
             PrivateAnnex.of(findings).write(annex);

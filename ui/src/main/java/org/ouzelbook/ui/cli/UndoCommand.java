@@ -1,6 +1,7 @@
 package org.ouzelbook.ui.cli;
 
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Objects;
 import java.util.OptionalLong;
 import java.util.concurrent.Callable;
@@ -33,6 +34,9 @@ final class UndoCommand implements Callable<Integer> {
         @Option(names = "--step", paramLabel = "NUMBER")
         private @Nullable Long step;
 
+        @Option(names = "--back-to", paramLabel = "NUMBER")
+        private @Nullable Long backTo;
+
         @Option(names = "--redo")
         private boolean redo;
 
@@ -51,12 +55,29 @@ final class UndoCommand implements Callable<Integer> {
             RecordTable.HISTORY.print(BookHistory.steps(path, LISTED), terminal, json);
             return ExitCode.DONE;
         }
+        if (choice.backTo != null) {
+            return goTo(path, choice.backTo);
+        }
         BookHistory.Line done = done(path);
         if (json) {
             Json.print(done, terminal.out());
         } else {
             terminal.out().println(Texts.of(done.what()));
             terminal.out().println(Texts.of("book.undo.rows", done.added(), done.changed(), done.removed()));
+        }
+        return ExitCode.DONE;
+    }
+
+    private int goTo(Path path, long step) {
+        List<BookHistory.Line> done;
+        try (ProgressLine progress = new ProgressLine(terminal, Texts.of("book.undo.telling"))) {
+            done = BookHistory.goTo(path, step, System.getProperty("user.name", ""), progress);
+        }
+        if (json) {
+            Json.print(done, terminal.out());
+        } else {
+            done.forEach(line -> terminal.out().println(Texts.of(line.what())));
+            terminal.out().println(Texts.of("book.goTo.done", step, done.size()));
         }
         return ExitCode.DONE;
     }

@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import javafx.application.Platform;
 import javafx.css.PseudoClass;
 import javafx.geometry.Insets;
@@ -17,8 +18,10 @@ import javafx.scene.input.TransferMode;
 import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
+import org.ouzelbook.tracker.domain.Chainage;
 import org.ouzelbook.ui.app.Texts;
 import org.ouzelbook.ui.strip.StripDrawing;
+import org.ouzelbook.ui.strip.Subject;
 
 /**
  * An open book: the finding above, the strip in the middle, the reasons beside it, the notebook below. A {@link Page} may take
@@ -43,13 +46,22 @@ final class BookPane extends StackPane {
     private final Keys onPage = new Keys("window.keys.page");
     private Optional<Page> open = Optional.empty();
 
-    BookPane(BookViewModel book, BackgroundWork work, BackgroundWork counting, Look look, Runnable otherBook) {
+    BookPane(
+            BookViewModel book,
+            BackgroundWork work,
+            BackgroundWork mapping,
+            BackgroundWork counting,
+            Look look,
+            Runnable otherBook) {
         this.book = book;
         this.look = look;
         this.strip = new StripPane(book.strip(), look);
         this.notebook = new NotebookPane(book.notebook());
+        strip.onEndMoved(this::moveEnd);
+        book.notebook().onDecided(strip::requestFocus);
+        strip.placeTo((x, y) -> notebook.isWriting() && book.place(x, y));
         this.why = new WhyPane(book);
-        this.line = new FootLine(book, work, counting);
+        this.line = new FootLine(book, work, mapping, counting);
         empty.getStyleClass().add("muted");
         empty.setWrapText(true);
         empty.setMaxWidth(520);
@@ -59,6 +71,8 @@ final class BookPane extends StackPane {
         VBox foot = new VBox(line, notebook);
         foot.getStyleClass().add("foot");
         notebook.managedProperty().bind(notebook.visibleProperty());
+        // What the notebook offers is listed above it, over the strip.
+        foot.setViewOrder(-1);
         face.setTop(new HeaderPane(book));
         face.setBottom(foot);
         // What lies under a sheet hears no key and no click.
@@ -72,6 +86,9 @@ final class BookPane extends StackPane {
                 KeyCode.F);
         bind(new CalendarPage(book, work), "window.calendar.does", "window.calendar.hint", KeyCode.C);
         bind(imports, "window.import.does", "window.import.hint", KeyCode.I);
+        bind(new HistoryPage(book, work), "window.history.does", "window.history.hint", KeyCode.H);
+        SealPage seal = new SealPage(book, work);
+        onStrip.on("window.seal.does", () -> open(seal), Stroke.of(KeyCode.S));
         takeDropped();
         bindKeys(otherBook);
         leave();
@@ -128,7 +145,13 @@ final class BookPane extends StackPane {
                         "window.does.notebook",
                         "window.hint.notebook",
                         () -> Platform.runLater(notebook::write),
-                        Stroke.of(KeyCode.N));
+                        Stroke.of(KeyCode.N))
+                .on("window.does.correct", this::correct, Stroke.of(KeyCode.E))
+                .on("window.does.remove", book::removeSelected, Stroke.of(KeyCode.DELETE))
+                .on("window.does.boundary", () -> decide(Decisions::boundary), Stroke.of(KeyCode.B))
+                .on("window.does.one", () -> decide(Decisions::one), Stroke.of(KeyCode.O))
+                .on("window.does.none", () -> decide(Decisions::none), Stroke.of(KeyCode.X))
+                .on("window.does.noteHere", () -> decide(Decisions::note), Stroke.of(KeyCode.W));
         onPage.offer("window.does.back", "window.hint.back", this::back, Stroke.of(KeyCode.ESCAPE));
         everywhere
                 .offer("window.does.help", "window.hint.help", this::help, Stroke.of(KeyCode.F1), Stroke.typed("?"))
@@ -138,6 +161,23 @@ final class BookPane extends StackPane {
                 .on("window.does.otherBook", otherBook, Stroke.of(KeyCode.B))
                 .on("window.does.undo", book::undo, Stroke.command(KeyCode.Z))
                 .on("window.does.redo", book::redo, Stroke.shiftedCommand(KeyCode.Z));
+    }
+
+    private void decide(Function<Decisions, String> line) {
+        if (book.decide(line)) {
+            Platform.runLater(notebook::write);
+        }
+    }
+
+    /** An end that was dragged begins a boundary there, to be finished with a reason. */
+    private void moveEnd(Subject.OfEnd end, Chainage place) {
+        book.boundaryAt(end.riverId(), place);
+        Platform.runLater(notebook::write);
+    }
+
+    private void correct() {
+        book.correctSelected();
+        Platform.runLater(notebook::write);
     }
 
     /** {@return the keys that are heard now, the nearest first} */
@@ -213,7 +253,9 @@ final class BookPane extends StackPane {
         boolean halfWritten =
                 owner instanceof TextInputControl field && !field.getText().isEmpty();
         if (writing && open.isEmpty() && event.getCode() == KeyCode.ESCAPE) {
-            strip.requestFocus();
+            if (!notebook.back()) {
+                strip.requestFocus();
+            }
             event.consume();
             return;
         }
@@ -226,7 +268,11 @@ final class BookPane extends StackPane {
     }
 
     private void help() {
-        overlay.show(Texts.of("window.help.title"), new KeySheet(heard()), Texts.of("window.close"));
+        List<Keys> places = new ArrayList<>(heard());
+        if (open.isEmpty()) {
+            places.add(1, notebook.keys());
+        }
+        overlay.show(Texts.of("window.help.title"), new KeySheet(places), Texts.of("window.close"));
     }
 
     /** Shows the usual cautions of riverside work. */

@@ -4,23 +4,36 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Map;
+import java.util.NavigableSet;
 import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.UUID;
+import java.util.concurrent.CancellationException;
+import java.util.concurrent.atomic.AtomicReference;
+import java.util.function.Function;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
+import org.jspecify.annotations.Nullable;
+import org.ouzelbook.tracker.domain.Chainage;
 import org.ouzelbook.tracker.domain.Species;
 import org.ouzelbook.tracker.domain.Visit;
 import org.ouzelbook.tracker.store.Book;
 import org.ouzelbook.tracker.store.Step;
+import org.ouzelbook.ui.app.CorrectRecord;
+import org.ouzelbook.ui.app.DecideLine;
 import org.ouzelbook.ui.app.LogLine;
 import org.ouzelbook.ui.app.ModelShading;
 import org.ouzelbook.ui.app.Texts;
+import org.ouzelbook.ui.strip.Subject;
 
 /** An open book in the window: what it holds, what is seen of it, and what was just done to it. */
 final class BookViewModel {
     private final Book book;
     private final Work work;
+    private final Work counting;
     private final String who;
     private final StripViewModel strip = new StripViewModel();
     private final NotebookViewModel notebook;
@@ -31,16 +44,31 @@ final class BookViewModel {
             new ReadOnlyObjectWrapper<>(Optional.empty());
     private final ReadOnlyStringWrapper notice = new ReadOnlyStringWrapper("");
 
+    /** What was read last, of which the next reading needs only the changes; used by the work alone. */
+    private final AtomicReference<@Nullable BookContents> latest = new AtomicReference<>();
+
     /**
      * @param book the book, open
      * @param work does the reading and changing
      * @param who the person at the keyboard, for the history
      */
     BookViewModel(Book book, Work work, String who) {
+        this(book, work, work, who);
+    }
+
+    /**
+     * @param book the book, open
+     * @param work does the reading and changing
+     * @param counting does the counting, which may take longer than anybody wants to wait for a line to be saved
+     * @param who the person at the keyboard, for the history
+     */
+    BookViewModel(Book book, Work work, Work counting, String who) {
         this.book = book;
         this.work = work;
+        this.counting = counting;
         this.who = who;
-        this.notebook = new NotebookViewModel(this, work, this::notebookOf);
+        this.notebook =
+                new NotebookViewModel(this, work, counting, this::notebookOf, this::correctionOf, this::decideLine);
         strip.selected().addListener((property, before, now) -> tell());
         strip.season().addListener((property, before, now) -> tell());
         strip.path().addListener((property, before, now) -> tell());
@@ -72,6 +100,10 @@ final class BookViewModel {
     /** {@return the species shown; the dipper until the book is read} */
     Species species() {
         return contents.get().map(BookContents::species).orElse(Species.DIPPER);
+    }
+
+    private CorrectRecord correctionOf(UUID record) {
+        return new CorrectRecord(book, record, LocalDate.now(ZoneId.systemDefault()), who);
     }
 
     /** {@return the strip} */
@@ -111,11 +143,61 @@ final class BookViewModel {
      */
     void read(Optional<Species> species) {
         Optional<Species> wanted = species.or(() -> contents.get().map(BookContents::species));
-        work.start(
-                Texts.of("window.work.reading"),
-                progress -> BookContents.read(book, wanted, progress),
-                this::show,
-                this::failed);
+        work.start(Texts.of("window.work.reading"), progress -> follow(wanted), this::arrived, this::failed);
+    }
+
+    /** Reads what changed since the last reading; on the thread of the work. */
+    private BookContents follow(Optional<Species> wanted) {
+        BookContents known = latest.get();
+        BookContents now = known == null ? BookContents.read(book, wanted) : known.followed(book, wanted);
+        latest.set(now);
+        return now;
+    }
+
+    private void arrived(BookContents read) {
+        if (!read.maps().isEmpty() || read.behind().isEmpty()) {
+            show(read);
+        }
+        catchUp(read);
+    }
+
+    /** Maps what is behind, the season shown first; while that goes on, lines are read and saved as ever. */
+    private void catchUp(BookContents read) {
+        if (read.behind().isEmpty()) {
+            return;
+        }
+        NavigableSet<Integer> behind = read.behind();
+        int shown = behind.contains(strip.season().get()) ? strip.season().get() : behind.last();
+        boolean onlyShown =
+                read.maps().isEmpty() || behind.contains(strip.season().get());
+        NavigableSet<Integer> next = onlyShown ? new TreeSet<>(Set.of(shown)) : behind;
+        counting.start(
+                Texts.of("window.work.counting"),
+                progress -> isOld(read) ? read : read.caughtUp(next, progress),
+                this::counted,
+                this::notCounted);
+    }
+
+    /** Whether something was changed since; then there is no use in mapping the records as they were. */
+    private boolean isOld(BookContents read) {
+        BookContents newest = latest.get();
+        return newest != null
+                && (newest.step() != read.step() || !newest.species().equals(read.species()));
+    }
+
+    private void counted(BookContents mapped) {
+        if (!isOld(mapped)) {
+            latest.set(mapped);
+            show(mapped);
+            catchUp(mapped);
+        }
+    }
+
+    private void notCounted(Throwable failure) {
+        notice.set(
+                failure instanceof CancellationException
+                        ? Texts.of("window.countingStopped")
+                        : FailureWords.of(failure));
     }
 
     private void show(BookContents read) {
@@ -178,6 +260,104 @@ final class BookViewModel {
      */
     void say(String words) {
         notice.set(words);
+    }
+
+    /**
+     * Writes the place of a click on the strip into the notebook line.
+     *
+     * @param x to the right on the drawing, in pixels
+     * @param y downwards, in pixels
+     * @return whether there is water at that place
+     */
+    boolean place(double x, double y) {
+        Optional<String> words = contents.get()
+                .flatMap(there -> strip.drawing()
+                        .get()
+                        .flatMap(drawing -> new PlaceOnStrip(there.records(), drawing).words(strip.at(x, y), x, y)));
+        words.ifPresent(notebook::place);
+        return words.isPresent();
+    }
+
+    private Optional<Decisions> decisions() {
+        Optional<BookContents> there = contents.get();
+        return strip.selected()
+                .get()
+                .flatMap(subject -> subject instanceof Subject.OfTerritory one
+                        ? there.flatMap(book -> Optional.ofNullable(book.maps().get(one.season()))
+                                .flatMap(map -> map.rivers().stream()
+                                        .filter(river -> river.river().id().equals(one.riverId()))
+                                        .findFirst())
+                                .flatMap(river -> river.territories().stream()
+                                        .filter(territory -> territory.id().equals(one.id()))
+                                        .findFirst()
+                                        .map(territory -> new Decisions(
+                                                book.records().rivers().rivers().size() == 1
+                                                        ? ""
+                                                        : river.river().name(),
+                                                territory,
+                                                river.territories()))))
+                        : Optional.empty());
+    }
+
+    /**
+     * Begins a decision about the selected territory in the notebook line, to be finished with a reason.
+     *
+     * @param line what the decision says so far
+     * @return whether a territory was selected
+     */
+    boolean decide(Function<Decisions, String> line) {
+        Optional<String> begun = decisions().map(line);
+        begun.ifPresentOrElse(notebook::begin, () -> notice.set(Texts.of("window.decide.selectFirst")));
+        return begun.isPresent();
+    }
+
+    /**
+     * Begins a boundary in the notebook line, to be finished with a reason.
+     *
+     * @param riverId key of a river
+     * @param place where on it
+     */
+    void boundaryAt(UUID riverId, Chainage place) {
+        contents.get()
+                .map(there -> there.records().rivers())
+                .ifPresent(rivers -> notebook.begin(Decisions.boundaryAt(
+                        rivers.rivers().size() == 1 ? "" : rivers.river(riverId).name(), place)));
+    }
+
+    private Optional<DecideLine> decideLine() {
+        LocalDate today = LocalDate.now(ZoneId.systemDefault());
+        return contents.get()
+                .map(there -> new DecideLine(
+                        book, there::records, there.species(), strip.season().get(), today, who));
+    }
+
+    private Optional<UUID> selectedRecord() {
+        return strip.selected().get().flatMap(subject -> {
+            if (subject instanceof Subject.OfSighting sighting) {
+                return Optional.of(sighting.id());
+            }
+            return subject instanceof Subject.OfVisit visit ? Optional.of(visit.id()) : Optional.empty();
+        });
+    }
+
+    /** Puts the sighting or visit that is selected into the notebook line; says how to select one where none is. */
+    void correctSelected() {
+        selectedRecord().ifPresentOrElse(notebook::correct, () -> notice.set(Texts.of("window.correct.selectFirst")));
+    }
+
+    /** Removes the sighting or visit that is selected. */
+    void removeSelected() {
+        selectedRecord()
+                .ifPresentOrElse(
+                        record -> work.start(
+                                Texts.of("window.work.saving"),
+                                progress -> correctionOf(record).remove(),
+                                words -> {
+                                    strip.select(Optional.empty());
+                                    done(Texts.of("window.removed", words));
+                                },
+                                this::failed),
+                        () -> notice.set(Texts.of("window.correct.selectFirst")));
     }
 
     /** Undoes the last change. */

@@ -19,9 +19,10 @@ final class FootLine extends HBox {
     /**
      * @param book tells what was done
      * @param work tells what is being done, and can be asked to stop
+     * @param mapping the same of the maps of seasons that were changed
      * @param counting the same of the counting by the model
      */
-    FootLine(BookViewModel book, BackgroundWork work, BackgroundWork counting) {
+    FootLine(BookViewModel book, BackgroundWork work, BackgroundWork mapping, BackgroundWork counting) {
         super(12);
         setAlignment(Pos.CENTER_LEFT);
         Label notice = new Label();
@@ -36,7 +37,7 @@ final class FootLine extends HBox {
         hints.getStyleClass().add("hints");
         hints.setAlignment(Pos.CENTER_RIGHT);
         hints.setMinWidth(USE_PREF_SIZE);
-        getChildren().addAll(notice, remark, room, doing(work), doing(counting), hints);
+        getChildren().addAll(notice, remark, room, doing(work), doing(mapping), doing(counting), hints);
     }
 
     private static void shownWhile(Node node, ObservableValue<Boolean> condition) {
@@ -56,6 +57,8 @@ final class FootLine extends HBox {
         bar.setAccessibleText(Texts.of("window.progress"));
         Button stop = new Button(Texts.of("window.stop"));
         stop.getStyleClass().add("quiet");
+        stop.setMinWidth(USE_PREF_SIZE);
+        what.setMinWidth(USE_PREF_SIZE);
         stop.setAccessibleText(Texts.of("window.stop"));
         stop.setOnAction(event -> work.stop());
         HBox line = new HBox(8, what, bar, stop);

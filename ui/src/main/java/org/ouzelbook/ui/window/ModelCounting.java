@@ -22,7 +22,8 @@ final class ModelCounting {
         this.work = work;
         book.contents().addListener((property, before, now) -> {
             stop.run();
-            now.filter(there -> !there.maps().isEmpty()).ifPresent(this::count);
+            now.filter(there -> !there.maps().isEmpty() && there.behind().isEmpty())
+                    .ifPresent(this::count);
         });
     }
 

@@ -50,6 +50,13 @@ final class StripPane extends Region {
     private Point2D dragged = Point2D.ZERO;
     private Optional<Subject.OfEnd> moving = Optional.empty();
     private Optional<BiConsumer<Subject.OfEnd, Chainage>> endMoved = Optional.empty();
+    private Place place = (x, y) -> false;
+
+    /** Hears where on the drawing a click fell, before the strip does. */
+    interface Place {
+        /** {@return whether the click was meant for it} */
+        boolean at(double x, double y);
+    }
 
     StripPane(StripViewModel strip, Look look) {
         this.strip = strip;
@@ -103,6 +110,15 @@ final class StripPane extends Region {
                         .map(HitArea::area)
                         .map(area -> localToScreen(area.x() + area.width() / 2, area.bottom() - 3 - down))
                         .findFirst());
+    }
+
+    /**
+     * Lets somebody else hear of clicks first, who may have asked for a place.
+     *
+     * @param hearer who
+     */
+    void placeTo(Place hearer) {
+        place = hearer;
     }
 
     @Override
@@ -170,7 +186,6 @@ final class StripPane extends Region {
     }
 
     private void press(MouseEvent event) {
-        requestFocus();
         pressed = new Point2D(event.getX(), event.getY());
         dragged = pressed;
         moving = endMoved.flatMap(listener -> endAt(event));
@@ -208,7 +223,13 @@ final class StripPane extends Region {
     private void release(MouseEvent event) {
         setCursor(Cursor.DEFAULT);
         Point2D now = new Point2D(event.getX(), event.getY());
-        if (now.distance(pressed) <= CLICK) {
+        boolean click = now.distance(pressed) <= CLICK;
+        if (click && place.at(now.getX(), now.getY() + down)) {
+            moving = Optional.empty();
+            return;
+        }
+        requestFocus();
+        if (click) {
             if (event.getButton() == MouseButton.PRIMARY && event.getClickCount() == 2) {
                 strip.openAt(now.getX(), now.getY() + down);
             } else {

@@ -250,6 +250,9 @@ final class WhyWords {
                 .filter(sighting -> sighting.visitId().equals(Optional.of(visit.id()))
                         && sighting.species().equals(species))
                 .count();
+        if (sightings == 0 && visit.start().isPresent() && visit.end().isEmpty()) {
+            return Texts.of("window.why.noneSoFar", species);
+        }
         boolean absence = sightings == 0 && visit.effective() && visit.walked().isPresent();
         return absence
                 ? Texts.of("window.why.absent", species, visit.walked().get())
@@ -283,6 +286,7 @@ final class WhyWords {
                 contents.story(map.season()).findings().stream()
                         .map(StoryWords::whole)
                         .toList()));
+        sections.addAll(decided(map));
         for (TerritoryMap.RiverMap river : map.rivers()) {
             List<String> lines = new ArrayList<>();
             lines.add(Texts.of(
@@ -318,6 +322,32 @@ final class WhyWords {
                 Texts.of("window.why.season", Year.of(map.season())),
                 Texts.of("window.why.byRule", map.species()),
                 sections);
+    }
+
+    /** What surveyors decided of a season, and the answer by the rules alone beside it; nothing where nobody decided anything. */
+    private List<Explanation.Section> decided(TerritoryMap map) {
+        TerritoryMap without = contents.undecided().get(map.season());
+        if (without == null) {
+            return List.of();
+        }
+        List<String> lines = new ArrayList<>();
+        contents.records()
+                .decisions(map.species(), map.season())
+                .forEach(decision -> lines.add(Texts.of(
+                        "window.why.decision",
+                        decision.kind(),
+                        decision.stretch().length() > 0
+                                ? decision.stretch()
+                                : decision.stretch().lower(),
+                        contents.records().rivers().river(decision.riverId()).name(),
+                        decision.by(),
+                        decision.on(),
+                        decision.note().map(note -> 1).orElse(0),
+                        decision.note().orElse(""))));
+        without.total()
+                .ifPresent(
+                        total -> lines.add(Texts.of("window.why.undecided", total.likely(), total.min(), total.max())));
+        return List.of(new Explanation.Section(Texts.of("window.why.decisions"), lines));
     }
 
     /**

@@ -20,6 +20,7 @@ public final class WindowApplication extends Application {
     private static final PseudoClass DARK = PseudoClass.getPseudoClass("dark");
 
     private final BackgroundWork work = new BackgroundWork();
+    private final BackgroundWork mapping = new BackgroundWork();
     private final BackgroundWork counting = new BackgroundWork();
     private final Look look = Look.ofUser();
     private final Desk desk = Desk.ofUser();
@@ -106,9 +107,9 @@ public final class WindowApplication extends Application {
         book = opened;
         boolean first = recent.isFirstTime(opened.file());
         recent.opened(opened.file());
-        BookViewModel viewModel = new BookViewModel(opened, work, System.getProperty("user.name", ""));
+        BookViewModel viewModel = new BookViewModel(opened, work, mapping, System.getProperty("user.name", ""));
         shown = viewModel;
-        BookPane pane = new BookPane(viewModel, work, counting, look, this::leaveBook);
+        BookPane pane = new BookPane(viewModel, work, mapping, counting, look, this::leaveBook);
         new ModelCounting(viewModel, counting, counting::stop);
         if (stage != null) {
             stage.getScene().setRoot(pane);
@@ -128,6 +129,7 @@ public final class WindowApplication extends Application {
     /** Closes the book, when all work on it is done, and shows the start page. */
     private void leaveBook() {
         counting.stop();
+        mapping.stop();
         work.stop();
         work.start(
                 Texts.of("window.work.closing"),
@@ -166,6 +168,7 @@ public final class WindowApplication extends Application {
                     stage.getX(), stage.getY(), stage.getWidth(), stage.getHeight(), stage.isMaximized()));
         }
         work.close();
+        mapping.close();
         counting.close();
         closeBook();
     }

@@ -1,0 +1,138 @@
+package org.ouzelbook.ui.app;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.function.Supplier;
+import org.ouzelbook.stats.survey.MapSettings;
+import org.ouzelbook.stats.survey.SurveyRecords;
+import org.ouzelbook.stats.survey.TerritoryMap;
+import org.ouzelbook.stats.survey.Water;
+import org.ouzelbook.tracker.domain.Decision;
+import org.ouzelbook.tracker.domain.Message;
+import org.ouzelbook.tracker.domain.Species;
+import org.ouzelbook.tracker.notebook.Completion;
+import org.ouzelbook.tracker.place.PlaceSettings;
+import org.ouzelbook.tracker.place.Places;
+import org.ouzelbook.tracker.store.Book;
+
+/**
+ * Takes decisions about the territories of one season as typed lines, in the words of {@code decide}: {@code boundary at 12.55
+ * because two males sang across it}. Reading one back tells what the count would become.
+ */
+public final class DecideLine implements TypedLines {
+    private final Book book;
+    private final Supplier<SurveyRecords> records;
+    private final Species species;
+    private final int season;
+    private final LocalDate today;
+    private final String who;
+
+    /**
+     * @param book an open book
+     * @param records its records as they are now, read before
+     * @param species whose territories
+     * @param season the season
+     * @param today the day
+     * @param who who decides
+     */
+    public DecideLine(
+            Book book, Supplier<SurveyRecords> records, Species species, int season, LocalDate today, String who) {
+        this.book = book;
+        this.records = records;
+        this.species = species;
+        this.season = season;
+        this.today = today;
+        this.who = who;
+    }
+
+    @Override
+    public List<Completion.Suggestion> complete(String line, int cursor) {
+        boolean inReason = line.toLowerCase(Locale.ROOT).contains(" because ") || line.contains(":");
+        return inReason ? List.of() : Completion.of(line, cursor, records.get().landmarks(), List.of());
+    }
+
+    @Override
+    public Answer read(String line) {
+        return answer(line, false);
+    }
+
+    @Override
+    public Answer enter(String line) {
+        return answer(line, true);
+    }
+
+    private Answer answer(String line, boolean store) {
+        SurveyRecords now = records.get();
+        Decision decision;
+        try {
+            Places places = Places.of(now.rivers(), now.landmarks(), PlaceSettings.USUAL);
+            decision = DecideTerritories.draft(
+                    places, Optional.empty(), species, season, DecisionLine.read(line), who, today);
+            DecideTerritories.refuseTwice(now, decision);
+        } catch (WrongRequest e) {
+            return Answer.unclear(line, e.message());
+        }
+        Optional<Decision> other = now.decisions(species, season).stream()
+                .filter(decision::contradicts)
+                .findFirst();
+        if (other.isPresent()) {
+            return Answer.unclear(
+                    line,
+                    Message.of(
+                            "book.decisions.contradict",
+                            DecisionAnswer.of(0, other.get(), now.rivers()).words(),
+                            DecisionAnswer.of(0, decision, now.rivers()).words()));
+        }
+        Message words = DecisionAnswer.of(0, decision, now.rivers()).words();
+        int before = count(now, decision);
+        int after = count(with(now, decision), decision);
+        if (store) {
+            book.change(Message.of("decide.step.made", words), who, edit -> {
+                edit.add(decision);
+                return decision;
+            });
+        }
+        String river = now.rivers().river(decision.riverId()).name();
+        String count = before == after
+                ? Texts.of("decide.line.same", river, after)
+                : Texts.of("decide.line.count", river, before, after);
+        return new Answer(
+                line,
+                store,
+                List.of(
+                        Texts.of(words)
+                                + decision.note().map(note -> ": " + note).orElse(""),
+                        count),
+                List.of(),
+                Optional.empty(),
+                List.of(),
+                List.of());
+    }
+
+    private static SurveyRecords with(SurveyRecords now, Decision decision) {
+        List<Decision> decisions = new ArrayList<>(now.decisions());
+        decisions.add(decision);
+        return new SurveyRecords(
+                now.rivers(),
+                now.landmarks(),
+                now.reaches(),
+                now.visits(),
+                now.sightings(),
+                now.nests(),
+                now.nestChecks(),
+                now.ringedBirds(),
+                now.kickSamples(),
+                decisions);
+    }
+
+    private int count(SurveyRecords of, Decision decision) {
+        return TerritoryMap.of(of, species, season, MapSettings.usualFor(species), Water.ofRiver(decision.riverId()))
+                .rivers()
+                .get(0)
+                .count()
+                .likely();
+    }
+}
