@@ -2,6 +2,7 @@ package org.ouzelbook.tracker.notebook;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -110,7 +111,11 @@ public final class Completion {
         } else if (begun || isAfterRings(words)) {
             birds(words, begun);
         }
-        return found.values().stream().limit(MOST).toList();
+        // What takes in more of the words that were typed is likelier: Mill Bridge for “mill br”, before brooding for “br”.
+        return found.values().stream()
+                .sorted(Comparator.comparingInt(Suggestion::from))
+                .limit(MOST)
+                .toList();
     }
 
     private void visitPart(List<Word> words, boolean begun, boolean later) {

@@ -131,6 +131,7 @@ class WrittenLineTest {
     @CsvSource(textBlock = """
             ot,              Otter Stone
             ott st,          Otter Stone
+            kirk br,         Kirk Bridge
             8.4 pair so,     song
             8.4 carrying fo, carrying food
             8.4 fo,          food

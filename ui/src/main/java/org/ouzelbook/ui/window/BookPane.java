@@ -146,12 +146,12 @@ final class BookPane extends StackPane {
                         "window.hint.notebook",
                         () -> Platform.runLater(notebook::write),
                         Stroke.of(KeyCode.N))
-                .on("window.does.correct", this::correct, Stroke.of(KeyCode.E))
+                .on("window.does.correct", this::correct, Stroke.of(KeyCode.F2))
                 .on("window.does.remove", book::removeSelected, Stroke.of(KeyCode.DELETE))
                 .on("window.does.boundary", () -> decide(Decisions::boundary), Stroke.of(KeyCode.B))
                 .on("window.does.one", () -> decide(Decisions::one), Stroke.of(KeyCode.O))
                 .on("window.does.none", () -> decide(Decisions::none), Stroke.of(KeyCode.X))
-                .on("window.does.noteHere", () -> decide(Decisions::note), Stroke.of(KeyCode.W));
+                .on("window.does.noteHere", () -> decide(Decisions::note), Stroke.of(KeyCode.A));
         onPage.offer("window.does.back", "window.hint.back", this::back, Stroke.of(KeyCode.ESCAPE));
         everywhere
                 .offer("window.does.help", "window.hint.help", this::help, Stroke.of(KeyCode.F1), Stroke.typed("?"))
