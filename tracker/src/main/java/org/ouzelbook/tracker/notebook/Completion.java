@@ -111,7 +111,8 @@ public final class Completion {
         } else if (begun || isAfterRings(words)) {
             birds(words, begun);
         }
-        // What takes in more of the words that were typed is likelier: Mill Bridge for “mill br”, before brooding for “br”.
+        // What takes in more of the words that were typed is likelier: Mill Bridge for “mill br”, before brooding for
+        // “br”.
         return found.values().stream()
                 .sorted(Comparator.comparingInt(Suggestion::from))
                 .limit(MOST)

@@ -17,8 +17,7 @@ final class Migrations {
 
     /** The scripts of this program, oldest first; their number is the version of the schema. */
     static final Migrations ALL =
-            new Migrations(
-                    List.of("0001-first-book.sql", "0002-decisions.sql", "0003-together.sql", "0004-seals.sql"));
+            new Migrations(List.of("0001-first-book.sql", "0002-decisions.sql", "0003-together.sql", "0004-seals.sql"));
 
     private final List<String> scripts;
 

@@ -148,7 +148,7 @@ final class BookPane extends StackPane {
                         Stroke.of(KeyCode.N))
                 .on("window.does.correct", this::correct, Stroke.of(KeyCode.F2))
                 .on("window.does.remove", book::removeSelected, Stroke.of(KeyCode.DELETE))
-                .on("window.does.boundary", () -> decide(Decisions::boundary), Stroke.of(KeyCode.B))
+                .on("window.does.boundary", () -> decide(Decisions::boundary), Stroke.of(KeyCode.V))
                 .on("window.does.one", () -> decide(Decisions::one), Stroke.of(KeyCode.O))
                 .on("window.does.none", () -> decide(Decisions::none), Stroke.of(KeyCode.X))
                 .on("window.does.noteHere", () -> decide(Decisions::note), Stroke.of(KeyCode.A));

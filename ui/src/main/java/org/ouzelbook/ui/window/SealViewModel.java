@@ -76,8 +76,8 @@ final class SealViewModel {
         }
         List<String> figures = new ArrayList<>();
         answer.figures().forEach((name, value) -> figures.add(name + ": " + value));
-        sections.add(section("window.seal.answer", figures));
         sections.add(section("window.seal.story", answer.sentences()));
+        sections.add(section("window.seal.answer", figures));
         List<String> settings = new ArrayList<>();
         answer.settings().forEach((name, value) -> settings.add(name + ": " + value));
         sections.add(section("window.seal.settings", settings));

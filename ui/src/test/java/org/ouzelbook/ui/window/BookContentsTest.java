@@ -70,8 +70,7 @@ class BookContentsTest {
         assertThat(one.decisions()).isEqualTo(other.decisions());
         BookContents caughtUp = followed.caughtUp(followed.behind(), Progress.NONE);
         assertThat(caughtUp.maps().keySet()).isEqualTo(mapped.maps().keySet());
-        assertThat(total(caughtUp))
-                .isEqualTo(total(mapped));
+        assertThat(total(caughtUp)).isEqualTo(total(mapped));
         assertThat(caughtUp.step()).isEqualTo(mapped.step());
     }
 
