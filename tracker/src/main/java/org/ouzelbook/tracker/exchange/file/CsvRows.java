@@ -76,7 +76,7 @@ public final class CsvRows implements Closeable {
     /**
      * {@return the next row that is neither blank nor a comment; empty at the end}
      *
-     * @throws UnreadableFile if a quotation mark is never closed
+     * @throws UnreadableFile if a row is too long, as after a quotation mark that is never closed
      * @throws IOException if the file cannot be read
      */
     public Optional<CsvRow> next() throws IOException {
@@ -91,7 +91,7 @@ public final class CsvRows implements Closeable {
             }
             return Optional.empty();
         } catch (CsvParseException e) {
-            throw new UnreadableFile(Message.of("import.file.openQuote", row + 1));
+            throw new UnreadableFile(Message.of("import.file.rowTooLong", row + 1, MAX_ROW >> 20));
         } catch (UncheckedIOException e) {
             throw e.getCause();
         }

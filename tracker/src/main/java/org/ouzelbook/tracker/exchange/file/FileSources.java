@@ -6,6 +6,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -19,7 +20,7 @@ import org.ouzelbook.tracker.domain.Message;
 /**
  * The files that a surveyor named, with folders and zips opened up.
  *
- * <p>A zip is never unpacked to the disk. It is refused if a name in it leads out of it, if it holds more than 1 000
+ * <p>A zip is never unpacked to the disk. It is refused if a name in it leads out of it or stands in it twice, if it holds more than 1 000
  * files, if together they would unpack to more than 4 GiB, or if one would unpack to more than 250 times its size (above 50 MiB).
  *
  * @param files what can be read, sorted by name within each folder or zip
@@ -119,7 +120,11 @@ public record FileSources(List<FileSource> files, List<Message> skipped) {
                 throw new UnreadableFile(Message.of("import.file.tooManyFiles", path.toString(), MAX_FILES));
             }
             long total = 0;
+            Set<String> names = new HashSet<>();
             for (ZipEntry entry : entries) {
+                if (!names.add(entry.getName())) {
+                    throw new UnreadableFile(Message.of("import.file.zipTwice", path.toString(), entry.getName()));
+                }
                 refuseLeadingOut(path, entry.getName());
                 refuseBomb(path, entry);
                 total += Math.max(0, entry.getSize());

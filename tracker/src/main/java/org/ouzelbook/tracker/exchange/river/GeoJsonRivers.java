@@ -12,6 +12,7 @@ import com.google.gson.stream.MalformedJsonException;
 import java.io.EOFException;
 import java.io.IOException;
 import java.io.Reader;
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -25,6 +26,8 @@ import org.ouzelbook.tracker.river.DrawnRiver;
  * <p>Source: H. Butler et al. (2016), The GeoJSON Format, RFC 7946; positions are longitude, latitude on WGS84.
  */
 final class GeoJsonRivers {
+    private static final int LONGEST_PATH = 80;
+
     private final String file;
     private final RiverFile.Pieces pieces;
     private boolean good = true;
@@ -46,7 +49,11 @@ final class GeoJsonRivers {
             }
             readObject(root.getAsJsonObject());
         } catch (MalformedJsonException | EOFException | JsonParseException | NumberFormatException e) {
-            pieces.problem("river.file.brokenJson", file, reader.getPath());
+            String path = reader.getPath();
+            pieces.problem(
+                    "river.file.brokenJson",
+                    file,
+                    path.length() > LONGEST_PATH ? path.substring(0, LONGEST_PATH) + "…" : path);
             return;
         }
         if (lines == 0 && good) {
@@ -186,9 +193,15 @@ final class GeoJsonRivers {
         for (String key : object.keySet()) {
             JsonElement value = object.get(key);
             if (key.equalsIgnoreCase(name) && value.isJsonPrimitive()) {
-                return Optional.of(value.getAsString());
+                return Optional.of(wholeLetters(value.getAsString()));
             }
         }
         return Optional.empty();
+    }
+
+    /** Half of a pair of UTF-16, which JSON can escape, is no letter and cannot be stored. */
+    private static String wholeLetters(String text) {
+        byte[] bytes = text.getBytes(StandardCharsets.UTF_16BE);
+        return new String(bytes, StandardCharsets.UTF_16BE);
     }
 }
