@@ -208,7 +208,7 @@ class DarwinCoreExportTest {
                 .contains("CC-BY-4.0", "<organizationName>Arrel Group</organizationName>");
     }
 
-    /** Without one of these a validator finds an error: tried with the schema files of the standards. */
+    /** Without one of these the schemas beside this test, written from the guides of the standards, find an error. */
     @ParameterizedTest
     @CsvSource(textBlock = """
             darwin-core-text.xsd, meta.xml, <coreid index="0"/>

@@ -25,7 +25,8 @@ record HostileFiles(Path folder, Path book) {
         try {
             HostileFiles made = new HostileFiles(folder, folder.resolve("arrel.mv.db"));
             Path river = Files.writeString(folder.resolve("arrel.geojson"), RIVER);
-            assertThat(CommandRun.of("new", made.book, "--river", river).exitCode()).isZero();
+            assertThat(CommandRun.of("new", made.book, "--river", river).exitCode())
+                    .isZero();
             Path good = Files.writeString(folder.resolve("good.csv"), HEADER + "2026-03-01,2.5,dipper,1,\n");
             assertThat(CommandRun.of("import", made.book, good).exitCode()).isZero();
             return made;

@@ -64,9 +64,11 @@ class HostileLettersTest {
             Path out = folder.resolve("out." + form);
             CommandRun run = CommandRun.of("export", files.book(), "--as", form, "--private", "--out", out);
             assertThat(run.exitCode()).as(run.out() + run.err()).isZero();
-            assertThat(new String(Files.readAllBytes(out), StandardCharsets.ISO_8859_1)).doesNotContain("\u00ED\u00A0");
+            assertThat(new String(Files.readAllBytes(out), StandardCharsets.ISO_8859_1))
+                    .doesNotContain("\u00ED\u00A0");
         }
-        assertThat(CommandRun.of("show", files.book(), "rivers", "--json").out()).doesNotContain("\\ud800", "\ud800");
+        assertThat(CommandRun.of("show", files.book(), "rivers", "--json").out())
+                .doesNotContain("\\ud800", "\ud800");
     }
 
     @ParameterizedTest
@@ -77,7 +79,12 @@ class HostileLettersTest {
 
     @Test
     void anOpenQuotationMarkIsToldWithItsRow() {
-        files.refuses(files.file("a.csv", HostileFiles.HEADER + HostileFiles.ROW + "2026-03-02,3.1,dipper,1,\"open"), "a.csv:3");
+        files.refuses(
+                files.file(
+                        "a.csv",
+                        HostileFiles.HEADER + HostileFiles.ROW + "2026-03-02,3.1,dipper,1,\"open\n" + HostileFiles.ROW),
+                "a.csv:3",
+                "A quotation mark opens here");
     }
 
     @Test

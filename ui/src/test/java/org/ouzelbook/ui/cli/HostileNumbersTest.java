@@ -47,7 +47,8 @@ class HostileNumbersTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"NaN,57.2", "-6.4,Infinity", "1e308,57.2", "-6.4,-91", "181,57.2", "[],57.2", "\"-6.4\",57.2"})
+    @ValueSource(
+            strings = {"NaN,57.2", "-6.4,Infinity", "1e308,57.2", "-6.4,-91", "181,57.2", "[],57.2", "\"-6.4\",57.2"})
     void inARiverAreRefused(String position) {
         String river = HostileFiles.RIVER.replace("Arrel", "Other").replace("-6.40,57.20", position);
 
@@ -57,7 +58,8 @@ class HostileNumbersTest {
     @ParameterizedTest
     @ValueSource(strings = {"NaN", "Infinity", "1e308", "91", ""})
     void inAWalkAreRefused(String latitude) {
-        String walk = "<gpx><wpt lat=\"" + latitude + "\" lon=\"-6.4\"><time>2026-03-02T07:00:00Z</time><name>DI</name></wpt></gpx>";
+        String walk = "<gpx><wpt lat=\"" + latitude
+                + "\" lon=\"-6.4\"><time>2026-03-02T07:00:00Z</time><name>DI</name></wpt></gpx>";
 
         files.refuses(files.file("a.gpx", walk), "a.gpx");
     }
@@ -79,9 +81,10 @@ class HostileNumbersTest {
 
         files.takes(files.file("a.csv", HostileFiles.HEADER + "2026-03-02,3.1,dipper,1," + note + "\n"));
         files.refuses(
-                files.file("b.csv", HostileFiles.HEADER + HostileFiles.ROW + "2026-03-02,3.1,dipper,1," + note + note + "\n"),
-                "row 3",
-                "too long");
+                files.file(
+                        "b.csv",
+                        HostileFiles.HEADER + HostileFiles.ROW + "2026-03-02,3.1,dipper,1," + note + note + "\n"),
+                "Row 3 is too long");
     }
 
     @Test

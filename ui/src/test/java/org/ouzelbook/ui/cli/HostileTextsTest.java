@@ -44,7 +44,11 @@ class HostileTextsTest {
         StringBuilder marks = new StringBuilder("name,km,kind\n");
         for (int i = 0; i < TEXTS.size(); i++) {
             String quoted = "\"" + TEXTS.get(i).replace("\"", "\"\"") + "\"";
-            rows.append("2026-03-0").append(i + 2).append(",3.1,dipper,1,").append(quoted).append('\n');
+            rows.append("2026-03-0")
+                    .append(i + 2)
+                    .append(",3.1,dipper,1,")
+                    .append(quoted)
+                    .append('\n');
             marks.append(quoted).append(',').append(i + 1).append(",rock\n");
         }
         files.takes(files.file("rows.csv", rows.toString()));
@@ -109,26 +113,42 @@ class HostileTextsTest {
     @Test
     void areTextsInTheDescriptionOfAnArchive() throws Exception {
         Path out = folder.resolve("archive.zip");
+        String title = "Birds </title><script>go()</script> & ]]> of \"Arrel\"";
         CommandRun run = CommandRun.of(
-                "export", files.book(), "--as", "darwin-core", "--licence", "CC0", "--title", TEXTS.get(4), "--group", TEXTS.get(5), "--out", out);
+                "export",
+                files.book(),
+                "--as",
+                "darwin-core",
+                "--licence",
+                "CC0",
+                "--title",
+                title,
+                "--group",
+                "Wade <b> & Co",
+                "--out",
+                out);
 
         assertThat(run.exitCode()).as(run.out() + run.err()).isZero();
         for (String xml : parts(out, ".xml")) {
             Document document = parsed(xml);
             assertThat(document.getElementsByTagName("script").getLength()).isZero();
         }
-        assertThat(parsed(parts(out, "eml.xml").get(0)).getElementsByTagName("title").item(0).getTextContent())
-                .isEqualTo(TEXTS.get(4));
+        assertThat(parsed(parts(out, "eml.xml").get(0))
+                        .getElementsByTagName("title")
+                        .item(0)
+                        .getTextContent())
+                .isEqualTo(title);
     }
 
     @Test
     void comeInAgainAsTheyWere() throws IOException {
         Path other = folder.resolve("other.mv.db");
         CommandRun.of("new", other, "--river", folder.resolve("arrel.geojson"));
-        CommandRun run = CommandRun.of("import", other, export("csv"));
+        CommandRun run = CommandRun.of("import", other, Files.move(export("csv"), folder.resolve("tables.zip")));
 
         assertThat(run.exitCode()).as(run.out()).isZero();
         assertThat(CommandRun.of("show", other, "landmarks", "--json").out())
-                .isEqualTo(CommandRun.of("show", files.book(), "landmarks", "--json").out());
+                .isEqualTo(CommandRun.of("show", files.book(), "landmarks", "--json")
+                        .out());
     }
 }

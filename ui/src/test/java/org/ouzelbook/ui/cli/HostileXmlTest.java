@@ -16,7 +16,8 @@ import org.junit.jupiter.params.provider.ValueSource;
  */
 class HostileXmlTest {
     private static final String FETCHES = "<!DOCTYPE l [<!ENTITY x SYSTEM \"file:///etc/passwd\">]>";
-    private static final String FETCHES_BY_PARAMETER = "<!DOCTYPE l [<!ENTITY % p SYSTEM \"http://127.0.0.1:9/x.dtd\"> %p;]>";
+    private static final String FETCHES_BY_PARAMETER =
+            "<!DOCTYPE l [<!ENTITY % p SYSTEM \"http://127.0.0.1:9/x.dtd\"> %p;]>";
     private static final String ELSEWHERE = "<!DOCTYPE l SYSTEM \"http://127.0.0.1:9/x.dtd\">";
     private static final String SWELLS = """
             <!DOCTYPE l [<!ENTITY a "aaaaaaaaaa"><!ENTITY b "&a;&a;&a;&a;&a;&a;&a;&a;&a;&a;"><!ENTITY c "&b;&b;&b;&b;&b;&b;&b;&b;">\
@@ -43,7 +44,8 @@ class HostileXmlTest {
     @ParameterizedTest
     @ValueSource(strings = {FETCHES, FETCHES_BY_PARAMETER, ELSEWHERE, SWELLS})
     void isRefusedAsAGlobe(String type) {
-        String kml = type + "<kml><Placemark><name>&x;</name><Point><coordinates>-6.4,57.23</coordinates></Point></Placemark></kml>";
+        String kml = type
+                + "<kml><Placemark><name>&x;</name><Point><coordinates>-6.4,57.23</coordinates></Point></Placemark></kml>";
 
         files.refuses(files.file("a.kml", kml), "document type");
         files.refuses(files.zip("a.kmz", Map.of("doc.kml", kml)), "document type");
@@ -55,7 +57,11 @@ class HostileXmlTest {
         files.refuses(
                 files.zip(
                         "a.xlsx",
-                        Map.of("[Content_Types].xml", "<Types/>", "xl/workbook.xml", type + "<workbook>&x;</workbook>")),
+                        Map.of(
+                                "[Content_Types].xml",
+                                "<Types/>",
+                                "xl/workbook.xml",
+                                type + "<workbook>&x;</workbook>")),
                 "document type");
     }
 
