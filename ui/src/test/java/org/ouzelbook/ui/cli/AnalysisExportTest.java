@@ -84,7 +84,7 @@ class AnalysisExportTest {
 
     @Test
     void countsGiveTheTrendOfTheBook() {
-        JsonObject ofBook = json("trend", book, "--json");
+        JsonObject ofBook = json("trend", book, "--by-rule", "--json");
         JsonObject ofTable = json("estimate", "trend", table("counts"), "--json");
 
         assertSame(ofTable.getAsJsonObject("perYear"), ofBook.getAsJsonObject("perYear"), "percent", "lower", "upper");

@@ -403,7 +403,7 @@ class DarwinCoreExportTest {
                 "export", book, "--as", "darwin-core", "--licence", "cc0", "--title", "Notes of Ina Brekke");
 
         assertThat(run.exitCode()).isEqualTo(1);
-        assertThat(run.out()).contains("Ina Brekke").doesNotContain("event.txt");
+        assertThat(run.out()).contains("eml.xml", "the private name I…").doesNotContain("event.txt", "Brekke");
     }
 
     @Test
