@@ -3,8 +3,6 @@ package org.ouzelbook.tracker.exchange.darwin;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Set;
-import java.util.stream.Stream;
 
 /**
  * One file of an archive.
@@ -15,19 +13,6 @@ import java.util.stream.Stream;
  * @param rows its rows
  */
 record ArchiveTable(String name, String rowType, List<String> terms, List<ArchiveRow> rows) {
-    /** Terms that hold words of the book and not of a vocabulary. */
-    private static final Set<String> WORDS = Set.of(
-            "dwc:waterBody",
-            "dwc:locality",
-            "dwc:verbatimLocality",
-            "dwc:scientificName",
-            "dwc:eventRemarks",
-            "dwc:occurrenceRemarks",
-            "dwc:recordedBy",
-            "dwc:recordNumber",
-            "dwc:fieldNumber",
-            "eco:samplingPerformedBy");
-
     ArchiveTable {
         terms = List.copyOf(terms);
         rows = List.copyOf(rows);
@@ -60,12 +45,6 @@ record ArchiveTable(String name, String rowType, List<String> terms, List<Archiv
 
     private static String bare(String term) {
         return term.substring(term.indexOf(':') + 1);
-    }
-
-    /** {@return what it says in words of the book} */
-    Stream<String> words() {
-        return rows.stream()
-                .flatMap(row -> terms.stream().filter(WORDS::contains).map(row::value));
     }
 
     /** {@return the address of a term} */

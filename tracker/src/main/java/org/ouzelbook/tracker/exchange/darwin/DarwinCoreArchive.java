@@ -11,7 +11,6 @@ import java.util.Optional;
 import java.util.TreeSet;
 import java.util.UUID;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import org.ouzelbook.tracker.domain.GeoPoint;
 import org.ouzelbook.tracker.domain.River;
 import org.ouzelbook.tracker.domain.RiverLine;
@@ -56,13 +55,6 @@ public final class DarwinCoreArchive {
         Map<String, Integer> contents = new LinkedHashMap<>();
         tables.forEach(table -> contents.put(table.name(), table.rows().size()));
         return contents;
-    }
-
-    /** {@return what it says in words of the book and of its keeper, which may tell what they should not} */
-    public Stream<String> words() {
-        return Stream.concat(
-                Stream.of(publication.title(), publication.group(), publication.email()),
-                tables.stream().flatMap(ArchiveTable::words));
     }
 
     /**

@@ -2,7 +2,6 @@ package org.ouzelbook.tracker.exchange.export;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.stream.Stream;
 
 /**
  * A table to be written out.
@@ -28,10 +27,5 @@ public record DataTable(String name, List<String> columns, List<List<Object>> ro
             copied.add(List.copyOf(row));
         }
         rows = List.copyOf(copied);
-    }
-
-    /** {@return what all cells say} */
-    public Stream<String> texts() {
-        return rows.stream().flatMap(List::stream).map(Object::toString);
     }
 }

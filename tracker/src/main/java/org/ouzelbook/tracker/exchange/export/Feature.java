@@ -4,7 +4,6 @@ import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.stream.Stream;
 import org.ouzelbook.tracker.domain.GeoPoint;
 
 /**
@@ -32,10 +31,5 @@ public record Feature(String layer, String name, List<GeoPoint> points, Map<Stri
     /** {@return whether it is a point and no line} */
     boolean isPoint() {
         return points.size() == 1;
-    }
-
-    /** {@return its name and what its properties say} */
-    public Stream<String> texts() {
-        return Stream.concat(Stream.of(name), properties.values().stream().map(Object::toString));
     }
 }
