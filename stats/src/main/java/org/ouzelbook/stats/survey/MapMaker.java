@@ -42,6 +42,13 @@ final class MapMaker {
         return new TerritoryMap(season.species(), season.year(), season.settings(), maps, maker.warnings());
     }
 
+    /** How many territories of a river count, without a word on why: as of the map, in a small part of its time. */
+    static int counted(Season season, UUID riverId) {
+        Admission admission = Admission.of(season.sightings(), season.settings(), DoubtfulAge.USUAL);
+        Field field = Field.of(admission.admitted(), season.nests(), season.settings());
+        return season.count(Clustering.of(field, season, 0), riverId, Standing.COUNTED);
+    }
+
     private List<Message> warnings() {
         List<Message> warnings = new ArrayList<>(EffortWarnings.of(season));
         warnings.addAll(RecordWarnings.of(season, admission));

@@ -2,6 +2,7 @@ package org.ouzelbook.stats.survey;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.UUID;
 import org.ouzelbook.tracker.domain.Message;
 import org.ouzelbook.tracker.domain.River;
 import org.ouzelbook.tracker.domain.Sighting;
@@ -39,6 +40,19 @@ public record TerritoryMap(
     public static TerritoryMap of(
             SurveyRecords records, Species species, int season, MapSettings settings, Water water) {
         return MapMaker.of(Season.of(records, species, season, settings, water));
+    }
+
+    /**
+     * {@return the likely count of one river as its map would tell it, found without working out ranges and reasons}
+     *
+     * @param records the records of the book
+     * @param species whose territories
+     * @param season the calendar year
+     * @param settings the thresholds
+     * @param riverId key of a river of the book
+     */
+    public static int counted(SurveyRecords records, Species species, int season, MapSettings settings, UUID riverId) {
+        return MapMaker.counted(Season.of(records, species, season, settings, Water.ofRiver(riverId)), riverId);
     }
 
     /** {@return the counts of all rivers that had visits enough, taken together; empty if none had} */

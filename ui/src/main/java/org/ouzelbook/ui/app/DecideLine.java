@@ -9,7 +9,6 @@ import java.util.function.Supplier;
 import org.ouzelbook.stats.survey.MapSettings;
 import org.ouzelbook.stats.survey.SurveyRecords;
 import org.ouzelbook.stats.survey.TerritoryMap;
-import org.ouzelbook.stats.survey.Water;
 import org.ouzelbook.tracker.domain.Decision;
 import org.ouzelbook.tracker.domain.Message;
 import org.ouzelbook.tracker.domain.Species;
@@ -67,11 +66,14 @@ public final class DecideLine implements TypedLines {
     private Answer answer(String line, boolean store) {
         SurveyRecords now = records.get();
         Decision decision;
+        Optional<Decision> stands;
         try {
             Places places = Places.of(now.rivers(), now.landmarks(), PlaceSettings.USUAL);
-            decision = DecideTerritories.draft(
+            Decision drafted = DecideTerritories.draft(
                     places, Optional.empty(), species, season, DecisionLine.read(line), who, today);
-            DecideTerritories.refuseTwice(now, decision);
+            stands = DecideTerritories.standing(now, drafted);
+            decision =
+                    stands.map(one -> DecideTerritories.because(one, drafted)).orElse(drafted);
         } catch (WrongRequest e) {
             return Answer.unclear(line, e.message());
         }
@@ -88,10 +90,10 @@ public final class DecideLine implements TypedLines {
         }
         Message words = DecisionAnswer.of(0, decision, now.rivers()).words();
         int before = count(now, decision);
-        int after = count(with(now, decision), decision);
+        int after = stands.isPresent() ? before : count(with(now, decision), decision);
         if (store) {
-            book.change(Message.of("decide.step.made", words), who, edit -> {
-                edit.add(decision);
+            book.change(Message.of(DecideTerritories.step(stands), words), who, edit -> {
+                DecideTerritories.put(edit, stands, decision);
                 return decision;
             });
         }
@@ -129,10 +131,6 @@ public final class DecideLine implements TypedLines {
     }
 
     private int count(SurveyRecords of, Decision decision) {
-        return TerritoryMap.of(of, species, season, MapSettings.usualFor(species), Water.ofRiver(decision.riverId()))
-                .rivers()
-                .get(0)
-                .count()
-                .likely();
+        return TerritoryMap.counted(of, species, season, MapSettings.usualFor(species), decision.riverId());
     }
 }

@@ -51,12 +51,12 @@ public final class DecideTerritories {
      * @param who who decided it
      * @param today the day
      * @return the decision, and what it changed
-     * @throws WrongRequest if it cannot be understood, or was made before
+     * @throws WrongRequest if it cannot be understood, or stands already and no other reason is given
      * @throws org.ouzelbook.tracker.store.BookException if it contradicts another one
      */
     public static Answer make(Book book, Scope scope, DecisionLine line, String who, LocalDate today) {
         SurveyReading reading = SurveyReading.of(book, scope);
-        Decision decision = book.read(view -> draft(
+        Decision drafted = book.read(view -> draft(
                 Places.of(view.network(), view.landmarks(), PlaceSettings.USUAL),
                 reading.water().riverId(),
                 scope.species(),
@@ -64,8 +64,9 @@ public final class DecideTerritories {
                 line,
                 who,
                 today));
-        refuseTwice(reading.records(), decision);
-        return change(book, decision, "decide.step.made", who, edit -> edit.add(decision));
+        Optional<Decision> stands = standing(reading.records(), drafted);
+        Decision decision = stands.map(one -> because(one, drafted)).orElse(drafted);
+        return change(book, decision, step(stands), who, edit -> put(edit, stands, decision));
     }
 
     /**
@@ -181,18 +182,54 @@ public final class DecideTerritories {
         return stretch;
     }
 
-    static void refuseTwice(SurveyRecords records, Decision decision) {
-        for (Decision other : records.decisions(decision.species(), decision.season())) {
-            if (decision.kind() != DecisionKind.NOTE
-                    && other.kind() == decision.kind()
-                    && other.riverId().equals(decision.riverId())
-                    && other.stretch().equals(decision.stretch())) {
-                throw new WrongRequest(Message.of(
-                        "decide.twice",
-                        DecisionAnswer.of(0, other, records.rivers()).words(),
-                        other.by(),
-                        other.on()));
-            }
+    /**
+     * {@return the same decision, made before without a reason that is now given; empty where it is a new one}
+     *
+     * @param records the records of the book
+     * @param decision a decision that is to be made
+     * @throws WrongRequest if the same stands already and no other reason is given
+     */
+    static Optional<Decision> standing(SurveyRecords records, Decision decision) {
+        Optional<Decision> same = records.decisions(decision.species(), decision.season()).stream()
+                .filter(other -> decision.kind() != DecisionKind.NOTE
+                        && other.kind() == decision.kind()
+                        && other.riverId().equals(decision.riverId())
+                        && other.stretch().equals(decision.stretch()))
+                .findFirst();
+        same.filter(other -> decision.note().isEmpty() || other.note().equals(decision.note()))
+                .ifPresent(other -> {
+                    throw new WrongRequest(Message.of(
+                            "decide.twice",
+                            DecisionAnswer.of(0, other, records.rivers()).words(),
+                            other.by(),
+                            other.on()));
+                });
+        return same;
+    }
+
+    /** {@return a decision that stands, with the reason, person and day of one that says the same} */
+    static Decision because(Decision stands, Decision now) {
+        return new Decision(
+                stands.id(),
+                stands.species(),
+                stands.season(),
+                stands.riverId(),
+                stands.kind(),
+                stands.stretch(),
+                now.note(),
+                now.by(),
+                now.on());
+    }
+
+    static String step(Optional<Decision> stands) {
+        return stands.isPresent() ? "decide.step.reason" : "decide.step.made";
+    }
+
+    static void put(BookEdit edit, Optional<Decision> stands, Decision decision) {
+        if (stands.isPresent()) {
+            edit.replace(decision);
+        } else {
+            edit.add(decision);
         }
     }
 }

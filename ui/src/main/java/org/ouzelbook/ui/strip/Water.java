@@ -21,6 +21,16 @@ public record Water(River river, Stretch extent, double mouthMetres) {
         return mouthMetres + chainage.metres();
     }
 
+    /**
+     * {@return the place of this water that lies nearest}
+     *
+     * @param metres metres from this river's mouth; below 0 lies beyond it
+     */
+    public Chainage nearest(double metres) {
+        return new Chainage(
+                Math.max(extent.lower().metres(), Math.min(extent.upper().metres(), metres)));
+    }
+
     double from() {
         return metres(extent.lower());
     }

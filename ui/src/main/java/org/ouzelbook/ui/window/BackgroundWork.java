@@ -40,6 +40,9 @@ final class BackgroundWork implements Work, AutoCloseable {
 
     @Override
     public <T> void start(String what, Function<Progress, T> job, Consumer<T> done, Consumer<Throwable> failed) {
+        if (thread.isShutdown()) {
+            return;
+        }
         thread.execute(() -> {
             stop.set(false);
             onWindow(() -> show(what, -1));
@@ -74,7 +77,7 @@ final class BackgroundWork implements Work, AutoCloseable {
         Platform.runLater(news);
     }
 
-    /** Lets no further work start. */
+    /** Lets no further work start: what is asked for later is passed over, as nobody is there to see it. */
     @Override
     public void close() {
         stop();

@@ -18,10 +18,8 @@ import javafx.scene.input.TransferMode;
 import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
-import org.ouzelbook.tracker.domain.Chainage;
 import org.ouzelbook.ui.app.Texts;
 import org.ouzelbook.ui.strip.StripDrawing;
-import org.ouzelbook.ui.strip.Subject;
 
 /**
  * An open book: the finding above, the strip in the middle, the reasons beside it, the notebook below. A {@link Page} may take
@@ -43,6 +41,7 @@ final class BookPane extends StackPane {
     private final Overlay overlay = new Overlay();
     private final Keys everywhere = new Keys("window.keys.everywhere");
     private final Keys onStrip = new Keys("window.keys.pages");
+    private final Keys onTerritory = new Keys("window.keys.territory");
     private final Keys onPage = new Keys("window.keys.page");
     private Optional<Page> open = Optional.empty();
 
@@ -55,12 +54,12 @@ final class BookPane extends StackPane {
             Runnable otherBook) {
         this.book = book;
         this.look = look;
-        this.strip = new StripPane(book.strip(), look);
+        this.strip = new StripPane(book.strip(), book.ends(), look);
         this.notebook = new NotebookPane(book.notebook());
-        strip.onEndMoved(this::moveEnd);
         book.notebook().onDecided(strip::requestFocus);
+        book.notebook().onReasonAsked(() -> Platform.runLater(notebook::write));
         strip.placeTo((x, y) -> notebook.isWriting() && book.place(x, y));
-        this.why = new WhyPane(book);
+        this.why = new WhyPane(book, onTerritory);
         this.line = new FootLine(book, work, mapping, counting);
         empty.getStyleClass().add("muted");
         empty.setWrapText(true);
@@ -147,11 +146,22 @@ final class BookPane extends StackPane {
                         () -> Platform.runLater(notebook::write),
                         Stroke.of(KeyCode.N))
                 .on("window.does.correct", this::correct, Stroke.of(KeyCode.F2))
-                .on("window.does.remove", book::removeSelected, Stroke.of(KeyCode.DELETE))
-                .on("window.does.boundary", () -> decide(Decisions::boundary), Stroke.of(KeyCode.V))
-                .on("window.does.one", () -> decide(Decisions::one), Stroke.of(KeyCode.O))
-                .on("window.does.none", () -> decide(Decisions::none), Stroke.of(KeyCode.X))
-                .on("window.does.noteHere", () -> decide(Decisions::note), Stroke.of(KeyCode.A));
+                .on("window.does.remove", book::removeSelected, Stroke.of(KeyCode.DELETE));
+        onTerritory
+                .offer(
+                        "window.does.boundary",
+                        "window.hint.boundary",
+                        () -> decide(Decisions::boundary),
+                        Stroke.of(KeyCode.V))
+                .offer("window.does.one", "window.hint.one", () -> decide(Decisions::one), Stroke.of(KeyCode.O))
+                .offer("window.does.none", "window.hint.none", () -> decide(Decisions::none), Stroke.of(KeyCode.X))
+                .offer(
+                        "window.does.noteHere",
+                        "window.hint.noteHere",
+                        () -> decide(Decisions::note),
+                        Stroke.of(KeyCode.A))
+                .offer("window.does.lowerEnd", "window.hint.lowerEnd", () -> hold(false), Stroke.of(KeyCode.J))
+                .offer("window.does.upperEnd", "window.hint.upperEnd", () -> hold(true), Stroke.of(KeyCode.K));
         onPage.offer("window.does.back", "window.hint.back", this::back, Stroke.of(KeyCode.ESCAPE));
         everywhere
                 .offer("window.does.help", "window.hint.help", this::help, Stroke.of(KeyCode.F1), Stroke.typed("?"))
@@ -169,10 +179,10 @@ final class BookPane extends StackPane {
         }
     }
 
-    /** An end that was dragged begins a boundary there, to be finished with a reason. */
-    private void moveEnd(Subject.OfEnd end, Chainage place) {
-        book.boundaryAt(end.riverId(), place);
-        Platform.runLater(notebook::write);
+    private void hold(boolean upper) {
+        if (!strip.hold(upper)) {
+            book.say(Texts.of("window.decide.selectFirst"));
+        }
     }
 
     private void correct() {
@@ -186,7 +196,15 @@ final class BookPane extends StackPane {
         open.ifPresentOrElse(page -> heard.add(page.keys()), () -> heard.add(strip.keys()));
         heard.add(open.isPresent() ? onPage : onStrip);
         heard.add(everywhere);
+        if (open.isEmpty()) {
+            heard.add(onTerritory);
+        }
         return heard;
+    }
+
+    /** {@return those of them that the foot offers; what can be decided of a territory stands beside its reasons} */
+    private List<Keys> offering() {
+        return heard().stream().filter(keys -> keys != onTerritory).toList();
     }
 
     /**
@@ -199,7 +217,7 @@ final class BookPane extends StackPane {
         face.setCenter(page.node());
         face.setRight(null);
         notebook.setVisible(false);
-        line.offer(heard());
+        line.offer(offering());
         page.open();
     }
 
@@ -220,7 +238,7 @@ final class BookPane extends StackPane {
         face.setCenter(centre);
         face.setRight(why);
         notebook.setVisible(true);
-        line.offer(heard());
+        line.offer(offering());
         Platform.runLater(strip::requestFocus);
     }
 

@@ -17,7 +17,8 @@ import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
 import org.jspecify.annotations.Nullable;
-import org.ouzelbook.tracker.domain.Chainage;
+import org.ouzelbook.stats.survey.Territory;
+import org.ouzelbook.stats.survey.TerritoryMap;
 import org.ouzelbook.tracker.domain.Species;
 import org.ouzelbook.tracker.domain.Visit;
 import org.ouzelbook.tracker.store.Book;
@@ -37,6 +38,7 @@ final class BookViewModel {
     private final String who;
     private final StripViewModel strip = new StripViewModel();
     private final NotebookViewModel notebook;
+    private final EndMove ends;
     private final ReadOnlyObjectWrapper<Optional<BookContents>> contents =
             new ReadOnlyObjectWrapper<>(Optional.empty());
     private final ReadOnlyObjectWrapper<Optional<Finding>> finding = new ReadOnlyObjectWrapper<>(Optional.empty());
@@ -69,6 +71,7 @@ final class BookViewModel {
         this.who = who;
         this.notebook =
                 new NotebookViewModel(this, work, counting, this::notebookOf, this::correctionOf, this::decideLine);
+        this.ends = new EndMove(this, work, this::decideLine);
         strip.selected().addListener((property, before, now) -> tell());
         strip.season().addListener((property, before, now) -> tell());
         strip.path().addListener((property, before, now) -> tell());
@@ -109,6 +112,11 @@ final class BookViewModel {
     /** {@return the strip} */
     StripViewModel strip() {
         return strip;
+    }
+
+    /** {@return the end of a territory while it is moved} */
+    EndMove ends() {
+        return ends;
     }
 
     /** {@return the notebook line} */
@@ -278,25 +286,43 @@ final class BookViewModel {
         return words.isPresent();
     }
 
+    private Optional<TerritoryMap.RiverMap> riverMap(Subject.OfTerritory wanted) {
+        return contents.get()
+                .flatMap(there -> Optional.ofNullable(there.maps().get(wanted.season())))
+                .flatMap(map -> map.rivers().stream()
+                        .filter(river -> river.river().id().equals(wanted.riverId()))
+                        .findFirst());
+    }
+
+    private static Optional<Territory> territory(TerritoryMap.RiverMap map, String letter) {
+        return map.territories().stream()
+                .filter(territory -> territory.id().equals(letter))
+                .findFirst();
+    }
+
+    /** {@return a territory of the maps; empty if it is no longer there} */
+    Optional<Territory> territory(Subject.OfTerritory wanted) {
+        return riverMap(wanted).flatMap(map -> territory(map, wanted.id()));
+    }
+
+    /** {@return the name of a river as it stands before a km; blank where the book has but one} */
+    String riverBeforeKm(UUID riverId) {
+        return contents.get()
+                .map(there -> there.records().rivers())
+                .filter(rivers -> rivers.rivers().size() > 1)
+                .map(rivers -> rivers.river(riverId).name())
+                .orElse("");
+    }
+
     private Optional<Decisions> decisions() {
-        Optional<BookContents> there = contents.get();
         return strip.selected()
                 .get()
                 .flatMap(subject -> subject instanceof Subject.OfTerritory one
-                        ? there.flatMap(book -> Optional.ofNullable(book.maps().get(one.season()))
-                                .flatMap(map -> map.rivers().stream()
-                                        .filter(river -> river.river().id().equals(one.riverId()))
-                                        .findFirst())
-                                .flatMap(river -> river.territories().stream()
-                                        .filter(territory -> territory.id().equals(one.id()))
-                                        .findFirst()
-                                        .map(territory -> new Decisions(
-                                                book.records().rivers().rivers().size() == 1
-                                                        ? ""
-                                                        : river.river().name(),
-                                                territory,
-                                                river.territories()))))
-                        : Optional.empty());
+                        ? Optional.of(one)
+                        : Optional.<Subject.OfTerritory>empty())
+                .flatMap(one -> riverMap(one)
+                        .flatMap(map -> territory(map, one.id())
+                                .map(found -> new Decisions(riverBeforeKm(one.riverId()), found, map.territories()))));
     }
 
     /**
@@ -309,19 +335,6 @@ final class BookViewModel {
         Optional<String> begun = decisions().map(line);
         begun.ifPresentOrElse(notebook::begin, () -> notice.set(Texts.of("window.decide.selectFirst")));
         return begun.isPresent();
-    }
-
-    /**
-     * Begins a boundary in the notebook line, to be finished with a reason.
-     *
-     * @param riverId key of a river
-     * @param place where on it
-     */
-    void boundaryAt(UUID riverId, Chainage place) {
-        contents.get()
-                .map(there -> there.records().rivers())
-                .ifPresent(rivers -> notebook.begin(Decisions.boundaryAt(
-                        rivers.rivers().size() == 1 ? "" : rivers.river(riverId).name(), place)));
     }
 
     private Optional<DecideLine> decideLine() {

@@ -1,6 +1,7 @@
 package org.ouzelbook.ui.window;
 
 import java.io.InputStream;
+import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -26,6 +27,9 @@ import org.ouzelbook.ui.strip.Shape;
 /** Draws a strip on a canvas, just as the SVG pen writes it. */
 final class CanvasPen {
     private static final Map<Shape.Lettering, Font> FONTS = new EnumMap<>(Shape.Lettering.class);
+
+    private static final double LINE = 19;
+    private static final double INSET = 9;
 
     private final GraphicsContext canvas;
     private final Map<Ink, Color> colours = new EnumMap<>(Ink.class);
@@ -90,21 +94,43 @@ final class CanvasPen {
     }
 
     /**
-     * Draws an upright line over the whole height, with words at its top.
+     * Draws where something was and, as an upright line over the whole height, where it is, with words beside its top.
      *
-     * @param x where, in pixels
-     * @param words the words
+     * @param from where it was, in pixels
+     * @param to where it is
+     * @param lines the words, one or more lines
      */
-    void guide(double x, String words) {
-        Point top = new Point(x, 0);
-        Point bottom = new Point(x, canvas.getCanvas().getHeight());
-        draw(new Shape.Line(top, bottom, new Pencil(Ink.CONFIRMED, 2, false)));
-        Shape.Label label =
-                new Shape.Label(new Point(x + 8, 14), words, Shape.Anchor.START, Shape.Lettering.STRONG, Ink.CONFIRMED);
-        Rect room = label.bounds();
-        canvas.setFill(colour(Ink.PAPER));
-        canvas.fillRect(room.x() - 3, room.y() - 2, room.width() + 6, room.height() + 5);
-        draw(label);
+    void guide(double from, double to, List<String> lines) {
+        double bottom = canvas.getCanvas().getHeight();
+        draw(new Shape.Line(new Point(from, 0), new Point(from, bottom), new Pencil(Ink.MUTED, 1.5, true)));
+        draw(new Shape.Line(new Point(to, 0), new Point(to, bottom), new Pencil(Ink.CONFIRMED, 2, false)));
+        List<Shape.Label> labels = labels(lines, new Point(0, 0));
+        double width = labels.stream()
+                        .mapToDouble(label -> label.bounds().width())
+                        .max()
+                        .orElse(0)
+                + 2 * INSET;
+        double x = to + 8 + width <= canvas.getCanvas().getWidth() ? to + 8 : Math.max(0, to - 8 - width);
+        draw(new Shape.Box(
+                new Rect(x, 4, width, lines.size() * LINE + INSET),
+                5,
+                Optional.of(Ink.PAPER),
+                Optional.of(new Pencil(Ink.CONFIRMED, 1, false))));
+        labels(lines, new Point(x + INSET, 4 + LINE)).forEach(this::draw);
+    }
+
+    private static List<Shape.Label> labels(List<String> lines, Point first) {
+        List<Shape.Label> labels = new ArrayList<>();
+        for (String line : lines) {
+            boolean last = labels.size() == lines.size() - 1;
+            labels.add(new Shape.Label(
+                    new Point(first.x(), first.y() + labels.size() * LINE),
+                    line,
+                    Shape.Anchor.START,
+                    labels.isEmpty() ? Shape.Lettering.STRONG : last ? Shape.Lettering.SMALL : Shape.Lettering.BODY,
+                    last ? Ink.MUTED : Ink.INK));
+        }
+        return labels;
     }
 
     private void draw(Shape shape) {

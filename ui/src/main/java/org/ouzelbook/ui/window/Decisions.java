@@ -17,6 +17,9 @@ import org.ouzelbook.tracker.domain.Sighting;
  * @param neighbours the territories of its river, going upstream
  */
 record Decisions(String river, Territory territory, List<Territory> neighbours) {
+    /** What stands before the reason of a decision. */
+    static final String BECAUSE = " because ";
+
     private static final Pattern ONE_PLACE =
             Pattern.compile("(?i)(\\s*(?:boundary|note)\\s+at\\s+)(.*?)(\\s+because\\b.*|\\s*:.*|\\s*)");
     private static final Pattern TWO_PLACES = Pattern.compile(
@@ -35,7 +38,7 @@ record Decisions(String river, Territory territory, List<Territory> neighbours) 
      */
     static String boundaryAt(String river, Chainage place) {
         String km = String.format(Locale.ROOT, "%.2f", place.km());
-        return "boundary at " + (river.isBlank() ? km : river + " " + km) + " because ";
+        return "boundary at " + (river.isBlank() ? km : river + " " + km);
     }
 
     /** {@return a boundary through the territory, where it is widest between two registrations} */
@@ -57,7 +60,7 @@ record Decisions(String river, Territory territory, List<Territory> neighbours) 
                 at = (places.get(i).metres() + places.get(i - 1).metres()) / 2;
             }
         }
-        return boundaryAt(river, new Chainage(at));
+        return boundaryAt(river, new Chainage(at)) + BECAUSE;
     }
 
     /** {@return the territory and the next one upstream, or where it is the last, downstream, as one} */
@@ -69,7 +72,7 @@ record Decisions(String river, Territory territory, List<Territory> neighbours) 
                 territory.stretch().lower().metres(), next.stretch().lower().metres());
         double upper = Math.max(
                 territory.stretch().upper().metres(), next.stretch().upper().metres());
-        return "one territory from " + stretch(lower, upper) + " because ";
+        return "one territory from " + stretch(lower, upper) + BECAUSE;
     }
 
     /** {@return no territory where this one is} */
@@ -78,7 +81,7 @@ record Decisions(String river, Territory territory, List<Territory> neighbours) 
                 + stretch(
                         territory.stretch().lower().metres(),
                         territory.stretch().upper().metres())
-                + " because ";
+                + BECAUSE;
     }
 
     /** {@return a note at its middle} */

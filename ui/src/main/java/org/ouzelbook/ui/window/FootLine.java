@@ -80,7 +80,8 @@ final class FootLine extends HBox {
                         .toList());
     }
 
-    private static Node hint(Keys.Act act) {
+    /** {@return a button that does what a key does, with the key beside its words} */
+    static Node hint(Keys.Act act) {
         Label key = new Label(act.strokes().get(0).inHints());
         key.getStyleClass().add("key");
         Button button = new Button(act.hint(), key);

@@ -105,6 +105,8 @@ final class NotebookPane extends HBox {
         boolean correcting = notebook.correcting().get();
         if (correcting) {
             notebook.leave();
+        } else {
+            notebook.leaveUnreasoned();
         }
         return correcting;
     }

@@ -51,6 +51,9 @@ final class NotebookViewModel {
     private TypedLines reader;
     private volatile String newest = "";
     private Runnable afterDecision = () -> {};
+    private Runnable forReason = () -> {};
+    private Optional<String> toAsk = Optional.empty();
+    private Optional<String> asked = Optional.empty();
     private boolean takesNext;
 
     /**
@@ -81,7 +84,11 @@ final class NotebookViewModel {
             correcting.set(false);
             read();
         });
-        book.contents().addListener((property, before, now) -> now.ifPresent(this::offer));
+        book.contents()
+                .addListener((property, before, now) -> now.ifPresent(there -> {
+                    offer(there);
+                    askReason();
+                }));
         book.strip()
                 .season()
                 .addListener((property, before, now) -> book.contents().get().ifPresent(this::offer));
@@ -200,6 +207,58 @@ final class NotebookViewModel {
      */
     void onDecided(Runnable hearer) {
         afterDecision = hearer;
+    }
+
+    /**
+     * Lets somebody hear that a decision stands and that its reason can be written now.
+     *
+     * @param hearer who
+     */
+    void onReasonAsked(Runnable hearer) {
+        forReason = hearer;
+    }
+
+    /**
+     * Decides at once. Then the line asks for the reason, unless something else is half-written in it; the decision stands
+     * with a reason or without one.
+     *
+     * @param decision a decision without a reason
+     */
+    void decide(String decision) {
+        Optional<DecideLine> writer = decisions.get();
+        writer.ifPresent(one -> work.start(
+                Texts.of("window.work.saving"),
+                progress -> one.enter(decision),
+                answer -> decided(decision, answer),
+                book::failed));
+    }
+
+    private void decided(String decision, TypedLines.Answer answer) {
+        if (!answer.stored()) {
+            book.say(Texts.of(answer.questions().get(0).question()));
+            return;
+        }
+        toAsk = line.get().isBlank() ? Optional.of(decision + Decisions.BECAUSE) : Optional.empty();
+        book.done(Texts.of("window.decidedAtOnce", String.join("; ", answer.understood())));
+    }
+
+    /** Asks for the reason of a decision as soon as the book that was read again holds it. */
+    private void askReason() {
+        Optional<String> begun = toAsk.filter(decision -> line.get().isBlank());
+        toAsk = Optional.empty();
+        begun.ifPresent(decision -> {
+            asked = begun;
+            begin(decision);
+            forReason.run();
+        });
+    }
+
+    /** Takes a decision that stands, and to which no reason was written, out of the line. */
+    void leaveUnreasoned() {
+        if (asked.filter(line.get()::equals).isPresent()) {
+            line.set("");
+        }
+        asked = Optional.empty();
     }
 
     /** {@return whether a decision is being typed} */

@@ -2,7 +2,6 @@ package org.ouzelbook.ui.window;
 
 import java.util.List;
 import java.util.Optional;
-import java.util.function.BiConsumer;
 import javafx.css.PseudoClass;
 import javafx.geometry.Point2D;
 import javafx.scene.AccessibleRole;
@@ -10,13 +9,13 @@ import javafx.scene.Cursor;
 import javafx.scene.canvas.Canvas;
 import javafx.scene.control.Tooltip;
 import javafx.scene.input.KeyCode;
+import javafx.scene.input.KeyEvent;
 import javafx.scene.input.MouseButton;
 import javafx.scene.input.MouseEvent;
 import javafx.scene.input.ScrollEvent;
 import javafx.scene.input.ZoomEvent;
 import javafx.scene.layout.Region;
 import javafx.scene.shape.Rectangle;
-import org.ouzelbook.tracker.domain.Chainage;
 import org.ouzelbook.ui.app.Texts;
 import org.ouzelbook.ui.strip.HitArea;
 import org.ouzelbook.ui.strip.Palette;
@@ -33,6 +32,8 @@ final class StripPane extends Region {
     private static final double STEP = 1.25;
     private static final double CLICK = 4;
     private static final double MARGIN = 140;
+    private static final double NEAR = 10;
+    private static final double FAR = 100;
     private static final PseudoClass FOCUS = PseudoClass.getPseudoClass("at-keyboard");
 
     private final StripViewModel strip;
@@ -48,8 +49,9 @@ final class StripPane extends Region {
     private boolean dirty = true;
     private Point2D pressed = Point2D.ZERO;
     private Point2D dragged = Point2D.ZERO;
-    private Optional<Subject.OfEnd> moving = Optional.empty();
-    private Optional<BiConsumer<Subject.OfEnd, Chainage>> endMoved = Optional.empty();
+    private final EndMove ends;
+    private boolean byKeys;
+    private boolean pulling;
     private Place place = (x, y) -> false;
 
     /** Hears where on the drawing a click fell, before the strip does. */
@@ -58,8 +60,9 @@ final class StripPane extends Region {
         boolean at(double x, double y);
     }
 
-    StripPane(StripViewModel strip, Look look) {
+    StripPane(StripViewModel strip, EndMove ends, Look look) {
         this.strip = strip;
+        this.ends = ends;
         this.look = look;
         this.motion = new StripMotion(ground, look);
         this.keys = bound();
@@ -77,6 +80,8 @@ final class StripPane extends Region {
         setClip(paper);
         strip.drawing().addListener((property, before, now) -> dirty());
         strip.path().addListener((property, before, now) -> arrive(before, now));
+        ends.held().addListener((property, before, now) -> dirty());
+        ends.count().addListener((property, before, now) -> dirty());
         look.dark().addListener((property, before, now) -> repaint());
         focusedProperty().addListener((property, before, now) -> pseudoClassStateChanged(FOCUS, now));
         setOnMousePressed(this::press);
@@ -85,16 +90,7 @@ final class StripPane extends Region {
         setOnMouseMoved(this::hover);
         setOnScroll(this::scroll);
         setOnZoom(this::pinch);
-        setOnKeyPressed(event -> keys.press(event, false));
-    }
-
-    /**
-     * Lets the ends of territories be moved along the river by the pointer.
-     *
-     * @param listener hears which end was moved, and where to
-     */
-    void onEndMoved(BiConsumer<Subject.OfEnd, Chainage> listener) {
-        endMoved = Optional.of(listener);
+        setOnKeyPressed(this::key);
     }
 
     /**
@@ -169,6 +165,7 @@ final class StripPane extends Region {
                 below.draw(painted, down);
             }
             above.draw(drawing.get().over(), down);
+            guide(above, drawing.get());
             setAccessibleText(drawing.get().title() + ". " + drawing.get().description());
         } else {
             painted = List.of();
@@ -185,10 +182,27 @@ final class StripPane extends Region {
         return stamps;
     }
 
+    /** Shows where the end that is held has come to. */
+    private void guide(CanvasPen pen, StripDrawing drawing) {
+        ends.held()
+                .get()
+                .ifPresent(one -> strip.water(one.end().riverId())
+                        .ifPresent(water -> pen.guide(
+                                drawing.across().x(water.metres(one.from())),
+                                drawing.across().x(water.metres(one.at())),
+                                ends.told(byKeys))));
+    }
+
     private void press(MouseEvent event) {
         pressed = new Point2D(event.getX(), event.getY());
         dragged = pressed;
-        moving = endMoved.flatMap(listener -> endAt(event));
+        ends.leave();
+        Optional<Subject.OfEnd> end = event.getButton() == MouseButton.PRIMARY ? endAt(event) : Optional.empty();
+        pulling = end.map(ends::take).orElse(false);
+        if (pulling) {
+            byKeys = false;
+            requestFocus();
+        }
     }
 
     private Optional<Subject.OfEnd> endAt(MouseEvent event) {
@@ -201,8 +215,8 @@ final class StripPane extends Region {
     private void drag(MouseEvent event) {
         Point2D now = new Point2D(event.getX(), event.getY());
         if (now.distance(pressed) > CLICK) {
-            if (moving.isPresent()) {
-                guide(now.getX());
+            if (pulling) {
+                pull(now.getX());
             } else {
                 setCursor(Cursor.CLOSED_HAND);
                 strip.pan(dragged.getX() - now.getX());
@@ -212,40 +226,76 @@ final class StripPane extends Region {
         dragged = now;
     }
 
-    /** Shows where the end would come to lie. */
-    private void guide(double x) {
-        CanvasPen pen = new CanvasPen(over.getGraphicsContext2D(), look.palette());
-        pen.wipe();
-        moving.flatMap(end -> strip.chainage(end.riverId(), x))
-                .ifPresent(place -> pen.guide(x, Texts.of("window.strip.endHere", place)));
+    private void pull(double x) {
+        setCursor(Cursor.H_RESIZE);
+        ends.held().get().flatMap(one -> strip.chainage(one.end().riverId(), x)).ifPresent(ends::to);
     }
 
     private void release(MouseEvent event) {
         setCursor(Cursor.DEFAULT);
         Point2D now = new Point2D(event.getX(), event.getY());
         boolean click = now.distance(pressed) <= CLICK;
+        boolean pulled = pulling && !click;
+        pulling = false;
+        if (pulled) {
+            ends.letGo();
+            return;
+        }
+        ends.leave();
         if (click && place.at(now.getX(), now.getY() + down)) {
-            moving = Optional.empty();
             return;
         }
         requestFocus();
-        if (click) {
-            if (event.getButton() == MouseButton.PRIMARY && event.getClickCount() == 2) {
-                strip.openAt(now.getX(), now.getY() + down);
-            } else {
-                strip.selectAt(now.getX(), now.getY() + down);
-            }
-        } else {
-            moving.ifPresent(end -> strip.chainage(end.riverId(), now.getX())
-                    .ifPresent(place -> endMoved.ifPresent(listener -> listener.accept(end, place))));
-            dirty();
+        if (click && event.getButton() == MouseButton.PRIMARY && event.getClickCount() == 2) {
+            strip.openAt(now.getX(), now.getY() + down);
+        } else if (click) {
+            strip.selectAt(now.getX(), now.getY() + down);
         }
-        moving = Optional.empty();
+    }
+
+    /**
+     * Takes hold of an end of the territory that is selected, to be moved by keys.
+     *
+     * @param upper whether of the upper one
+     * @return whether a territory of the season shown is selected
+     */
+    boolean hold(boolean upper) {
+        boolean held = strip.view() instanceof StripView.OneSeason
+                && strip.selected().get().orElse(null) instanceof Subject.OfTerritory one
+                && ends.take(new Subject.OfEnd(one.season(), one.riverId(), one.id(), upper));
+        if (held) {
+            byKeys = true;
+            requestFocus();
+        }
+        return held;
+    }
+
+    private void key(KeyEvent event) {
+        if (ends.held().get().isPresent() && moveEnd(event)) {
+            event.consume();
+        } else {
+            keys.press(event, false);
+        }
+    }
+
+    /** {@return whether the key was meant for the end that is held} */
+    private boolean moveEnd(KeyEvent event) {
+        double step = event.isShiftDown() ? FAR : NEAR;
+        switch (event.getCode()) {
+            case LEFT -> ends.by(-step);
+            case RIGHT -> ends.by(step);
+            case ENTER -> ends.letGo();
+            case ESCAPE -> ends.leave();
+            default -> {
+                return false;
+            }
+        }
+        return true;
     }
 
     private void hover(MouseEvent event) {
         Optional<HitArea> under = strip.at(event.getX(), event.getY() + down);
-        boolean end = endMoved.isPresent() && endAt(event).isPresent();
+        boolean end = endAt(event).isPresent();
         setCursor(end ? Cursor.H_RESIZE : under.isPresent() ? Cursor.HAND : Cursor.DEFAULT);
         if (under.isPresent()) {
             tip.setText(under.get().name());
@@ -312,8 +362,14 @@ final class StripPane extends Region {
                 .pointer("window.pointer.wheel", "window.does.zoom")
                 .pointer("window.pointer.wheelTime", "window.does.zoomTime")
                 .pointer("window.pointer.drag", "window.does.move")
+                .pointer("window.pointer.dragEnd", "window.does.dragEnd")
                 .pointer("window.pointer.click", "window.does.why")
                 .pointer("window.pointer.twice", "window.does.into");
+    }
+
+    /** {@return the end of a territory that the pointer or the keys move here} */
+    EndMove ends() {
+        return ends;
     }
 
     /** {@return the keys that it hears while it has the keyboard} */

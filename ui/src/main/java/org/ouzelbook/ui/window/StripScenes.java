@@ -18,6 +18,7 @@ import org.ouzelbook.ui.strip.RiverStrip;
 import org.ouzelbook.ui.strip.SeasonScene;
 import org.ouzelbook.ui.strip.SeasonsScene;
 import org.ouzelbook.ui.strip.StripView;
+import org.ouzelbook.ui.strip.Water;
 import org.ouzelbook.ui.strip.Waters;
 
 /** Makes ready what each view of a book shows, and keeps the one made last. */
@@ -97,12 +98,14 @@ final class StripScenes {
         forget();
     }
 
+    /** {@return the water of a river; empty where it is folded away, or none is known} */
+    Optional<Water> water(UUID riverId) {
+        return waters.of(riverId);
+    }
+
     /** {@return a place of a river, within the water that is shown of it} */
     Optional<Chainage> chainage(UUID riverId, double metres) {
-        return waters.of(riverId)
-                .map(water -> new Chainage(Math.max(
-                        water.extent().lower().metres(),
-                        Math.min(water.extent().upper().metres(), metres - water.mouthMetres()))));
+        return water(riverId).map(water -> water.nearest(metres - water.mouthMetres()));
     }
 
     Optional<BookContents> contents() {

@@ -15,7 +15,6 @@ import org.ouzelbook.stats.survey.TerritoryMap;
 import org.ouzelbook.tracker.domain.Chainage;
 import org.ouzelbook.ui.app.ModelShading;
 import org.ouzelbook.ui.strip.BirdScene;
-import org.ouzelbook.ui.strip.Frame;
 import org.ouzelbook.ui.strip.HitArea;
 import org.ouzelbook.ui.strip.HitIndex;
 import org.ouzelbook.ui.strip.PlaceScene;
@@ -23,15 +22,13 @@ import org.ouzelbook.ui.strip.ReadyStrip;
 import org.ouzelbook.ui.strip.StripDrawing;
 import org.ouzelbook.ui.strip.StripView;
 import org.ouzelbook.ui.strip.Subject;
+import org.ouzelbook.ui.strip.Water;
 
 /**
  * What the strip shows, from how far, and what is selected on it. There is one way to move: nearer, into what is selected, and
  * farther, out to where one came from; all seasons, one season, and one place or one bird lie one behind the other.
  */
 final class StripViewModel {
-    private static final double NARROWEST = 480;
-    private static final double MOST_STRETCH = 12;
-
     /** All seasons stretched beyond this become the season under the pointer. */
     private static final double STRETCH_INTO_SEASON = 2.6;
 
@@ -44,11 +41,7 @@ final class StripViewModel {
 
     private final StripPath way = new StripPath();
     private final StripScenes scenes = new StripScenes();
-    private Optional<Frame> river = Optional.empty();
-    private Optional<Frame> days = Optional.empty();
-    private double stretch = 1;
-    private double width = 900;
-    private double height = 600;
+    private final StripFraming framing = new StripFraming();
     private Optional<StripDrawing> plain = Optional.empty();
     private HitIndex hits = HitIndex.of(List.of());
 
@@ -102,7 +95,7 @@ final class StripViewModel {
                 .filter(there -> !there.species().equals(newContents.species()))
                 .isPresent();
         if (scenes.show(newContents)) {
-            river = Optional.empty();
+            framing.forgetRiver();
         }
         if (!newContents.maps().isEmpty() && !newContents.maps().containsKey(season.get())) {
             season.set(newContents.maps().lastKey());
@@ -148,43 +141,17 @@ final class StripViewModel {
      * @param newHeight height, in pixels
      */
     void resize(double newWidth, double newHeight) {
-        width = Math.max(NARROWEST, newWidth);
-        height = Math.max(1, newHeight);
+        framing.resize(newWidth, newHeight);
         redraw();
-    }
-
-    private Optional<Frame> near() {
-        return view() instanceof StripView.OnePlace ? days : river;
-    }
-
-    private void near(Optional<Frame> frame) {
-        if (view() instanceof StripView.OnePlace) {
-            days = frame;
-        } else {
-            river = frame;
-        }
     }
 
     private Optional<ReadyStrip> ready() {
         return scenes.ready(view());
     }
 
-    private Frame frame(ReadyStrip strip) {
-        double tall = height * stretch;
-        return near().map(seen -> new Frame(width, tall, seen.from(), seen.to()))
-                .orElseGet(() -> strip.farthest(width, tall));
-    }
-
     /** {@return whether all of the axis is in view} */
     boolean isFitted() {
-        return near().isEmpty();
-    }
-
-    private void look(ReadyStrip strip, Frame frame) {
-        Frame limits = strip.farthest(width, height);
-        boolean all = frame.to() - frame.from() >= limits.to() - limits.from() - 1e-6;
-        near(all ? Optional.empty() : Optional.of(frame));
-        redraw();
+        return framing.isFitted(view());
     }
 
     /**
@@ -200,7 +167,8 @@ final class StripViewModel {
         }
         ready().ifPresent(strip -> {
             double about = drawing.get().map(one -> one.across().metres(x)).orElse(0.0);
-            look(strip, frame(strip).zoomed(factor, about, strip.farthest(width, height), strip.closest()));
+            framing.zoom(view(), strip, factor, about);
+            redraw();
         });
     }
 
@@ -222,12 +190,11 @@ final class StripViewModel {
      * @return by how much the drawing was really stretched
      */
     double stretch(double factor, double y) {
-        if (factor < 1 && stretch <= 1) {
+        if (factor < 1 && framing.stretch() <= 1) {
             out();
             return 1;
         }
-        double next = Math.max(1, Math.min(MOST_STRETCH, stretch * factor));
-        if (allSeasons.get() && next > STRETCH_INTO_SEASON) {
+        if (allSeasons.get() && framing.stretched(factor) > STRETCH_INTO_SEASON) {
             hits.at(1, y)
                     .map(HitArea::subject)
                     .filter(Subject.OfSeason.class::isInstance)
@@ -235,15 +202,14 @@ final class StripViewModel {
                     .ifPresent(year -> showSeason(year.season()));
             return 1;
         }
-        double really = next / stretch;
-        stretch = next;
+        double really = framing.stretch(factor);
         redraw();
         return really;
     }
 
     /** {@return how many times the paper's height time has been given} */
     double stretch() {
-        return stretch;
+        return framing.stretch();
     }
 
     /**
@@ -256,14 +222,14 @@ final class StripViewModel {
             double moved = drawing.get()
                     .map(one -> one.across().metresPerPixel() * pixels)
                     .orElse(0.0);
-            look(strip, frame(strip).moved(moved, strip.farthest(width, height)));
+            framing.move(view(), strip, moved);
+            redraw();
         });
     }
 
     /** Shows all of the axis, and all of time on the paper. */
     void fit() {
-        near(Optional.empty());
-        stretch = 1;
+        framing.fit(view());
         redraw();
     }
 
@@ -289,8 +255,7 @@ final class StripViewModel {
     }
 
     private void arrived() {
-        stretch = 1;
-        days = Optional.empty();
+        framing.arrive();
         if (view() instanceof StripView.OneSeason one && scenes.has(one)) {
             season.set(one.year());
         }
@@ -477,6 +442,11 @@ final class StripViewModel {
                         .flatMap(one -> scenes.chainage(riverId, one.across().metres(x)));
     }
 
+    /** {@return the water of a river that is shown, unfolded; empty where it is not} */
+    Optional<Water> water(UUID riverId) {
+        return scenes.water(riverId);
+    }
+
     /** {@return the map of the season shown; empty where there is none} */
     Optional<TerritoryMap> map() {
         return scenes.contents()
@@ -498,7 +468,7 @@ final class StripViewModel {
     }
 
     private void redraw() {
-        plain = ready().map(strip -> strip.drawing(frame(strip)));
+        plain = ready().map(strip -> strip.drawing(framing.frame(view(), strip)));
         hits = HitIndex.of(plain.map(StripDrawing::areas).orElse(List.of()));
         pointOut();
     }

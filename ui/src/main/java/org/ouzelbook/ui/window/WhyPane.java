@@ -6,13 +6,23 @@ import java.util.Optional;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
+import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.VBox;
+import org.ouzelbook.ui.strip.Subject;
 
 /** The right side: why the thing selected is as it is, in sentences. */
 final class WhyPane extends ScrollPane {
     private final VBox sentences = new VBox();
+    private final StripViewModel strip;
+    private final Keys onTerritory;
 
-    WhyPane(BookViewModel book) {
+    /**
+     * @param book the book
+     * @param onTerritory what can be decided of the territory that is selected
+     */
+    WhyPane(BookViewModel book, Keys onTerritory) {
+        this.strip = book.strip();
+        this.onTerritory = onTerritory;
         getStyleClass().add("why");
         sentences.getStyleClass().add("sentences");
         setFitToWidth(true);
@@ -28,6 +38,12 @@ final class WhyPane extends ScrollPane {
             if (!told.subtitle().isBlank()) {
                 lines.add(line(told.subtitle(), "muted"));
             }
+            if (strip.selected()
+                    .get()
+                    .filter(Subject.OfTerritory.class::isInstance)
+                    .isPresent()) {
+                lines.add(decisions());
+            }
             for (Explanation.Section section : told.sections()) {
                 if (!section.heading().isBlank()) {
                     lines.add(line(section.heading(), "subheading"));
@@ -37,6 +53,13 @@ final class WhyPane extends ScrollPane {
         });
         sentences.getChildren().setAll(lines);
         setVvalue(0);
+    }
+
+    private Node decisions() {
+        FlowPane buttons = new FlowPane();
+        buttons.getStyleClass().add("decisions");
+        onTerritory.offered().stream().map(FootLine::hint).forEach(buttons.getChildren()::add);
+        return buttons;
     }
 
     private static Label line(String words, String style) {

@@ -149,12 +149,112 @@ class DecidingTest {
 
     @Test
     void takesThePlaceOfABoundaryFromTheStrip() {
-        viewModel.boundaryAt(SampleRiver.ARREL.id(), Chainage.ofKm(8.513));
+        notebook.begin(Decisions.boundaryAt("Arrel Water", Chainage.ofKm(8.513)) + Decisions.BECAUSE);
         assertThat(notebook.line().get()).isEqualTo("boundary at Arrel Water 8.51 because ");
 
         notebook.place("Arrel Water 8.70");
 
         assertThat(notebook.line().get()).isEqualTo("boundary at Arrel Water 8.70 because ");
+    }
+
+    private static Subject.OfEnd upperEnd(String letter) {
+        return new Subject.OfEnd(2026, SampleRiver.ARREL.id(), letter, true);
+    }
+
+    @Test
+    void movesAnEndTellsTheCountAndDecidesABoundaryWhenItIsLetGo() {
+        EndMove ends = viewModel.ends();
+        Stretch ground = territory("B").stretch();
+        assertThat(ends.take(upperEnd("B"))).isTrue();
+        assertThat(ends.told(false).get(1)).isEqualTo("Upper end of territory B");
+
+        ends.to(new Chainage(ground.middle().metres() + 3));
+
+        Chainage at = ends.held().get().orElseThrow().at();
+        assertThat(at.metres() % 10).isZero();
+        assertThat(ends.told(false).get(0)).startsWith("Boundary at km " + at.km());
+        assertThat(ends.count().get()).startsWith("Arrel Water: ");
+        assertThat(decisions()).as("nothing is decided before it is let go").isEmpty();
+
+        ends.leave();
+
+        assertThat(ends.held().get()).isEmpty();
+        ends.letGo();
+        assertThat(decisions()).as("it was left where it was").isEmpty();
+
+        ends.take(upperEnd("B"));
+        ends.to(ground.middle());
+        int before = count();
+        String told = ends.count().get();
+        ends.letGo();
+
+        assertThat(decisions()).extracting(Decision::kind).containsExactly(DecisionKind.BOUNDARY);
+        assertThat(decisions().get(0).stretch().lower().distanceTo(ground.middle()))
+                .isLessThanOrEqualTo(5);
+        assertThat(told).as("what it told is what came of it").containsPattern("\\b" + onArrel() + "\\b");
+        assertThat(notebook.line().get()).startsWith("boundary at Arrel Water ").endsWith(" because ");
+        assertThat(notebook.readBack().get()).startsWith("That stands already");
+
+        notebook.line().set(notebook.line().get() + "two males sang across it");
+        notebook.save();
+
+        assertThat(decisions()).as("the reason of the same decision").hasSize(1);
+        assertThat(decisions().get(0).note()).contains("two males sang across it");
+        assertThat(notebook.line().get()).as("it is asked once").isEmpty();
+
+        viewModel.undo();
+        viewModel.undo();
+
+        assertThat(decisions()).isEmpty();
+        assertThat(count()).isEqualTo(before);
+    }
+
+    private int onArrel() {
+        return map().rivers().stream()
+                .filter(river -> river.river().id().equals(SampleRiver.ARREL.id()))
+                .findFirst()
+                .orElseThrow()
+                .count()
+                .likely();
+    }
+
+    @Test
+    void leavesADecisionWithoutAReasonAndKeepsAHalfWrittenLine() {
+        viewModel.ends().take(upperEnd("B"));
+        viewModel.ends().by(-100);
+        viewModel.ends().letGo();
+        assertThat(notebook.line().get()).endsWith(" because ");
+
+        notebook.leaveUnreasoned();
+
+        assertThat(notebook.line().get()).isEmpty();
+        assertThat(decisions()).hasSize(1);
+
+        notebook.line().set("otter stone 0712");
+        viewModel.ends().take(upperEnd("C"));
+        viewModel.ends().by(-100);
+        viewModel.ends().letGo();
+
+        assertThat(notebook.line().get()).isEqualTo("otter stone 0712");
+        assertThat(decisions()).hasSize(2);
+    }
+
+    @Test
+    void movesAnEndNoFartherThanTheWater() {
+        EndMove ends = viewModel.ends();
+        ends.take(upperEnd("B"));
+        ends.by(1_000_000);
+
+        assertThat(ends.held().get().orElseThrow().at())
+                .isEqualTo(viewModel
+                        .strip()
+                        .water(SampleRiver.ARREL.id())
+                        .orElseThrow()
+                        .extent()
+                        .upper());
+        assertThat(ends.take(new Subject.OfEnd(2026, SampleRiver.ARREL.id(), "Z", true)))
+                .isFalse();
+        assertThat(ends.told(true)).isEmpty();
     }
 
     @ParameterizedTest
