@@ -60,6 +60,10 @@ class LauncherTest {
             assertThat(start(program.resolve("bin/ouzelbook"), byModel, "book"))
                     .doesNotContain("-XX:TieredStopAtLevel=1");
         }
+        assertThat(start(program.resolve("bin/ouzelbook"), "estimate", "territories", "table"))
+                .doesNotContain("-XX:TieredStopAtLevel=1");
+        assertThat(start(program.resolve("bin/ouzelbook"), "estimate", "trend", "table"))
+                .contains("-XX:TieredStopAtLevel=1");
     }
 
     @Test

@@ -13,6 +13,9 @@ final class Climb {
     private static final double LEAST_GAIN = 1e-8;
 
     private static final int SMALL_GAINS = 3;
+    /** A rise by this share of the log-likelihood is lost in its rounding. */
+    private static final double ROUNDING = 1e-14;
+
     private static final double LONGEST_STEP = 6;
     private static final double ENOUGH_GAIN = 1e-4;
     private static final double ENOUGH_BEND = 0.9;
@@ -105,9 +108,10 @@ final class Climb {
         double low = 0;
         double high = Double.POSITIVE_INFINITY;
         double pace = shrink;
+        double lost = ROUNDING * (1 + Math.abs(value));
         double[] next = new double[point.length];
         double[] nextGradient = new double[point.length];
-        for (int trial = 0; trial < MOST_TRIALS; trial++) {
+        for (int trial = 0; trial < MOST_TRIALS && pace * rise > lost; trial++) {
             for (int i = 0; i < next.length; i++) {
                 next[i] = point[i] + pace * direction[i];
             }

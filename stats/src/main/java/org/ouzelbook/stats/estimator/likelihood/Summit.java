@@ -30,7 +30,7 @@ record Summit(Climb.Place place, Curvature curvature) {
      * @param apart whether two peaks of one height are at places that mean something different
      */
     static List<Summit> all(LogLikelihood likelihood, List<double[]> starts, BiPredicate<Summit, Summit> apart) {
-        List<Climb.Place> ends = starts.stream()
+        List<Climb.Place> ends = starts.parallelStream()
                 .map(start -> Climb.from(likelihood, start))
                 .sorted(Comparator.comparingDouble(Climb.Place::value).reversed())
                 .toList();

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.IntStream;
 import org.ouzelbook.stats.estimator.likelihood.Design;
 import org.ouzelbook.stats.estimator.likelihood.Logit;
 import org.ouzelbook.stats.estimator.likelihood.Parts;
@@ -63,12 +64,15 @@ final class HistoryCounts {
             logDetected[i] = Logit.logProbability(ofDetection[i]);
             logMissed[i] = Logit.logProbability(-ofDetection[i]);
         }
+        double[][] courses = IntStream.range(0, parts.list().get(0).design().rows())
+                .mapToObj(site -> course(predictors, site))
+                .toArray(double[][]::new);
         double sum = 0;
         for (int season = 0; season < seasons; season++) {
             for (List<int[]> cohort : cohortsBySeason.get(season).values()) {
                 double[] occupied = new double[cohort.size()];
                 for (int i = 0; i < occupied.length; i++) {
-                    occupied[i] = occupied(predictors, cohort.get(i)[0], season);
+                    occupied[i] = courses[cohort.get(i)[0]][season];
                 }
                 sum += ofCohort(cohort, occupied, detection, logDetected, logMissed);
             }
@@ -109,16 +113,17 @@ final class HistoryCounts {
         return history.toString();
     }
 
-    private double occupied(double[][] predictors, int site, int season) {
-        double occupied =
-                Logit.probability(predictors[0][parts.list().get(0).design().pattern(site)]);
-        for (int before = 0; before < season; before++) {
-            int row = site * (seasons - 1) + before;
+    /** Probability that a site is occupied, by season, before any visit. */
+    private double[] course(double[][] predictors, int site) {
+        double[] occupied = new double[seasons];
+        occupied[0] = Logit.probability(predictors[0][parts.list().get(0).design().pattern(site)]);
+        for (int season = 1; season < seasons; season++) {
+            int row = site * (seasons - 1) + season - 1;
             double gamma =
                     Logit.probability(predictors[1][parts.list().get(1).design().pattern(row)]);
             double epsilon =
                     Logit.probability(predictors[2][parts.list().get(2).design().pattern(row)]);
-            occupied = occupied * (1 - epsilon) + (1 - occupied) * gamma;
+            occupied[season] = occupied[season - 1] * (1 - epsilon) + (1 - occupied[season - 1]) * gamma;
         }
         return occupied;
     }

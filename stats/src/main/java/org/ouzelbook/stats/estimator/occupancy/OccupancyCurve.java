@@ -17,7 +17,7 @@ import org.ouzelbook.stats.estimator.occupancy.SiteClasses.SiteClass;
 final class OccupancyCurve {
     private static final double AT_THE_END = 1e-7;
 
-    private final SiteClasses sites;
+    private final List<SiteClass> sites;
     private final int seasons;
     private final LikelihoodFit fit;
     private final double level;
@@ -25,12 +25,12 @@ final class OccupancyCurve {
     private final double all;
 
     OccupancyCurve(SiteClasses sites, int seasons, LikelihoodFit fit, double level) {
-        this.sites = sites;
+        this.sites = sites.whateverFound();
         this.seasons = seasons;
         this.fit = fit;
         this.level = level;
         this.predictors = fit.predictors();
-        this.all = sites.classes().stream().mapToInt(SiteClass::sites).sum();
+        this.all = this.sites.stream().mapToInt(SiteClass::sites).sum();
     }
 
     /** A number and its derivatives by the predictors. */
@@ -132,7 +132,7 @@ final class OccupancyCurve {
             return Answer.notEstimable(Reason.ONE_SEASON_OF_VISITS);
         }
         Quantity sum = new Quantity(predictors);
-        for (SiteClass site : sites.classes()) {
+        for (SiteClass site : sites) {
             int gain = site.colonisation(0);
             int loss = site.extinction(0);
             for (int season = 1; season < seasons - 1; season++) {
@@ -171,7 +171,7 @@ final class OccupancyCurve {
 
     private Quantity occupied(int season) {
         Quantity quantity = new Quantity(predictors);
-        for (SiteClass site : sites.classes()) {
+        for (SiteClass site : sites) {
             double weight = site.sites() / all;
             double[] occupied = course(site);
             quantity.value += weight * occupied[season];
@@ -182,7 +182,7 @@ final class OccupancyCurve {
 
     private Quantity gained(int season) {
         Quantity quantity = new Quantity(predictors);
-        for (SiteClass site : sites.classes()) {
+        for (SiteClass site : sites) {
             double weight = site.sites() / all;
             double[] occupied = course(site);
             double gamma = Logit.probability(predictors[1][site.colonisation(season)]);

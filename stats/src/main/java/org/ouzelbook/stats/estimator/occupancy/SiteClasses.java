@@ -3,6 +3,7 @@ package org.ouzelbook.stats.estimator.occupancy;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.ouzelbook.stats.estimator.likelihood.Design;
@@ -170,6 +171,19 @@ final class SiteClasses {
 
     List<SiteClass> classes() {
         return classes;
+    }
+
+    /** Sites with the same covariates, whatever was found there; their classes have no cells. */
+    List<SiteClass> whateverFound() {
+        Map<List<Integer>, SiteClass> merged = new LinkedHashMap<>();
+        for (SiteClass one : classes) {
+            List<Integer> key = key(one.occupancy, one.colonisation, one.extinction);
+            merged.computeIfAbsent(
+                            key,
+                            first -> new SiteClass(one.occupancy, NO_PATTERNS, one.colonisation, one.extinction))
+                    .sites += one.sites;
+        }
+        return List.copyOf(merged.values());
     }
 
     List<Cell> cells() {

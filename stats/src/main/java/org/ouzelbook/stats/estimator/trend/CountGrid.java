@@ -10,7 +10,6 @@ import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.function.IntPredicate;
 import java.util.stream.IntStream;
-import java.util.stream.LongStream;
 
 /**
  * Counts laid out by site and season. Sites where every count is zero stand apart: they say nothing of the trend, and add
@@ -42,11 +41,7 @@ final class CountGrid {
                 .sorted()
                 .toArray();
         Map<String, List<SeasonCount>> bySite = new LinkedHashMap<>();
-        Set<Map.Entry<String, Integer>> seen = new HashSet<>();
         for (SeasonCount cell : cells) {
-            if (!seen.add(Map.entry(cell.site(), cell.season()))) {
-                throw new IllegalArgumentException(cell.site() + " has two counts in " + cell.season());
-            }
             bySite.computeIfAbsent(cell.site(), site -> new ArrayList<>()).add(cell);
         }
         List<Row> rows = new ArrayList<>();
@@ -76,15 +71,12 @@ final class CountGrid {
         long[] counts = new long[seasons.length];
         double[] km = new double[seasons.length];
         Arrays.fill(counts, Row.MISSING);
-        Arrays.fill(
-                km,
-                cells.stream()
-                        .map(SeasonCount::km)
-                        .filter(OptionalDouble::isPresent)
-                        .mapToDouble(OptionalDouble::getAsDouble)
-                        .average()
-                        .orElse(1));
+        Arrays.fill(km, meanKm(cells));
+        Set<Integer> seen = new HashSet<>(2 * cells.size());
         for (SeasonCount cell : cells) {
+            if (!seen.add(cell.season())) {
+                throw new IllegalArgumentException(cell.site() + " has two counts in " + cell.season());
+            }
             int season = Arrays.binarySearch(seasons, cell.season());
             if (season >= 0) {
                 counts[season] = cell.count().orElse(Row.MISSING);
@@ -92,6 +84,15 @@ final class CountGrid {
             }
         }
         return new Row(counts, km);
+    }
+
+    private static double meanKm(List<SeasonCount> cells) {
+        return cells.stream()
+                .map(SeasonCount::km)
+                .filter(OptionalDouble::isPresent)
+                .mapToDouble(OptionalDouble::getAsDouble)
+                .average()
+                .orElse(1);
     }
 
     /** {@return the seasons for which this holds} */
@@ -178,10 +179,17 @@ final class CountGrid {
         private Row(long[] counts, double[] km) {
             this.counts = counts;
             this.km = km;
-            this.countedSeasons = IntStream.range(0, counts.length)
-                    .filter(season -> counts[season] != MISSING)
-                    .toArray();
-            this.total = LongStream.of(counts).filter(count -> count != MISSING).sum();
+            int[] places = new int[counts.length];
+            int number = 0;
+            long birds = 0;
+            for (int season = 0; season < counts.length; season++) {
+                if (counts[season] != MISSING) {
+                    places[number++] = season;
+                    birds += counts[season];
+                }
+            }
+            this.countedSeasons = Arrays.copyOf(places, number);
+            this.total = birds;
         }
 
         boolean counted(int season) {

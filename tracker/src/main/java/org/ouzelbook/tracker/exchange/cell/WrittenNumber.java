@@ -62,6 +62,9 @@ public sealed interface WrittenNumber {
      * @param neverThousands whether the column holds no numbers of a thousand or more, so that 8,350 can only be 8.35
      */
     static Optional<DecimalSign> shows(String text, boolean neverThousands) {
+        if (text.indexOf('.') < 0 && text.indexOf(',') < 0) {
+            return Optional.empty();
+        }
         String plain = plain(text);
         Matcher simple = SIMPLE.matcher(plain);
         if (simple.matches()) {

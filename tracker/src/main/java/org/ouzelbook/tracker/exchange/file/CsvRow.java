@@ -18,6 +18,11 @@ public record CsvRow(long row, long line, List<String> cells) {
 
     /** {@return whether no cell holds anything} */
     boolean isBlank() {
-        return cells.stream().allMatch(String::isBlank);
+        for (String cell : cells) {
+            if (!cell.isBlank()) {
+                return false;
+            }
+        }
+        return true;
     }
 }

@@ -28,7 +28,8 @@ record CountTable(List<SeasonCount> counts, List<Message> warnings) {
     static CountTable read(Path file) {
         PlainTable table = PlainTable.read(file, List.of("site"), List.of("year", "count"), List.of("km"));
         table.needsRows();
-        boolean withKm = table.rows().anyMatch(row -> !row.text("km").isEmpty());
+        boolean withKm =
+                table.has("km") && table.rows().anyMatch(row -> !row.text("km").isEmpty());
         Map<String, Map<Integer, Long>> firstRows = new HashMap<>();
         List<SeasonCount> counts =
                 table.rows().map(row -> count(row, withKm, firstRows)).toList();

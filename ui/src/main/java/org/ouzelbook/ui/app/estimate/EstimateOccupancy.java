@@ -325,16 +325,17 @@ public final class EstimateOccupancy {
     /** {@return limits of the coefficients from the profile likelihood} */
     public static List<Profile> profile(LikelihoodFit fit, double level) {
         List<Coefficient> coefficients = fit.coefficients(level);
-        List<Profile> profile = new ArrayList<>();
-        for (int i = 0; i < coefficients.size(); i++) {
-            double[] limits = fit.profileLimits(i, level);
-            profile.add(new Profile(
-                    coefficients.get(i).part(),
-                    coefficients.get(i).term(),
-                    Parameter.finite(limits[0]),
-                    Parameter.finite(limits[1])));
-        }
-        return profile;
+        return IntStream.range(0, coefficients.size())
+                .parallel()
+                .mapToObj(i -> {
+                    double[] limits = fit.profileLimits(i, level);
+                    return new Profile(
+                            coefficients.get(i).part(),
+                            coefficients.get(i).term(),
+                            Parameter.finite(limits[0]),
+                            Parameter.finite(limits[1]));
+                })
+                .toList();
     }
 
     /**

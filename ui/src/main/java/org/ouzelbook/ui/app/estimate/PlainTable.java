@@ -36,6 +36,7 @@ final class PlainTable {
             Pattern.compile("[+-]?[0-9]{1,15}([.][0-9]{1,17})?([eE][+-]?[0-9]{1,3})?");
     private static final double LARGEST = 1e15;
     private static final double SMALLEST = 1e-15;
+    private static final int NOWHERE = -1;
 
     private final String file;
     private final Map<String, Integer> places;
@@ -176,8 +177,8 @@ final class PlainTable {
     }
 
     private void checkWidth(CsvRow row) {
-        boolean spill = row.cells().stream().skip(header.size()).anyMatch(cell -> !cell.isBlank());
-        if (spill) {
+        if (row.cells().size() > header.size()
+                && row.cells().stream().skip(header.size()).anyMatch(cell -> !cell.isBlank())) {
             Message tooWide = Message.of("estimate.row.tooWide", row.cells().size(), header.size());
             problems.add(new Problem(file, row.row(), "", "", tooWide));
         }
@@ -195,29 +196,37 @@ final class PlainTable {
 
     private static Optional<DecimalSign> sign(List<CsvRow> rows, Map<String, Integer> places, List<String> words) {
         NumberEvidence evidence = new NumberEvidence();
-        for (CsvRow row : rows) {
-            places.forEach((name, place) -> {
-                if (place < row.cells().size() && !words.contains(name)) {
-                    evidence.add(row.cells().get(place), name.endsWith("km"), row.row(), name);
+        places.forEach((name, place) -> {
+            if (!words.contains(name)) {
+                boolean neverThousands = name.endsWith("km");
+                for (CsvRow row : rows) {
+                    if (place < row.cells().size()) {
+                        evidence.add(row.cells().get(place), neverThousands, row.row(), name);
+                    }
                 }
-            });
-        }
+            }
+        });
         return evidence.sign();
     }
 
     /** {@return whether it has a column} */
     boolean has(String column) {
-        return places.containsKey(plain(column));
+        return place(column) != NOWHERE;
+    }
+
+    private int place(String column) {
+        Integer place = places.get(column);
+        return place != null ? place : places.getOrDefault(plain(column), NOWHERE);
     }
 
     /** {@return a column's name as the header has it} */
     String heading(String column) {
-        return header.get(places.getOrDefault(plain(column), 0));
+        return header.get(Math.max(0, place(column)));
     }
 
     /** Letters in lower case, without spaces and underscores. */
     static String plain(String name) {
-        return Blank.plainSpaces(name).toLowerCase(Locale.ROOT).replaceAll("[ _]", "");
+        return Blank.plainSpaces(name).toLowerCase(Locale.ROOT).replace(" ", "").replace("_", "");
     }
 
     /** {@return the columns that mean nothing here} */
@@ -282,8 +291,8 @@ final class PlainTable {
 
         /** {@return what the cell holds, without blanks around; empty where it holds nothing, or “unknown”, or is missing} */
         String text(String column) {
-            Integer place = places.get(plain(column));
-            if (place == null || place >= row.cells().size()) {
+            int place = place(column);
+            if (place == NOWHERE || place >= row.cells().size()) {
                 return "";
             }
             String text = Blank.plainSpaces(row.cells().get(place));
@@ -292,13 +301,19 @@ final class PlainTable {
 
         /** {@return what the cell holds, which must be something; empty after a problem} */
         String filled(String column) {
-            requireFilled(column);
-            return text(column);
+            String text = text(column);
+            if (text.isEmpty()) {
+                problem(column, Message.of("estimate.cell.missing"));
+            }
+            return text;
         }
 
         /** {@return the cell's number; empty if it has none, or what it holds is none, which is then a problem} */
         OptionalDouble number(String column) {
-            String text = text(column);
+            return number(column, text(column));
+        }
+
+        private OptionalDouble number(String column, String text) {
             if (text.isEmpty()) {
                 return OptionalDouble.empty();
             }
@@ -329,14 +344,12 @@ final class PlainTable {
 
         /** {@return the cell's number, which must be there; 0 after a problem} */
         double needed(String column) {
-            requireFilled(column);
-            return number(column).orElse(0);
+            return number(column, filled(column)).orElse(0);
         }
 
         /** {@return the cell's whole number within bounds, which must be there; the lower bound after a problem} */
         long whole(String column, long from, long to) {
-            requireFilled(column);
-            OptionalDouble number = number(column);
+            OptionalDouble number = number(column, filled(column));
             if (number.isEmpty()) {
                 return from;
             }
@@ -348,17 +361,9 @@ final class PlainTable {
             return (long) value;
         }
 
-        private void requireFilled(String column) {
-            if (text(column).isEmpty()) {
-                problem(column, Message.of("estimate.cell.missing"));
-            }
-        }
-
         /** Notes what is wrong with a cell. */
         void problem(String column, Message message) {
-            String name = Optional.ofNullable(places.get(plain(column)))
-                    .map(header::get)
-                    .orElse(column);
+            String name = has(column) ? heading(column) : column;
             Problem problem = new Problem(file, row.row(), name, text(column), message);
             if (!problems.contains(problem)) {
                 problems.add(problem);
