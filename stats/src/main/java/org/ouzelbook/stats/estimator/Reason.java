@@ -18,6 +18,8 @@ public enum Reason {
     TOO_FEW_VALUES,
     /** More values than can be compared in pairs [how many there are, how many can be]. */
     TOO_MANY_VALUES,
+    /** More values than the exact probability is worked out for [how many there are, how many can be]. */
+    TOO_MANY_FOR_EXACT,
     /** All values are the same, so their order says nothing. */
     ALL_VALUES_EQUAL,
     /** All values belong to one point in time. */
@@ -32,6 +34,8 @@ public enum Reason {
     ALL_COUNTS_ZERO,
     /** Counts with birds in only one season [that season]. */
     ONE_SEASON,
+    /** More seasons than a trend is worked out for [how many there are, how many can be]. */
+    TOO_MANY_SEASONS,
     /** No site with birds was counted in more than one season. */
     NO_SITE_IN_TWO_SEASONS,
     /** Each site's birds all stand in its first counted season, so the slope is minus infinity. */
@@ -50,7 +54,7 @@ public enum Reason {
     EMPTY_SEASONS,
     /** Seasons in which no site that ever had birds was counted [list of seasons]. */
     SEASONS_WITHOUT_INFORMATION,
-    /** Seasons between the first and the last in which nothing was counted [list of seasons]. */
+    /** Seasons between the first and the last in which nothing was counted [list of years and runs of years]. */
     SEASONS_NOT_COUNTED,
     /** As many parameters as counts: spread about the model cannot be judged, and is taken to be Poisson. */
     NO_DEGREES_OF_FREEDOM,
@@ -64,6 +68,8 @@ public enum Reason {
     NO_NEGATIVE_BINOMIAL_SPREAD,
     /** Seasons at which the slope was to change that do not lie between others with counts [those seasons]. */
     CHANGE_NOT_BETWEEN_SEASONS,
+    /** No birds before the first change of slope, or after the last, so the slope there has no end [0 before or 1 after, that season]. */
+    NO_BIRDS_BEYOND_CHANGE,
     /** Some sets of drawn counts have no answer, so they have none together [how many have none, of how many]. */
     DRAWN_SETS_WITHOUT_ANSWER,
     /** Terms of a model that only repeat what other terms say [list of terms]. */
@@ -76,6 +82,12 @@ public enum Reason {
     EQUAL_PEAKS,
     /** The curve’s limits lie more than a hundredfold away on either side [list of those seasons]: too few birds hold it. */
     CURVE_NOT_HELD,
+    /** An upper limit would lie more than a hundredfold away, so none is given. */
+    NO_UPPER_LIMIT,
+    /** Seasons whose total has no upper limit, which would lie more than a hundredfold away [list of those seasons]. */
+    SEASONS_WITHOUT_UPPER_LIMIT,
+    /** The upper limit of every season’s total lies more than a hundredfold away [list of the seasons]: too few birds hold them. */
+    SEASONS_NOT_HELD,
     /** No nest was found alive and looked at again. */
     NO_NEST_DAYS,
     /** More losses than exposure days [losses, days]: nests were found too late to say how long they lasted. */

@@ -6,6 +6,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
+import org.ouzelbook.stats.estimator.Estimate;
 import org.ouzelbook.stats.estimator.interval.GarwoodInterval;
 import org.ouzelbook.stats.estimator.rate.RateComparison;
 import org.ouzelbook.stats.survey.Territory.Standing;
@@ -311,12 +312,11 @@ public record RiverStory(Species species, int season, List<Finding> findings) {
                             Year.of(line.lastSeason()),
                             line.probabilityFalling(),
                             word)));
-            findings.add(estimated(
-                    n,
-                    "trend.sure.period",
-                    line.percentOverPeriod().value(),
-                    line.percentOverPeriod().lower(),
-                    line.percentOverPeriod().upper()));
+            Estimate period = line.percentOverPeriod();
+            findings.add(
+                    period.upper() == Double.POSITIVE_INFINITY
+                            ? estimated(n, "trend.sure.periodOpen", period.value(), period.lower())
+                            : estimated(n, "trend.sure.period", period.value(), period.lower(), period.upper()));
             findings.add(estimated(
                     n,
                     "trend.sure.detectable",

@@ -12,7 +12,9 @@ import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.ouzelbook.stats.estimator.Answer;
+import org.ouzelbook.stats.estimator.Caution;
 import org.ouzelbook.stats.estimator.Estimate;
+import org.ouzelbook.stats.estimator.Reason;
 import org.ouzelbook.stats.estimator.trend.PooledTrend;
 import org.ouzelbook.stats.estimator.trend.RankTrend;
 import org.ouzelbook.stats.estimator.trend.SeasonTotal;
@@ -251,6 +253,10 @@ public record TrendAnswer(
         if (trend.line() instanceof Answer.NotEstimable<YearlyTrend> not) {
             why.add(CautionMessage.of(not.because()));
         }
+        trend.line()
+                .found()
+                .filter(line -> line.percentOverPeriod().upper() == Double.POSITIVE_INFINITY)
+                .ifPresent(line -> why.add(CautionMessage.of(Caution.of(Reason.NO_UPPER_LIMIT))));
         if (trend.ranks() instanceof Answer.NotEstimable<RankTrend> not) {
             why.add(CautionMessage.of(not.because()));
         }

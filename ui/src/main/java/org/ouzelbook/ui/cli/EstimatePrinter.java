@@ -29,6 +29,7 @@ import org.ouzelbook.ui.app.estimate.TableAnswer;
 final class EstimatePrinter {
     private static final MathContext FOUR_DIGITS = new MathContext(4);
     private static final String NONE = "–";
+    private static final double ROUNDING = 1e-6;
 
     private final Terminal terminal;
 
@@ -106,21 +107,21 @@ final class EstimatePrinter {
         parameters(line.parameters(), line.level());
         told(
                 "estimate.told.perYear",
-                line.perYear().percent(),
-                line.perYear().lower(),
-                line.perYear().upper());
+                percent(line.perYear().percent()),
+                percent(line.perYear().lower()),
+                percent(line.perYear().upper()));
         told(
                 "estimate.told.wholePeriod",
-                line.wholePeriod().percent(),
-                line.wholePeriod().lower(),
-                line.wholePeriod().upper());
+                percent(line.wholePeriod().percent()),
+                percent(line.wholePeriod().lower()),
+                percent(line.wholePeriod().upper()));
         told("estimate.told.falling", line.probabilityFalling());
         line.byNegativeBinomial()
                 .ifPresent(other -> told(
                         "estimate.told.negativeBinomial",
-                        other.perYear().percent(),
-                        other.perYear().lower(),
-                        other.perYear().upper(),
+                        percent(other.perYear().percent()),
+                        percent(other.perYear().lower()),
+                        percent(other.perYear().upper()),
                         other.probabilityFalling(),
                         number(other.share())));
         told(
@@ -174,9 +175,9 @@ final class EstimatePrinter {
                         "estimate.told.piece",
                         Integer.toString(piece.from()),
                         Integer.toString(piece.to()),
-                        piece.perYear().percent(),
-                        piece.perYear().lower(),
-                        piece.perYear().upper()));
+                        percent(piece.perYear().percent()),
+                        percent(piece.perYear().lower()),
+                        percent(piece.perYear().upper())));
         bends.changes()
                 .forEach(change -> told("estimate.told.change", Integer.toString(change.season()), number(change.p())));
         emptySites(bends.emptySites(), bends.emptySitesCount());
@@ -268,13 +269,29 @@ final class EstimatePrinter {
                     parameter.part(),
                     parameter.term(),
                     parameter.scale(),
-                    number(parameter.estimate()),
+                    number(withoutRounding(parameter.estimate(), parameter.se())),
                     number(parameter.se()),
                     number(parameter.lower()),
                     number(parameter.upper()));
         }
         table.print(terminal);
         terminal.out().println();
+    }
+
+    /** A zero that arithmetic left a trace of: what is a millionth of its standard error is printed as 0. */
+    private static OptionalDouble withoutRounding(OptionalDouble estimate, OptionalDouble error) {
+        boolean zero = estimate.isPresent()
+                && error.isPresent()
+                && Math.abs(estimate.getAsDouble()) < ROUNDING * error.getAsDouble();
+        return zero ? OptionalDouble.of(0) : estimate;
+    }
+
+    private static String percent(OptionalDouble number) {
+        return number.isPresent() ? percent(number.getAsDouble()) : Texts.of("cli.nests.open");
+    }
+
+    private static String percent(double number) {
+        return Texts.of("cli.trend.limit", number);
     }
 
     void told(String key, Object... facts) {

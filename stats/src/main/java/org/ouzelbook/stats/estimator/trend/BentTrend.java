@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.apache.commons.math3.linear.ArrayRealVector;
 import org.apache.commons.math3.linear.RealVector;
 import org.ouzelbook.stats.estimator.Answer;
@@ -40,9 +41,9 @@ public record BentTrend(List<Piece> pieces, List<Change> changes, TrendFit fit, 
      * @param slope on the log scale, a year
      */
     public record Piece(int from, int to, Estimate slope) {
-        /** {@return the change in a year, in percent} */
+        /** {@return the change in a year, in percent; its upper limit is infinite if more than a hundredfold away} */
         public Estimate percentPerYear() {
-            return slope.on(rate -> 100 * Math.expm1(rate));
+            return PercentChange.of(slope, 1);
         }
     }
 
@@ -54,6 +55,15 @@ public record BentTrend(List<Piece> pieces, List<Change> changes, TrendFit fit, 
      * @param p two-sided, of no change
      */
     public record Change(int season, Estimate difference, double p) {}
+
+    /** {@return what would mislead a reader who did not know it} */
+    public List<Caution> cautions() {
+        boolean open = pieces.stream().anyMatch(piece -> PercentChange.isOpen(piece.slope(), 1));
+        return open
+                ? Stream.concat(fit.cautions().stream(), Stream.of(Caution.of(Reason.NO_UPPER_LIMIT)))
+                        .toList()
+                : fit.cautions();
+    }
 
     /**
      * {@return the line, or why these counts show none}

@@ -120,12 +120,17 @@ final class CountGrid {
         return rows.stream().mapToLong(row -> row.countedSeasons().length).sum();
     }
 
-    /** {@return years between the first and the last season in which nothing was counted} */
-    List<Integer> gaps() {
-        return IntStream.rangeClosed(seasons[0], seasons[seasons.length - 1])
-                .filter(year -> Arrays.binarySearch(seasons, year) < 0)
-                .boxed()
-                .toList();
+    /** {@return the years between the first and the last season in which nothing was counted, such as 2003 or 2005–2008} */
+    List<String> gaps() {
+        List<String> gaps = new ArrayList<>();
+        for (int season = 1; season < seasons.length; season++) {
+            int from = seasons[season - 1] + 1;
+            int to = seasons[season] - 1;
+            if (from <= to) {
+                gaps.add(from == to ? Integer.toString(from) : from + "–" + to);
+            }
+        }
+        return gaps;
     }
 
     int size() {

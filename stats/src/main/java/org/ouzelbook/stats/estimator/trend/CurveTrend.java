@@ -42,9 +42,6 @@ public record CurveTrend(
     private static final double SMOOTHEST = 25;
     private static final double ROUGHEST = -10;
     private static final double STEP = 2.5;
-    /** Limits a hundredfold away say nothing. Common practice, no source. */
-    private static final double LOOSE = Math.log(100);
-
     private static final double PRECISE = 1e-7;
     /** The restricted likelihood is flat at its peak: λ need not be known better. */
     private static final double NARROW = 1e-5;
@@ -91,7 +88,7 @@ public record CurveTrend(
     /** A curve that could lie anywhere in some season is none. */
     private static Answer<CurveTrend> held(CurveTrend curve) {
         List<Integer> loose = curve.seasons.stream()
-                .filter(point -> point.logRatio().upper() - point.logRatio().value() > LOOSE)
+                .filter(point -> point.logRatio().upper() - point.logRatio().value() > PercentChange.LOOSE)
                 .map(Point::season)
                 .toList();
         return loose.isEmpty() ? Answer.of(curve) : Answer.notEstimable(Reason.CURVE_NOT_HELD, loose);

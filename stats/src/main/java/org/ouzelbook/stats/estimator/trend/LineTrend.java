@@ -60,6 +60,9 @@ public record LineTrend(Estimate slope, TrendFit fit, List<SeasonTotal> totals, 
         double slope = fit.coefficients().getEntry(0);
         double error = Math.sqrt(quality.scale() * fit.covariance().getEntry(0, 0));
         double halfWidth = quality.law().halfWidth(settings.level()) * error;
+        if (halfWidth * (grid.year(grid.size() - 1) - grid.year(0)) > PercentChange.LOOSE) {
+            cautions.add(Caution.of(Reason.NO_UPPER_LIMIT));
+        }
         Estimate estimate = new Estimate(
                 slope,
                 OptionalDouble.of(error),

@@ -107,7 +107,7 @@ public record RankTrend(
 
     private static Answer<Double> exactP(Pairs pairs, int n) {
         if (n > EXACT_UP_TO) {
-            return Answer.notEstimable(Reason.TOO_MANY_VALUES, n, EXACT_UP_TO);
+            return Answer.notEstimable(Reason.TOO_MANY_FOR_EXACT, n, EXACT_UP_TO);
         }
         if (pairs.timeGroups().size() < n) {
             return Answer.notEstimable(Reason.REPEATED_TIMES);

@@ -3,6 +3,7 @@ package org.ouzelbook.stats.estimator.trend;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.IntPredicate;
 import java.util.stream.IntStream;
 import org.ouzelbook.stats.estimator.Caution;
 import org.ouzelbook.stats.estimator.Reason;
@@ -22,7 +23,7 @@ final class Refusals {
             return Optional.of(Caution.of(Reason.ONE_SEASON, grid.year(0)));
         }
         if (grid.size() > MOST_SEASONS) {
-            return Optional.of(Caution.of(Reason.TOO_MANY_VALUES, grid.size(), MOST_SEASONS));
+            return Optional.of(Caution.of(Reason.TOO_MANY_SEASONS, grid.size(), MOST_SEASONS));
         }
         return grid.rows().isEmpty() ? Optional.of(Caution.of(Reason.ALL_COUNTS_ZERO)) : Optional.empty();
     }
@@ -49,7 +50,10 @@ final class Refusals {
         return birdsBeforeLast ? Optional.empty() : Optional.of(Caution.of(Reason.ONLY_IN_LAST_SEASONS));
     }
 
-    /** A slope can only change at a season that has others with counts before and after it, and after the change before. */
+    /**
+     * A slope can only change at a season that has others with counts before and after it, and after the change before; without birds
+     * before the first change, or after the last, the slope there is infinite.
+     */
     static Optional<Caution> ofChanges(CountGrid grid, int[] changes) {
         List<Integer> outside = new ArrayList<>();
         for (int k = 0; k < changes.length; k++) {
@@ -61,9 +65,22 @@ final class Refusals {
                 outside.add(change);
             }
         }
-        return outside.isEmpty()
-                ? Optional.empty()
-                : Optional.of(Caution.of(Reason.CHANGE_NOT_BETWEEN_SEASONS, outside));
+        if (!outside.isEmpty()) {
+            return Optional.of(Caution.of(Reason.CHANGE_NOT_BETWEEN_SEASONS, outside));
+        }
+        int first = changes[0];
+        int last = changes[changes.length - 1];
+        if (isEmpty(grid, year -> year < first)) {
+            return Optional.of(Caution.of(Reason.NO_BIRDS_BEYOND_CHANGE, 0, first));
+        }
+        return isEmpty(grid, year -> year > last)
+                ? Optional.of(Caution.of(Reason.NO_BIRDS_BEYOND_CHANGE, 1, last))
+                : Optional.empty();
+    }
+
+    private static boolean isEmpty(CountGrid grid, IntPredicate years) {
+        return IntStream.of(grid.seasonsWhere(season -> years.test(grid.year(season))))
+                .allMatch(season -> grid.observed(season) == 0);
     }
 
     /**

@@ -62,8 +62,10 @@ public final class SeasonEffects {
         if (model.isEmpty()) {
             return Answer.notEstimable(Reason.NOT_CONVERGED);
         }
-        TrendFit fit = TrendFit.of(model.get(), settings);
-        return Answer.of(new SeasonEffects(all, model.get(), fit, settings.level()));
+        SeasonEffects effects =
+                new SeasonEffects(all, model.get(), TrendFit.of(model.get(), settings), settings.level());
+        List<Integer> open = effects.openSeasons();
+        return open.size() == seasons ? Answer.notEstimable(Reason.SEASONS_NOT_HELD, open) : Answer.of(effects);
     }
 
     /** {@return how well the model fits} */
@@ -81,12 +83,23 @@ public final class SeasonEffects {
         return all.years(all.seasonsWhere(season -> all.observed(season) == 0 && informed(season)));
     }
 
+    /** Seasons whose total has no upper limit: too few birds hold it, for how much counts vary. */
+    private List<Integer> openSeasons() {
+        return SeasonTotal.of(model, fit, level).stream()
+                .filter(total -> total.expected().upper() == Double.POSITIVE_INFINITY)
+                .map(SeasonTotal::season)
+                .toList();
+    }
+
     /** {@return what would mislead a reader who did not know it} */
     public List<Caution> cautions() {
         List<Caution> cautions = new ArrayList<>(fit.cautions());
         add(cautions, Reason.EMPTY_SEASONS, emptySeasons());
         add(cautions, Reason.SEASONS_WITHOUT_INFORMATION, all.years(all.seasonsWhere(season -> !informed(season))));
-        add(cautions, Reason.SEASONS_NOT_COUNTED, all.gaps());
+        if (!all.gaps().isEmpty()) {
+            cautions.add(Caution.of(Reason.SEASONS_NOT_COUNTED, all.gaps()));
+        }
+        add(cautions, Reason.SEASONS_WITHOUT_UPPER_LIMIT, openSeasons());
         return cautions;
     }
 
@@ -127,13 +140,14 @@ public final class SeasonEffects {
     }
 
     /**
-     * {@return the change between two seasons in percent; or that one of them has no effect}
+     * {@return the change between two seasons in percent, its upper limit infinite if more than a hundredfold away; or that one of
+     * them has no effect}
      *
      * @param from a season
      * @param to another season
      */
     public Answer<Estimate> percentBetween(int from, int to) {
-        return logRatio(from, to).map(ratio -> ratio.on(log -> 100 * Math.expm1(log)));
+        return logRatio(from, to).map(ratio -> PercentChange.of(ratio, 1));
     }
 
     /**

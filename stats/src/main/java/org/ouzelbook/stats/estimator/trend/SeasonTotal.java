@@ -14,7 +14,8 @@ import org.ouzelbook.stats.estimator.trend.CountGrid.Row;
  * @param counted how many sites were counted
  * @param missing how many sites were not, of those that ever had birds
  * @param filled what was counted, and the model's expectation where nobody did
- * @param expected the model's expectation at every site, with limits symmetric on the log scale
+ * @param expected the model's expectation at every site, with limits symmetric on the log scale; the upper one is infinite if it
+ *     lies more than a hundredfold away
  */
 public record SeasonTotal(int season, long observed, int counted, int missing, double filled, Estimate expected) {
     static List<SeasonTotal> of(SiteEffectsFit fit, TrendFit quality, double level) {
@@ -36,12 +37,13 @@ public record SeasonTotal(int season, long observed, int counted, int missing, d
         List<SeasonTotal> totals = new ArrayList<>();
         for (int t = 0; t < seasons; t++) {
             double error = Math.sqrt(quality.scale() * variances[t]);
-            double factor = Math.exp(halfWidth * error / expected[t]);
+            double logWidth = halfWidth * error / expected[t];
+            double factor = Math.exp(logWidth);
             Estimate total = new Estimate(
                     expected[t],
                     OptionalDouble.of(error),
                     expected[t] / factor,
-                    expected[t] * factor,
+                    logWidth > PercentChange.LOOSE ? Double.POSITIVE_INFINITY : expected[t] * factor,
                     level,
                     grid.counted(t),
                     quality.method(),

@@ -102,7 +102,7 @@ public record TrendFit(
                 coefficients + (theta.isPresent() ? 1 : 0),
                 freedom,
                 fit.logLikelihood(),
-                deviance,
+                Math.max(0, deviance),
                 pearson,
                 dispersion,
                 scale,

@@ -28,7 +28,7 @@ public sealed interface YearlyTrend permits LineTrend, PooledTrend {
         return totals().get(totals().size() - 1).season();
     }
 
-    /** {@return the change in a year, in percent: −5 is a fall by 5 %} */
+    /** {@return the change in a year, in percent: −5 is a fall by 5 %; its upper limit is infinite if more than a hundredfold away} */
     default Estimate percentPerYear() {
         return percentBetween(0, 1);
     }
@@ -39,13 +39,13 @@ public sealed interface YearlyTrend permits LineTrend, PooledTrend {
     }
 
     /**
-     * {@return the change along the line between two seasons, in percent}
+     * {@return the change along the line between two seasons, in percent; its upper limit is infinite if more than a hundredfold away}
      *
      * @param from a season
      * @param to another season, usually later
      */
     default Estimate percentBetween(int from, int to) {
-        return slope().on(rate -> 100 * Math.expm1(rate * (to - from)));
+        return PercentChange.of(slope(), to - from);
     }
 
     /** {@return the probability that numbers fell: that of a slope below 0, if nothing was known before the counts} */

@@ -25,6 +25,7 @@ import org.ouzelbook.tracker.exchange.cell.Words;
  */
 final class CheckedTable {
     private static final String STAGE = "stage";
+    private static final String EGG_STAGE = "eggs";
     private static final List<String> COLUMNS = List.of("nest", "date", STAGE);
     private static final Set<String> EGGS = Set.of("eggs", "egg", "laying", "incubating", "clutch");
     private static final Set<String> YOUNG = Set.of("young", "chicks", "chick", "nestlings", "brood");
@@ -103,7 +104,7 @@ final class CheckedTable {
         }
         String text = row.text(STAGE).toLowerCase(Locale.ROOT);
         Optional<String> alive = EGGS.contains(text)
-                ? Optional.of("eggs")
+                ? Optional.of(EGG_STAGE)
                 : YOUNG.contains(text) ? Optional.of("young") : Optional.empty();
         Optional<NestOutcome> ended = Words.OUTCOMES.term(text).filter(outcome -> outcome != NestOutcome.UNKNOWN);
         if (alive.isEmpty() && ended.isEmpty() && !NOTHING_CERTAIN.contains(text)) {
@@ -122,6 +123,9 @@ final class CheckedTable {
             if (end.isPresent()) {
                 check.row.problem("date", Message.of("estimate.nests.endedAlready", end.get().date));
             } else if (check.alive.isPresent() || check.ended.isPresent()) {
+                if (check.alive.equals(Optional.of(EGG_STAGE)) && before.isPresent() && !before.get().alive.equals(check.alive)) {
+                    check.row.problem(STAGE, Message.of("estimate.nests.eggsAfterYoung", before.get().date));
+                }
                 before.ifPresent(from -> interval(from, check));
                 before = check.alive.isPresent() ? Optional.of(check) : Optional.empty();
                 end = check.ended.map(outcome -> check);

@@ -42,8 +42,11 @@ record CountTable(List<SeasonCount> counts, List<Message> warnings) {
         if (site.isEmpty()) {
             row.problem("site", Message.of("estimate.cell.missing"));
         }
-        int year = (int) row.whole("year", 1, LAST_YEAR);
-        Long before = firstRows.computeIfAbsent(site, name -> new HashMap<>()).putIfAbsent(year, row.number());
+        OptionalLong read = row.wholeIfRight("year", 1, LAST_YEAR);
+        int year = (int) read.orElse(1);
+        Long before = read.isEmpty()
+                ? null
+                : firstRows.computeIfAbsent(site, name -> new HashMap<>()).putIfAbsent(year, row.number());
         if (before != null) {
             row.problem("year", Message.of("estimate.trend.twice", site, year, before));
         }

@@ -113,7 +113,7 @@ public final class EstimateBends {
                 fit.sites(),
                 fit.emptySites(),
                 settings.level(),
-                EstimateTrend.warnings(table, fit.cautions()));
+                EstimateTrend.warnings(table, bent.cautions()));
     }
 
     private static List<Parameter> parameters(BentTrend bent) {

@@ -140,12 +140,20 @@ public final class EstimateTrend {
      *
      * @param percent −5 is a fall by 5 %
      * @param lower lower limit
-     * @param upper upper limit
+     * @param upper upper limit; empty if it lies more than a hundredfold away
+     * @param why why there is no upper limit; empty if there is one
      */
-    public record Percent(double percent, double lower, double upper) {
+    public record Percent(double percent, double lower, OptionalDouble upper, Optional<Message> why) {
         static Percent of(Estimate change) {
-            return new Percent(change.value(), change.lower(), change.upper());
+            OptionalDouble upper = Parameter.finite(change.upper());
+            return new Percent(change.value(), change.lower(), upper, noUpperLimit(upper));
         }
+    }
+
+    private static Optional<Message> noUpperLimit(OptionalDouble upper) {
+        return upper.isPresent()
+                ? Optional.empty()
+                : Optional.of(CautionMessage.of(Caution.of(Reason.NO_UPPER_LIMIT)));
     }
 
     /**
@@ -174,20 +182,22 @@ public final class EstimateTrend {
      * @param total expected by the model
      * @param se its standard error; empty in a season of zeros
      * @param lower lower limit
-     * @param upper upper limit
+     * @param upper upper limit; empty if it lies more than a hundredfold away
      * @param filled what was counted, with the model’s expectation where nobody did
      * @param observed what was counted
      * @param counted how many sites were counted
+     * @param why why there is no upper limit; empty if there is one
      */
     public record Total(
             int season,
             double total,
             OptionalDouble se,
             double lower,
-            double upper,
+            OptionalDouble upper,
             double filled,
             long observed,
-            int counted) {
+            int counted,
+            Optional<Message> why) {
         static Total of(SeasonTotal total) {
             Estimate expected = total.expected();
             return new Total(
@@ -195,10 +205,11 @@ public final class EstimateTrend {
                     expected.value(),
                     expected.standardError(),
                     expected.lower(),
-                    expected.upper(),
+                    Parameter.finite(expected.upper()),
                     total.filled(),
                     total.observed(),
-                    total.counted());
+                    total.counted(),
+                    noUpperLimit(Parameter.finite(expected.upper())));
         }
     }
 

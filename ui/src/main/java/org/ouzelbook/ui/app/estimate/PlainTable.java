@@ -12,6 +12,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalLong;
 import java.util.Set;
 import java.util.function.Predicate;
 import java.util.regex.Pattern;
@@ -349,16 +350,21 @@ final class PlainTable {
 
         /** {@return the cell's whole number within bounds, which must be there; the lower bound after a problem} */
         long whole(String column, long from, long to) {
+            return wholeIfRight(column, from, to).orElse(from);
+        }
+
+        /** {@return the cell's whole number within bounds, which must be there; empty after a problem} */
+        OptionalLong wholeIfRight(String column, long from, long to) {
             OptionalDouble number = number(column, filled(column));
             if (number.isEmpty()) {
-                return from;
+                return OptionalLong.empty();
             }
             double value = number.getAsDouble();
             if (value != Math.rint(value) || value < from || value > to) {
                 problem(column, Message.of("estimate.number.whole", from, to));
-                return from;
+                return OptionalLong.empty();
             }
-            return (long) value;
+            return OptionalLong.of((long) value);
         }
 
         /** Notes what is wrong with a cell. */
