@@ -116,7 +116,8 @@ final class HistoryCounts {
     /** Probability that a site is occupied, by season, before any visit. */
     private double[] course(double[][] predictors, int site) {
         double[] occupied = new double[seasons];
-        occupied[0] = Logit.probability(predictors[0][parts.list().get(0).design().pattern(site)]);
+        occupied[0] =
+                Logit.probability(predictors[0][parts.list().get(0).design().pattern(site)]);
         for (int season = 1; season < seasons; season++) {
             int row = site * (seasons - 1) + season - 1;
             double gamma =

@@ -179,8 +179,7 @@ final class SiteClasses {
         for (SiteClass one : classes) {
             List<Integer> key = key(one.occupancy, one.colonisation, one.extinction);
             merged.computeIfAbsent(
-                            key,
-                            first -> new SiteClass(one.occupancy, NO_PATTERNS, one.colonisation, one.extinction))
+                            key, first -> new SiteClass(one.occupancy, NO_PATTERNS, one.colonisation, one.extinction))
                     .sites += one.sites;
         }
         return List.copyOf(merged.values());

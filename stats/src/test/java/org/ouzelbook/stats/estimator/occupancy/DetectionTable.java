@@ -64,7 +64,7 @@ final class DetectionTable {
     Covariate ofVisits(String prefix) {
         List<String> values = new ArrayList<>();
         forEachVisit((site, season, occasion, result) ->
-                values.add(table.column(prefix + (occasion + 1)).get(site)));
+                values.add(table.column(prefix + "." + (occasion + 1)).get(site)));
         return new Covariate(prefix, values, true);
     }
 

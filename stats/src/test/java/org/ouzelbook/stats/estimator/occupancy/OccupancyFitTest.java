@@ -20,15 +20,15 @@ class OccupancyFitTest {
     private static final Offset<Double> LIKELIHOOD = within(1e-6);
     private static final Offset<Double> ESTIMATE = within(1e-6);
     private static final Offset<Double> ERROR = within(1e-6);
-    private static final List<List<String>> FOUR_VISITS = List.of(List.of("y1", "y2", "y3", "y4"));
+    private static final List<List<String>> FOUR_VISITS = List.of(List.of("1", "2", "3", "4"));
 
     private static final DetectionTable SALAMANDERS =
-            DetectionTable.of("salamanders.csv", List.of(List.of("X1", "X2", "X3", "X4", "X5")));
+            DetectionTable.of("salamanders.csv", List.of(List.of("1", "2", "3", "4", "5")));
     private static final DetectionTable SITES = DetectionTable.of("invented-sites.csv", FOUR_VISITS);
     private static final DetectionTable SEASONS = DetectionTable.of(
             "invented-seasons.csv",
             IntStream.rangeClosed(1, 4)
-                    .mapToObj(season -> List.of("s" + season + "v1", "s" + season + "v2", "s" + season + "v3"))
+                    .mapToObj(season -> List.of(season + ".1", season + ".2", season + ".3"))
                     .toList());
 
     private static OccupancyFit fit(SiteVisits visits, OccupancyModel model) {

@@ -123,7 +123,9 @@ final class CheckedTable {
             if (end.isPresent()) {
                 check.row.problem("date", Message.of("estimate.nests.endedAlready", end.get().date));
             } else if (check.alive.isPresent() || check.ended.isPresent()) {
-                if (check.alive.equals(Optional.of(EGG_STAGE)) && before.isPresent() && !before.get().alive.equals(check.alive)) {
+                if (check.alive.equals(Optional.of(EGG_STAGE))
+                        && before.isPresent()
+                        && !before.get().alive.equals(check.alive)) {
                     check.row.problem(STAGE, Message.of("estimate.nests.eggsAfterYoung", before.get().date));
                 }
                 before.ifPresent(from -> interval(from, check));

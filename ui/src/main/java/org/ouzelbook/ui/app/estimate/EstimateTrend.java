@@ -151,9 +151,7 @@ public final class EstimateTrend {
     }
 
     private static Optional<Message> noUpperLimit(OptionalDouble upper) {
-        return upper.isPresent()
-                ? Optional.empty()
-                : Optional.of(CautionMessage.of(Caution.of(Reason.NO_UPPER_LIMIT)));
+        return upper.isPresent() ? Optional.empty() : Optional.of(CautionMessage.of(Caution.of(Reason.NO_UPPER_LIMIT)));
     }
 
     /**
