@@ -20,7 +20,7 @@ import org.ouzelbook.tracker.domain.Stretch;
  * @param registered the sightings that became registrations, in the line's order
  */
 record ModelLine(SurveyedLine line, List<Sighting> registered) {
-    /** Weight of a map that puts into one territory what was certainly two birds, or limits where one bird went. */
+    /** Weight of a map that puts two nests into one territory, or limits where one bird went. */
     static final double HARDLY = 1e-3;
 
     /** A territory ends within this distance of the place where its bird turned back. Common practice, no source. */
@@ -30,6 +30,9 @@ record ModelLine(SurveyedLine line, List<Sighting> registered) {
     private static final double TURN_FITS = 5;
 
     private static final double TURN_ELSEWHERE = 0.05;
+
+    /** Two birds no farther apart can be seen at one time, in metres. Common practice, no source. */
+    private static final double IN_SIGHT = 500;
 
     /** Weight of a limit between the two ends of a flight. Common practice, no source. */
     private static final double FLIGHT = 0.05;
@@ -42,8 +45,9 @@ record ModelLine(SurveyedLine line, List<Sighting> registered) {
      * @param river key of the river
      * @param water all the water that the river has
      * @param reach the longest territory, in metres
+     * @param notes whether the book ever notes birds as seen at once
      */
-    static Optional<ModelLine> of(Season season, Field field, UUID river, Stretch water, double reach) {
+    static Optional<ModelLine> of(Season season, Field field, UUID river, Stretch water, double reach, boolean notes) {
         Effort effort = season.effort(river);
         if (effort.surveyed().isEmpty() || !(water.length() > 0)) {
             return Optional.empty();
@@ -62,7 +66,7 @@ record ModelLine(SurveyedLine line, List<Sighting> registered) {
         List<Constraint> constraints = new ArrayList<>();
         for (Member member : members) {
             if (member instanceof Member.Seen seen) {
-                registrations.add(new Registration(member.metres(), visit(effort, seen.sighting())));
+                registrations.add(registration(seen, effort));
                 registered.add(seen.sighting());
                 flights(seen.sighting(), constraints);
             } else if (decided.vacant().stream()
@@ -70,11 +74,15 @@ record ModelLine(SurveyedLine line, List<Sighting> registered) {
                 constraints.add(new Constraint.Held(member.metres()));
             }
         }
-        links(field, river, constraints);
+        links(field, river, effort, constraints);
         decisions(decided, constraints);
         return Optional.of(new ModelLine(
-                new SurveyedLine(lower, upper, effort.visitedWater(), registrations, constraints),
+                new SurveyedLine(lower, upper, effort.visitedWater(), registrations, constraints, notes ? IN_SIGHT : 0),
                 List.copyOf(registered)));
+    }
+
+    private static Registration registration(Member.Seen seen, Effort effort) {
+        return new Registration(seen.metres(), visit(effort, seen.sighting()));
     }
 
     private static int visit(Effort effort, Sighting sighting) {
@@ -98,12 +106,19 @@ record ModelLine(SurveyedLine line, List<Sighting> registered) {
                         : new Constraint.Bond(Math.min(from, to), Math.max(from, to), FLIGHT));
     }
 
-    private static void links(Field field, UUID river, List<Constraint> constraints) {
+    private static void links(Field field, UUID river, Effort effort, List<Constraint> constraints) {
         for (Field.Link link : field.links()) {
-            if (link.one().place().riverId().equals(river)
-                    && link.other().place().riverId().equals(river)) {
-                double lower = Math.min(link.one().metres(), link.other().metres());
-                double upper = Math.max(link.one().metres(), link.other().metres());
+            if (!link.one().place().riverId().equals(river)
+                    || !link.other().place().riverId().equals(river)) {
+                continue;
+            }
+            double lower = Math.min(link.one().metres(), link.other().metres());
+            double upper = Math.max(link.one().metres(), link.other().metres());
+            if (link.one() instanceof Member.Seen one
+                    && link.other() instanceof Member.Seen other
+                    && link.kind() == Field.Kind.SIMULTANEOUS) {
+                constraints.add(new Constraint.Simultaneous(registration(one, effort), registration(other, effort)));
+            } else {
                 constraints.add(
                         link.kind().apart()
                                 ? new Constraint.Apart(lower, upper, HARDLY)

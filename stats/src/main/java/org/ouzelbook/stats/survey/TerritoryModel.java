@@ -48,8 +48,8 @@ public final class TerritoryModel {
      * prior let a book take a third of its pairs for strays.
      */
     private static final NaturePrior PRIOR = new NaturePrior(
-            new Nature(900, 0.4, 0.5, 800, 0.75, 8, 0.6, 0.4, 180, 0.05),
-            new Nature(0.45, 0.35, 1, 1, 0.7, 0.8, 0.7, 1, 0.5, 0.5));
+            new Nature(900, 0.4, 0.5, 800, 0.75, 8, 0.6, 0.4, 180, 0.05, 0.3),
+            new Nature(0.45, 0.35, 1, 1, 0.7, 0.8, 0.7, 1, 0.5, 0.5, 1));
 
     private final SurveyRecords records;
     private final Species species;
@@ -116,12 +116,13 @@ public final class TerritoryModel {
     private static Map<Key, ModelLine> lines(
             SurveyRecords records, Species species, MapSettings settings, double longest) {
         Map<Key, ModelLine> lines = new LinkedHashMap<>();
+        boolean notes = notesBirdsAtOnce(records, species);
         for (int year : years(records, species)) {
             Season season = Season.of(records, species, year, settings, Water.ALL);
             Field field = field(season);
             for (River river : records.rivers().rivers()) {
                 water(records, river.id())
-                        .flatMap(water -> ModelLine.of(season, field, river.id(), water, longest))
+                        .flatMap(water -> ModelLine.of(season, field, river.id(), water, longest, notes))
                         .ifPresent(line -> lines.put(new Key(year, river.id()), line));
             }
         }
@@ -133,6 +134,13 @@ public final class TerritoryModel {
         SurveyRecords without = records.withoutDecisions();
         return new TerritoryModel(
                 without, species, settings, grain, lines(without, species, settings, grain.longest()), nature);
+    }
+
+    /** Whether anybody ever noted that two birds were seen at once; if not, that it was not noted says nothing. */
+    private static boolean notesBirdsAtOnce(SurveyRecords records, Species species) {
+        return records.sightings().stream()
+                .anyMatch(sighting -> sighting.species().equals(species)
+                        && !sighting.simultaneousWith().isEmpty());
     }
 
     private static List<Integer> years(SurveyRecords records, Species species) {
@@ -232,11 +240,12 @@ public final class TerritoryModel {
         Season season = Season.of(records, species, year, settings, water);
         Field field = field(season);
         Stretch whole = water(records, river).orElseThrow();
+        boolean notes = notesBirdsAtOnce(records, species);
         Map<UUID, Double> without = line.registered().parallelStream()
                 .map(Sighting::id)
                 .collect(Collectors.toMap(
                         id -> id,
-                        id -> ModelLine.of(season, field.without(Set.of(id)), river, whole, grain.longest())
+                        id -> ModelLine.of(season, field.without(Set.of(id)), river, whole, grain.longest(), notes)
                                 .map(rest -> expected(rest, season, river, water))
                                 .orElse(0.0)));
         return new Influence(expected(line, season, river, water), without);

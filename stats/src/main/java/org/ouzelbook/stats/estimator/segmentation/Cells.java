@@ -51,6 +51,9 @@ final class Cells {
     /** For each cell, the birds met in it that turned back. */
     final List<List<TurnCells>> turns;
 
+    /** Which registrations were noted as seen at once. */
+    final AtOnce atOnce;
+
     record ApartCells(int lower, double logFactor) {}
 
     /** Where the territory of a bird that turned back can end, and the logarithms of the weights. */
@@ -100,7 +103,9 @@ final class Cells {
         boolean[] bar = new boolean[count];
         apart = emptyLists();
         turns = emptyLists();
-        line.constraints().forEach(constraint -> apply(constraint, bar));
+        List<int[]> links = new ArrayList<>();
+        line.constraints().forEach(constraint -> apply(constraint, bar, links));
+        atOnce = new AtOnce(position, visit, links, line.inSight());
         barred = new int[count + 1];
         for (int c = 0; c < count; c++) {
             barred[c + 1] = barred[c] + (bar[c] ? 1 : 0);
@@ -129,8 +134,12 @@ final class Cells {
         return covered[v][c + 1] > covered[v][c];
     }
 
-    private void apply(Constraint constraint, boolean[] bar) {
-        if (constraint instanceof Constraint.Apart pair) {
+    private void apply(Constraint constraint, boolean[] bar, List<int[]> links) {
+        if (constraint instanceof Constraint.Simultaneous pair) {
+            links.add(new int[] {
+                line.registrations().indexOf(pair.one()), line.registrations().lastIndexOf(pair.other())
+            });
+        } else if (constraint instanceof Constraint.Apart pair) {
             int lower = cell(pair.lower());
             int upper = Math.max(lower + 1, cell(pair.upper()));
             if (upper < count) {

@@ -6,7 +6,7 @@ package org.ouzelbook.stats.estimator.segmentation;
  */
 public sealed interface Constraint {
     /**
-     * Two places that hardly lie in one territory, as two birds seen at one time.
+     * Two places that hardly lie in one territory, as two nests in use on the same days.
      *
      * @param lower the lower place
      * @param upper the upper one
@@ -22,6 +22,15 @@ public sealed interface Constraint {
             check(lower, upper, factor);
         }
     }
+
+    /**
+     * Two registrations of one visit that were two birds at one time, and no pair: one territory can explain only one of them, the
+     * other is then a stray.
+     *
+     * @param one a registration of the line
+     * @param other another
+     */
+    record Simultaneous(Registration one, Registration other) implements Constraint {}
 
     /**
      * Two places that hardly lie in two territories, as those of one ringed bird: each limit of a territory between them

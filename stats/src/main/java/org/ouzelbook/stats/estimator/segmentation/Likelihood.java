@@ -70,10 +70,14 @@ final class Likelihood {
     }
 
     private static double logOf(Recursion recursion, double[] point) {
-        double perMetre = Nature.at(point).strays() / 1000;
+        Nature nature = Nature.at(point);
+        double perMetre = nature.strays() / 1000;
+        AtOnce atOnce = recursion.cells.atOnce;
         return recursion.logTotal()
                 + onVisits(recursion.cells) * Math.log(perMetre)
-                - walked(recursion.cells) * perMetre;
+                - walked(recursion.cells) * perMetre
+                + atOnce.nearNoted() * Math.log(nature.noting())
+                + atOnce.nearUnnoted() * Math.log1p(-nature.noting());
     }
 
     private static int onVisits(Cells cells) {
@@ -128,7 +132,9 @@ final class Likelihood {
             }
         }
         double perMetre = nature.strays() / 1000;
-        gradient[Nature.SIZE - 1] += onVisits(cells) - walked(cells) * perMetre;
+        gradient[Nature.STRAYS] += onVisits(cells) - walked(cells) * perMetre;
+        gradient[Nature.NOTING] +=
+                cells.atOnce.nearNoted() * (1 - nature.noting()) - cells.atOnce.nearUnnoted() * nature.noting();
         for (int j = 0; j < 2; j++) {
             double[] up = LengthLaw.of(Nature.at(moved(point, j, STEP)), cells);
             double[] down = LengthLaw.of(Nature.at(moved(point, j, -STEP)), cells);

@@ -13,6 +13,7 @@ package org.ouzelbook.stats.estimator.segmentation;
  * @param evenUse share of registrations that lie anywhere in the territory
  * @param focalSpread standard deviation of the others about one place of the territory, in metres
  * @param strays registrations per km and visit of birds without a territory
+ * @param noting probability that two birds that are no pair, met near each other on one visit, are noted as seen at once
  */
 public record Nature(
         double medianLength,
@@ -24,13 +25,20 @@ public record Nature(
         double repeats,
         double evenUse,
         double focalSpread,
-        double strays) {
+        double strays,
+        double noting) {
     /** How many numbers there are. */
-    public static final int SIZE = 10;
+    public static final int SIZE = 11;
+
+    /** Where the strays stand in a point. */
+    static final int STRAYS = 9;
+
+    /** Where the noting stands. */
+    static final int NOTING = 10;
 
     /**
      * {@return the nature that stands at a point of the space in which each number can be any: logarithms, and log odds of the
-     * three probabilities}
+     * four probabilities}
      *
      * @param point its {@link #SIZE} coordinates
      */
@@ -45,7 +53,8 @@ public record Nature(
                 Math.exp(point[6]),
                 probability(point[7]),
                 Math.exp(point[8]),
-                Math.exp(point[9]));
+                Math.exp(point[STRAYS]),
+                probability(point[NOTING]));
     }
 
     /** {@return the point at which this nature stands} */
@@ -60,7 +69,8 @@ public record Nature(
             Math.log(repeats),
             logOdds(evenUse),
             Math.log(focalSpread),
-            Math.log(strays)
+            Math.log(strays),
+            logOdds(noting)
         };
     }
 

@@ -69,7 +69,7 @@ public final class NaturePosterior {
     /** A nature with fewer strays than the middle of the prior: from there no ascent ends where nearly every bird is one. */
     private static double[] start(NaturePrior prior) {
         double[] start = prior.centre().point();
-        start[Nature.SIZE - 1] -= 1.5 * prior.deviations()[Nature.SIZE - 1];
+        start[Nature.STRAYS] -= 1.5 * prior.deviations()[Nature.STRAYS];
         return start;
     }
 

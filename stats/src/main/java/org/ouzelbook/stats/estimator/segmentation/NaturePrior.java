@@ -31,7 +31,8 @@ public record NaturePrior(Nature centre, Nature logSd) {
     double[] deviations() {
         return new double[] {
             logSd.medianLength(), logSd.lengthLogSd(), logSd.abutting(), logSd.vacantLength(), logSd.detection(),
-            logSd.concentration(), logSd.repeats(), logSd.evenUse(), logSd.focalSpread(), logSd.strays()
+            logSd.concentration(), logSd.repeats(), logSd.evenUse(), logSd.focalSpread(), logSd.strays(),
+            logSd.noting()
         };
     }
 }

@@ -41,6 +41,10 @@ final class StretchWeights {
     private final double perFound;
     private final double strayRatio;
     private final double chanceRatio;
+
+    /** How much more a set with two neighbours weighs that were not noted as seen at once. */
+    private final double unnoted;
+
     private final int step;
     private final double[][] near;
     private final int[] nearFrom;
@@ -57,6 +61,9 @@ final class StretchWeights {
     private final double[][] inverseShare;
     private final double[][] product;
     private final double[][] found;
+
+    /** Of the sets of registrations that a pair can have given: the sum over those whose uppermost is a certain one. */
+    private final double[][] withLast;
 
     // What was found of the stretch that was looked at last.
     private int there;
@@ -91,7 +98,12 @@ final class StretchWeights {
                 near[i][j] = strayRatio * (1 - evenUse) * Math.exp(-z * z / 2) / (spread * SQRT_2 * Math.sqrt(Math.PI));
             }
         }
+        unnoted = nature.noting() / (1 - nature.noting());
         int foci = cells.longest / step + 2;
+        withLast = new double[near.length][];
+        for (int i = 0; i < near.length; i++) {
+            withLast[i] = new double[cells.atOnce.concerns(i) ? foci : 0];
+        }
         metBy = new int[visits];
         telling = new int[visits];
         scale = new double[foci];
@@ -195,7 +207,9 @@ final class StretchWeights {
             int v = cells.visit[i];
             double[] nearOf = near[i];
             int shift = lowest - nearFrom[i];
-            if (v < 0) {
+            if (cells.atOnce.concerns(i)) {
+                addsNoted(i, cells.below[from], even, lowest, foci);
+            } else if (v < 0) {
                 for (int j = 0; j < foci; j++) {
                     casual[j] *= 1 + chanceRatio * (even + nearOf[j + shift] * scale[j]);
                 }
@@ -246,23 +260,69 @@ final class StretchWeights {
         return largest < TOO_LARGE;
     }
 
+    /** How much better the pair explains a registration than a stray, for one focal place. */
+    private double weight(int i, double even, int lowest, int focus) {
+        double density = even + near[i][lowest + focus - nearFrom[i]] * scale[focus];
+        return cells.visit[i] < 0 ? chanceRatio * density : density / seen(cells.visit[i], focus);
+    }
+
+    /**
+     * A registration of which notes of birds seen at once speak. The product {@code ∏(1 + w)} is the sum over all sets of
+     * registrations that the pair can have given, each the product of its weights; here sets that hold two birds seen at once are
+     * left out, and those with two neighbours that were not noted so weigh more.
+     */
+    private void addsNoted(int i, int first, double even, int lowest, int foci) {
+        double[] sets = cells.visit[i] < 0 ? found[0] : product[cells.visit[i]];
+        for (int j = 0; j < foci; j++) {
+            double others = sets[j];
+            for (int below : cells.atOnce.notedBelow(i)) {
+                others -= below >= first ? withLast[below][j] : 0;
+            }
+            for (int below : cells.atOnce.unnotedBelow(i)) {
+                others += below >= first ? unnoted * withLast[below][j] : 0;
+            }
+            withLast[i][j] = weight(i, even, lowest, j) * Math.max(1, others);
+            sets[j] += withLast[i][j];
+        }
+    }
+
+    /** The same in logarithms, for one focal place: to the logarithm of the sum over sets below, that of the sum with this one. */
+    private double addsNotedInLogarithms(int i, int first, double logSets, double weight, double[] logWithLast) {
+        double others = logSets;
+        for (int below : cells.atOnce.notedBelow(i)) {
+            if (below >= first) {
+                others = Math.max(0, others + Math.log1p(-Math.min(1, Math.exp(logWithLast[below] - others))));
+            }
+        }
+        for (int below : cells.atOnce.unnotedBelow(i)) {
+            others = below >= first ? LogSum.of(others, Math.log(unnoted) + logWithLast[below]) : others;
+        }
+        logWithLast[i] = Math.log(weight) + others;
+        return LogSum.of(logSets, logWithLast[i]);
+    }
+
     private void addsInLogarithms(int from, int to, int lowest, int foci) {
         double even = strayRatio * evenUse / ((to - from) * cells.width);
         double[] all = new double[told + 1];
         Arrays.fill(all, Double.NEGATIVE_INFINITY);
         double[] logMet = new double[metBy.length];
+        double[] logWithLast = new double[near.length];
         for (int j = 0; j < foci; j++) {
             Arrays.fill(logMet, 0);
             double[] log = new double[told + 1];
             Arrays.fill(log, Double.NEGATIVE_INFINITY);
             log[0] = 0;
             for (int i = cells.below[from]; i < cells.below[to]; i++) {
-                double density = even + near[i][lowest + j - nearFrom[i]] * scale[j];
                 int v = cells.visit[i];
+                double weight = weight(i, even, lowest, j);
+                double before = v < 0 ? log[0] : logMet[v];
+                double sets = cells.atOnce.concerns(i)
+                        ? addsNotedInLogarithms(i, cells.below[from], before, weight, logWithLast)
+                        : before + Math.log1p(weight);
                 if (v < 0) {
-                    log[0] += Math.log1p(chanceRatio * density);
+                    log[0] = sets;
                 } else {
-                    logMet[v] += Math.log1p(density / seen(v, j));
+                    logMet[v] = sets;
                 }
             }
             for (int t = 0; t < told; t++) {

@@ -49,23 +49,32 @@ final class FieldNotes {
 
     private void walk(int visit, double straysPerKm) {
         Walk walk = walks.get(visit);
-        List<Registration> before = List.of();
+        List<Met> met = new ArrayList<>();
         for (int nr = 0; nr < pairs.size(); nr++) {
             Pair pair = pairs.get(nr);
-            List<Registration> found = new ArrayList<>();
+            boolean first = true;
             for (double metres : pair.met(walk.day(), draws.branch("met", visit, nr))) {
                 if (walk.covers(metres)) {
-                    found.add(write(visit, metres, turn(pair.ground(), found.isEmpty())));
+                    met.add(new Met(write(visit, metres, turn(pair.ground(), first)), nr));
+                    first = false;
                 }
             }
-            seenAtOnce(before, found);
-            before = found;
         }
         int strays = draws.poisson(straysPerKm * (walk.toMetres() - walk.fromMetres()) / 1000);
         for (int stray = 0; stray < strays; stray++) {
-            write(visit, draws.between(walk.fromMetres(), walk.toMetres()), OptionalDouble.empty());
+            double metres = draws.between(walk.fromMetres(), walk.toMetres());
+            met.add(new Met(write(visit, metres, OptionalDouble.empty()), pairs.size() + stray));
         }
+        seenAtOnce(met);
     }
+
+    /**
+     * A bird that was met.
+     *
+     * @param note what was written down
+     * @param whose the number of its pair; each stray has its own
+     */
+    private record Met(Registration note, int whose) {}
 
     private OptionalDouble turn(Ground ground, boolean first) {
         if (!first || !draws.happens(plan.turnBacks())) {
@@ -86,18 +95,16 @@ final class FieldNotes {
         return made;
     }
 
-    private void seenAtOnce(List<Registration> lower, List<Registration> upper) {
-        if (lower.isEmpty() || upper.isEmpty() || !draws.happens(plan.together())) {
-            return;
-        }
-        Registration top = lower.stream()
-                .max(Comparator.comparingDouble(Registration::metres))
-                .orElseThrow();
-        Registration bottom = upper.stream()
-                .min(Comparator.comparingDouble(Registration::metres))
-                .orElseThrow();
-        if (Math.abs(bottom.metres() - top.metres()) <= IN_SIGHT_METRES) {
-            together.add(new Together(top.id(), bottom.id()));
+    private void seenAtOnce(List<Met> met) {
+        met.sort(Comparator.comparingDouble(one -> one.note.metres()));
+        for (int i = 1; i < met.size(); i++) {
+            Met lower = met.get(i - 1);
+            Met upper = met.get(i);
+            if (lower.whose != upper.whose
+                    && upper.note.metres() - lower.note.metres() <= IN_SIGHT_METRES
+                    && draws.happens(plan.together())) {
+                together.add(new Together(lower.note.id(), upper.note.id()));
+            }
         }
     }
 }

@@ -12,7 +12,7 @@ import org.ouzelbook.stats.simulate.Draws;
  *     the mouth to the source
  * @param visits visits in the season; at least one
  * @param shortWalks the share of visits that cover only a part, a third to nine tenths
- * @param together probability that neighbours who were both met within 500 m are written down as seen at once
+ * @param together probability that two birds that are no pair, met next to each other within 500 m, are written down as seen at once
  * @param turnBacks probability that a pair that is met is driven to an end of its ground and seen to turn back
  */
 public record FieldPlan(

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
@@ -21,10 +22,9 @@ class LikelihoodTest {
         for (int i = 0; i < 25; i++) {
             registrations.add(new Registration(random.nextInt(6000), random.nextInt(4) - 1));
         }
-        SurveyedLine line =
-                new SurveyedLine(0, 6000, visits, registrations, List.of(new Constraint.Apart(1800, 2300, 1e-3)));
+        SurveyedLine line = new SurveyedLine(0, 6000, visits, registrations, known(registrations), 900);
         Likelihood likelihood = new Likelihood(List.of(new Cells(line, new Grain(100, 150, 3000))));
-        double[] point = new Nature(800, 0.45, 0.4, 700, 0.7, 7, 0.5, 0.5, 200, 0.08).point();
+        double[] point = new Nature(800, 0.45, 0.4, 700, 0.7, 7, 0.5, 0.5, 200, 0.08, 0.3).point();
 
         double[] gradient = likelihood.slope(point).gradient();
 
@@ -36,5 +36,18 @@ class LikelihoodTest {
             double difference = (likelihood.log(up) - likelihood.log(down)) / 2e-4;
             assertThat(gradient[j]).as("number %d", j).isCloseTo(difference, within(2e-3));
         }
+    }
+
+    /** Two nests, and each third bird noted as seen at once with the next on its visit. */
+    private static List<Constraint> known(List<Registration> registrations) {
+        List<Constraint> known = new ArrayList<>(List.of(new Constraint.Apart(1800, 2300, 1e-3)));
+        for (int i = 0; i < registrations.size(); i += 3) {
+            Registration one = registrations.get(i);
+            registrations.stream()
+                    .filter(other -> other.visit() == one.visit() && other.position() > one.position())
+                    .min(Comparator.comparingDouble(Registration::position))
+                    .ifPresent(other -> known.add(new Constraint.Simultaneous(one, other)));
+        }
+        return known;
     }
 }

@@ -17,7 +17,7 @@ import org.junit.jupiter.params.provider.ValueSource;
  */
 class LinePosteriorTest {
     private static final Grain GRAIN = new Grain(50, 100, 350);
-    private static final Nature NATURE = new Nature(220, 0.4, 0.45, 150, 0.7, 9, 0.6, 0.4, 60, 0.3);
+    private static final Nature NATURE = new Nature(220, 0.4, 0.45, 150, 0.7, 9, 0.6, 0.4, 60, 0.3, 0.3);
     private static final int CELLS = 14;
 
     private record Cut(List<int[]> territories, double weight) {}
@@ -28,15 +28,16 @@ class LinePosteriorTest {
                 List.of(walked(0, 700), walked(random.nextInt(300), 700), walked(0, 400 + random.nextInt(300)));
         List<Registration> registrations = new ArrayList<>();
         for (int i = 0; i < 7; i++) {
-            registrations.add(new Registration(random.nextInt(700), random.nextInt(4) - 1));
+            registrations.add(new Registration(random.nextInt(700), i < 2 ? 0 : random.nextInt(4) - 1));
         }
         List<Constraint> known = List.of(
                 new Constraint.Apart(120, 260, 0.01),
                 new Constraint.Bond(300, 420, 0.1),
                 new Constraint.Turn(480, 610, 60, 5, 0.05),
                 new Constraint.Held(330),
+                new Constraint.Simultaneous(registrations.get(0), registrations.get(1)),
                 seed % 2 == 0 ? new Constraint.Limit(250) : new Constraint.Vacant(640, 700));
-        return new SurveyedLine(0, 700, visits, registrations, known);
+        return new SurveyedLine(0, 700, visits, registrations, known, 120);
     }
 
     private static VisitedWater walked(double lower, double upper) {
@@ -186,7 +187,10 @@ class LinePosteriorTest {
                 200_000,
                 List.of(walked(0, 200_000), walked(0, 200_000), walked(0, 200_000)),
                 registrations,
-                List.of());
+                birds > 1
+                        ? List.of(new Constraint.Simultaneous(registrations.get(0), registrations.get(3)))
+                        : List.of(),
+                500);
         double[] law = LinePosterior.of(line, new Grain(200, 200, 3000), List.of(new NaturePosterior.Draw(NATURE, 1)))
                 .orElseThrow()
                 .countLaw(middle -> true);
