@@ -61,10 +61,20 @@ public record DensityAnswer(Species species, MapSettings settings, List<Row> row
                 waters,
                 scope.level(),
                 reading.modelled(reading.model(counting, settings, progress), seasons, waters, progress));
+        return of(density, scope.level());
+    }
+
+    /**
+     * {@return the answer that densities give}
+     *
+     * @param density densities
+     * @param level confidence level of their intervals
+     */
+    static DensityAnswer of(SeasonDensity density, double level) {
         return new DensityAnswer(
-                scope.species(),
+                density.species(),
                 density.settings(),
-                density.rows().stream().map(row -> Row.of(row, scope.level())).toList(),
+                density.rows().stream().map(row -> Row.of(row, level)).toList(),
                 density.warnings());
     }
 

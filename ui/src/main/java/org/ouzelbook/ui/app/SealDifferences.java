@@ -28,16 +28,28 @@ final class SealDifferences {
     private SealDifferences() {}
 
     /** {@return each sealed figure by rule that is another now, or is there no more, and each new one} */
-    static List<Message> of(Seal seal, List<Seal.Figure> now) {
+    static List<Message> byRule(Seal seal, List<Seal.Figure> now) {
+        return of(
+                seal.figures().stream()
+                        .filter(figure -> !SealedFigures.isByModel(figure))
+                        .toList(),
+                now);
+    }
+
+    /** {@return the same of the figures by the model} */
+    static List<Message> byModel(Seal seal, List<Seal.Figure> now) {
+        return of(seal.figures().stream().filter(SealedFigures::isByModel).toList(), now);
+    }
+
+    private static List<Message> of(List<Seal.Figure> then, List<Seal.Figure> now) {
         Map<String, Seal.Figure> left = new LinkedHashMap<>();
         now.forEach(figure -> left.put(figure.name(), figure));
         List<Message> differences = new ArrayList<>();
-        for (Seal.Figure sealed : seal.figures()) {
+        for (Seal.Figure sealed : then) {
             Seal.Figure today = left.remove(sealed.name());
-            boolean byModel = sealed.name().contains("/ model");
-            if (today == null && !byModel) {
+            if (today == null) {
                 differences.add(Message.of("seal.difference.gone", SealedFigures.name(sealed), sealed.value()));
-            } else if (today != null && !today.value().equals(sealed.value())) {
+            } else if (!today.value().equals(sealed.value())) {
                 differences.add(
                         Message.of("seal.difference.other", SealedFigures.name(sealed), sealed.value(), today.value()));
             }
@@ -48,9 +60,16 @@ final class SealDifferences {
         return differences;
     }
 
-    /** {@return why the answer is another: records, settings, program; one sentence that says so where none of them is} */
-    static List<Message> because(Book book, Seal seal, MapSettings settings) {
-        List<Message> because = new ArrayList<>(records(book, seal));
+    /**
+     * {@return why the answer is another: records, settings, program; one sentence that says so where none of them is}
+     *
+     * @param book an open book
+     * @param seal the seal
+     * @param settings the settings of today
+     * @param byModel whether the model's count is another, which learns from all seasons
+     */
+    static List<Message> because(Book book, Seal seal, MapSettings settings, boolean byModel) {
+        List<Message> because = new ArrayList<>(records(book, seal, byModel));
         for (Seal.Figure now : SealedFigures.settings(settings)) {
             Optional<String> then = seal.settings().stream()
                     .filter(figure -> figure.name().equals(now.name()))
@@ -66,7 +85,7 @@ final class SealDifferences {
         return because.isEmpty() ? List.of(Message.of("seal.because.unknown")) : because;
     }
 
-    private static List<Message> records(Book book, Seal seal) {
+    private static List<Message> records(Book book, Seal seal, boolean byModel) {
         Optional<List<ChangedRecord>> changed = book.read(view -> view.changesAfter(seal.step(), MOST));
         if (changed.isEmpty()) {
             return List.of(Message.of("seal.because.manyRecords"));
@@ -87,10 +106,24 @@ final class SealDifferences {
             }
         }
         int all = added + corrected + removed;
-        return all == 0
-                ? List.of()
-                : List.of(Message.of(
-                        "seal.because.records", added, corrected, removed, named, all > named.size() ? 1 : 0));
+        List<Message> told = new ArrayList<>();
+        if (all > 0) {
+            told.add(Message.of("seal.because.records", added, corrected, removed, named, all > named.size() ? 1 : 0));
+        }
+        long others = changed.get().stream()
+                .filter(one -> isOfAnotherSeason(one, seal))
+                .count();
+        if (byModel && others > 0) {
+            told.add(Message.of("seal.because.otherSeasons", others));
+        }
+        return told;
+    }
+
+    private static boolean isOfAnotherSeason(ChangedRecord changed, Seal seal) {
+        Entry entry = changed.either();
+        boolean sighting = entry instanceof Sighting one && one.species().equals(seal.species());
+        return (sighting || entry instanceof Visit || entry instanceof NestCheck || entry instanceof Decision)
+                && !concerns(changed, seal);
     }
 
     private static boolean concerns(ChangedRecord changed, Seal seal) {

@@ -28,15 +28,16 @@ public final class SealSeason {
     private SealSeason() {}
 
     /**
-     * A sealed season as it was answered, beside the answer by rule of today.
+     * A sealed season as it was answered, beside the answer of today.
      *
      * @param season the year
      * @param species whose territories
      * @param by who sealed it
      * @param on when
      * @param program the version of the program that answered
-     * @param same whether today's answer by rule is the sealed one
-     * @param differences figure by figure, what is not the same
+     * @param same whether today's answer is the sealed one, as far as it was compared
+     * @param differences figure by figure, what is not the same by rule
+     * @param byModel figure by figure, what is not the same by the model; empty where its count of today was not asked
      * @param because why, as far as the book can tell
      * @param settings the settings then, by name
      * @param figures the sealed figures, by name
@@ -50,6 +51,7 @@ public final class SealSeason {
             String program,
             boolean same,
             List<Message> differences,
+            Optional<List<Message>> byModel,
             List<Message> because,
             Map<String, String> settings,
             Map<String, String> figures,
@@ -57,6 +59,7 @@ public final class SealSeason {
         /** Copies the lists. */
         public Answer {
             differences = List.copyOf(differences);
+            byModel = byModel.map(List::copyOf);
             because = List.copyOf(because);
             sentences = List.copyOf(sentences);
         }
@@ -153,6 +156,22 @@ public final class SealSeason {
         return answer(book, wanted(book, species, season));
     }
 
+    /**
+     * {@return a sealed season, the model's count compared as well}
+     *
+     * @param book an open book
+     * @param species whose territories
+     * @param season the season
+     * @param counts the counts of today, by the model
+     * @throws WrongRequest if there is no such seal
+     */
+    public static Answer of(Book book, Species species, int season, BookCounts counts) {
+        return answer(
+                book,
+                wanted(book, species, Optional.of(season)),
+                Optional.of(SealedFigures.byModel(counts.density(), season)));
+    }
+
     private static Seal wanted(Book book, Species species, Optional<Integer> season) {
         List<Seal> seals = book.read(view -> view.seals());
         return seals.stream()
@@ -190,13 +209,39 @@ public final class SealSeason {
                 .toList();
     }
 
+    /**
+     * {@return the same beside a map, the model's count compared as well where the map counted all that was sealed by the usual
+     * rules}
+     *
+     * @param book an open book
+     * @param scope what the map was asked
+     * @param map the map
+     */
+    public static List<Message> warnings(Book book, Scope scope, MapAnswer map) {
+        boolean asSealed = scope.equals(asSealed(scope)) && map.settings().equals(MapSettings.usualFor(map.species()));
+        if (!asSealed) {
+            return warnings(book, map.species(), map.season());
+        }
+        Optional<Seal> seal = book.read(view -> view.seal(map.species(), map.season()));
+        return seal.stream()
+                .flatMap(there -> warnings(answer(book, there, Optional.of(SealedFigures.byModel(map)))).stream())
+                .toList();
+    }
+
+    private static Scope asSealed(Scope scope) {
+        Scope all = Scope.everything().of(scope.species());
+        return scope.season().map(all::in).orElse(all);
+    }
+
     /** {@return what to tell of a seal whose answer is another today; empty where it is the same} */
     static List<Message> warnings(Answer answer) {
         if (answer.same()) {
             return List.of();
         }
         List<Message> told = new ArrayList<>();
-        told.add(Message.of("seal.otherNow", answer.season(), answer.species(), answer.on(), answer.differences()));
+        List<Message> differences = new ArrayList<>(answer.differences());
+        answer.byModel().ifPresent(differences::addAll);
+        told.add(Message.of("seal.otherNow", answer.season(), answer.species(), answer.on(), differences));
         told.addAll(answer.because());
         return told;
     }
@@ -208,9 +253,16 @@ public final class SealSeason {
     }
 
     private static Answer answer(Book book, Seal seal) {
+        return answer(book, seal, Optional.empty());
+    }
+
+    private static Answer answer(Book book, Seal seal, Optional<List<Figure>> modelNow) {
         TerritoryMap now = map(book, seal.species(), seal.season());
-        List<Message> differences = SealDifferences.of(seal, SealedFigures.byRule(now));
-        List<Message> because = differences.isEmpty() ? List.of() : SealDifferences.because(book, seal, now.settings());
+        List<Message> differences = SealDifferences.byRule(seal, SealedFigures.byRule(now));
+        Optional<List<Message>> byModel = modelNow.map(figures -> SealDifferences.byModel(seal, figures));
+        boolean same = differences.isEmpty() && byModel.map(List::isEmpty).orElse(true);
+        boolean otherByModel = byModel.filter(list -> !list.isEmpty()).isPresent();
+        List<Message> because = same ? List.of() : SealDifferences.because(book, seal, now.settings(), otherByModel);
         Map<String, String> settings = new LinkedHashMap<>();
         seal.settings().forEach(figure -> settings.put(SealedFigures.name(figure), figure.value()));
         Map<String, String> figures = new LinkedHashMap<>();
@@ -221,8 +273,9 @@ public final class SealSeason {
                 seal.by(),
                 seal.on(),
                 seal.program(),
-                differences.isEmpty(),
+                same,
                 differences,
+                byModel,
                 because,
                 settings,
                 figures,

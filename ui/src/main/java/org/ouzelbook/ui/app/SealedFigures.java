@@ -62,6 +62,30 @@ final class SealedFigures {
         return figures;
     }
 
+    /**
+     * {@return the same from the densities of all rivers}
+     *
+     * @param answer the densities by the model
+     * @param season the season
+     */
+    static List<Figure> byModel(DensityAnswer answer, int season) {
+        List<Figure> figures = new ArrayList<>();
+        answer.rows().stream()
+                .filter(row -> row.season() == season && row.reach().isEmpty())
+                .forEach(row -> row.byModel().ifPresent(model -> {
+                    double km = row.surveyedKm();
+                    model(figures, row.river(), "model", OptionalDouble.of(model.territories()));
+                    model(figures, row.river(), "modelLower", OptionalDouble.of(model.lower() * km));
+                    model(figures, row.river(), "modelUpper", OptionalDouble.of(model.upper() * km));
+                }));
+        return figures;
+    }
+
+    /** {@return whether a figure is by the model} */
+    static boolean isByModel(Figure figure) {
+        return figure.name().contains(APART + "model");
+    }
+
     private static void model(List<Figure> figures, String river, String what, OptionalDouble value) {
         value.ifPresent(number -> figures.add(new Figure(river + APART + what, decimal(number, 1))));
     }

@@ -36,17 +36,29 @@ public final class ShadeByModel {
      */
     public static Map<Integer, ModelShading> of(
             SurveyRecords records, Collection<TerritoryMap> maps, Progress progress) {
-        Map<Integer, ModelShading> shadings = new TreeMap<>();
         Optional<TerritoryMap> any = maps.stream().findAny();
         if (any.isEmpty()) {
-            return shadings;
+            return Map.of();
         }
         // Learning takes about as long as counting all seasons.
-        long whole = 2000;
         TerritoryModel model = TerritoryModel.of(
-                records, any.get().species(), any.get().settings(), (done, of) -> progress.goOn(done, whole));
+                records, any.get().species(), any.get().settings(), (done, of) -> progress.goOn(done, 2L * of));
+        return of(model, maps, (done, of) -> progress.goOn(of + done, 2L * of));
+    }
+
+    /**
+     * {@return what a model makes of each map, by season}
+     *
+     * @param model the model of the records that the maps were made from
+     * @param maps maps of the model's species by the same settings; none or more
+     * @param progress hears how far it is, and may stop it
+     * @throws CancellationException if it is stopped
+     */
+    public static Map<Integer, ModelShading> of(
+            TerritoryModel model, Collection<TerritoryMap> maps, Progress progress) {
+        Map<Integer, ModelShading> shadings = new TreeMap<>();
         for (TerritoryMap map : maps) {
-            if (!progress.goOn(1000 + 1000L * shadings.size() / maps.size(), whole)) {
+            if (!progress.goOn(shadings.size(), maps.size())) {
                 throw new CancellationException();
             }
             List<ModelShading.OnRiver> rivers = new ArrayList<>();

@@ -9,6 +9,7 @@ import org.ouzelbook.tracker.domain.Message;
 import org.ouzelbook.tracker.store.Book;
 import org.ouzelbook.ui.app.MapAnswer;
 import org.ouzelbook.ui.app.MapSeason;
+import org.ouzelbook.ui.app.Scope;
 import org.ouzelbook.ui.app.SealSeason;
 import org.ouzelbook.ui.app.Texts;
 import org.ouzelbook.ui.app.WrongRequest;
@@ -39,7 +40,7 @@ final class MapCommand implements Callable<Integer> {
         MapAnswer answer;
         try (Book book = Book.open(question.book());
                 ProgressLine progress = new ProgressLine(terminal, Texts.of("cli.map.fitting"))) {
-            answer = warned(book, MapSeason.of(book, question.scope(), rules::change, progress));
+            answer = warned(book, question.scope(), MapSeason.of(book, question.scope(), rules::change, progress));
         }
         if (question.json()) {
             Json.print(answer, terminal.out());
@@ -52,9 +53,9 @@ final class MapCommand implements Callable<Integer> {
     }
 
     /** Tells beside the answer that it is not the one that was sealed. */
-    private static MapAnswer warned(Book book, MapAnswer answer) {
+    private static MapAnswer warned(Book book, Scope scope, MapAnswer answer) {
         List<Message> warnings = new ArrayList<>(answer.warnings());
-        warnings.addAll(SealSeason.warnings(book, answer.species(), answer.season()));
+        warnings.addAll(SealSeason.warnings(book, scope, answer));
         return answer.withWarnings(warnings);
     }
 

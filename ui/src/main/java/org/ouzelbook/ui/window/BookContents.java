@@ -11,6 +11,7 @@ import java.util.concurrent.CancellationException;
 import org.ouzelbook.stats.survey.BenthosScore;
 import org.ouzelbook.stats.survey.CountTrend;
 import org.ouzelbook.stats.survey.MapSettings;
+import org.ouzelbook.stats.survey.ModelledCounts;
 import org.ouzelbook.stats.survey.RiverStory;
 import org.ouzelbook.stats.survey.SurveyRecords;
 import org.ouzelbook.stats.survey.TerritoryMap;
@@ -158,14 +159,15 @@ record BookContents(
      * {@return what a season tells, with the seasons before it}
      *
      * @param season a season that has a map
+     * @param modelled what the model counts; {@link ModelledCounts#NONE} for the counts by rule alone
      */
-    RiverStory story(int season) {
+    RiverStory story(int season, ModelledCounts modelled) {
         List<TerritoryMap> upToNow = List.copyOf(maps.headMap(season, true).values());
         BenthosScore benthos = BenthosScore.of(records, upToNow, Water.ALL, USUAL_LEVEL);
         return RiverStory.of(
                 records,
                 upToNow,
-                CountTrend.of(records, upToNow, Water.ALL, USUAL_LEVEL),
+                CountTrend.of(records, upToNow, Water.ALL, USUAL_LEVEL, modelled),
                 benthos.samples().isEmpty() ? Optional.empty() : Optional.of(benthos),
                 Water.ALL,
                 USUAL_LEVEL);

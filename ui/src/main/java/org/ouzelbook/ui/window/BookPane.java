@@ -45,13 +45,14 @@ final class BookPane extends StackPane {
     private final Keys onPage = new Keys("window.keys.page");
     private Optional<Page> open = Optional.empty();
 
-    BookPane(
-            BookViewModel book,
-            BackgroundWork work,
-            BackgroundWork mapping,
-            BackgroundWork counting,
-            Look look,
-            Runnable otherBook) {
+    /**
+     * @param book the book
+     * @param workshop does all that takes time
+     * @param look how the window looks
+     * @param otherBook leads to another book
+     */
+    BookPane(BookViewModel book, Workshop workshop, Look look, Runnable otherBook) {
+        BackgroundWork work = workshop.saving();
         this.book = book;
         this.look = look;
         this.strip = new StripPane(book.strip(), book.ends(), look);
@@ -60,7 +61,7 @@ final class BookPane extends StackPane {
         book.notebook().onReasonAsked(() -> Platform.runLater(notebook::write));
         strip.placeTo((x, y) -> notebook.isWriting() && book.place(x, y));
         this.why = new WhyPane(book, onTerritory);
-        this.line = new FootLine(book, work, mapping, counting);
+        this.line = new FootLine(book, workshop);
         empty.getStyleClass().add("muted");
         empty.setWrapText(true);
         empty.setMaxWidth(520);
@@ -79,7 +80,7 @@ final class BookPane extends StackPane {
         getChildren().addAll(face, overlay);
         imports = new ImportPage(book, work, look);
         bind(
-                new FindingsPage(book, work, look, this::leave),
+                new FindingsPage(book, workshop.telling(), look, this::leave),
                 "window.findings.does",
                 "window.findings.hint",
                 KeyCode.F);

@@ -12,11 +12,14 @@ import java.util.UUID;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Function;
+import javafx.beans.property.ReadOnlyBooleanProperty;
+import javafx.beans.property.ReadOnlyBooleanWrapper;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
 import org.jspecify.annotations.Nullable;
+import org.ouzelbook.stats.survey.ModelledCounts;
 import org.ouzelbook.stats.survey.Territory;
 import org.ouzelbook.stats.survey.TerritoryMap;
 import org.ouzelbook.tracker.domain.Species;
@@ -45,6 +48,11 @@ final class BookViewModel {
     private final ReadOnlyObjectWrapper<Optional<Explanation>> explanation =
             new ReadOnlyObjectWrapper<>(Optional.empty());
     private final ReadOnlyStringWrapper notice = new ReadOnlyStringWrapper("");
+    private final ReadOnlyObjectWrapper<Optional<ModelledCounts>> modelled =
+            new ReadOnlyObjectWrapper<>(Optional.empty());
+    private final ReadOnlyBooleanWrapper modelStopped = new ReadOnlyBooleanWrapper();
+    private final Stories stories;
+    private Runnable countAgain = () -> {};
 
     /** What was read last, of which the next reading needs only the changes; used by the work alone. */
     private final AtomicReference<@Nullable BookContents> latest = new AtomicReference<>();
@@ -55,20 +63,22 @@ final class BookViewModel {
      * @param who the person at the keyboard, for the history
      */
     BookViewModel(Book book, Work work, String who) {
-        this(book, work, work, who);
+        this(book, work, work, work, who);
     }
 
     /**
      * @param book the book, open
      * @param work does the reading and changing
      * @param counting does the counting, which may take longer than anybody wants to wait for a line to be saved
+     * @param telling works out the sentences about a season
      * @param who the person at the keyboard, for the history
      */
-    BookViewModel(Book book, Work work, Work counting, String who) {
+    BookViewModel(Book book, Work work, Work counting, Work telling, String who) {
         this.book = book;
         this.work = work;
         this.counting = counting;
         this.who = who;
+        this.stories = new Stories(telling, this::tell);
         this.notebook =
                 new NotebookViewModel(this, work, counting, this::notebookOf, this::correctionOf, this::decideLine);
         this.ends = new EndMove(this, work, this::decideLine);
@@ -209,9 +219,56 @@ final class BookViewModel {
     }
 
     private void show(BookContents read) {
+        modelled.set(Optional.empty());
+        modelStopped.set(false);
+        stories.about(read, ModelledCounts.NONE);
         contents.set(Optional.of(read));
         strip.show(read);
         tell();
+    }
+
+    /** {@return what the model counts in the contents shown; empty until it has counted} */
+    ReadOnlyObjectProperty<Optional<ModelledCounts>> modelled() {
+        return modelled.getReadOnlyProperty();
+    }
+
+    /** {@return whether somebody stopped the model, or it could not count} */
+    ReadOnlyBooleanProperty modelStopped() {
+        return modelStopped.getReadOnlyProperty();
+    }
+
+    /**
+     * Takes what the model counts.
+     *
+     * @param there the contents that it counted; those of an earlier time are let be
+     * @param counts its counts
+     */
+    void counted(BookContents there, ModelledCounts counts) {
+        if (contents.get().equals(Optional.of(there))) {
+            stories.about(there, counts);
+            modelled.set(Optional.of(counts));
+            tell();
+        }
+    }
+
+    /** Hears that the model was stopped, or could not count. */
+    void notCountedByModel() {
+        modelStopped.set(true);
+    }
+
+    /**
+     * Sets who counts by the model when somebody asks for it again.
+     *
+     * @param counting does it
+     */
+    void onCountAgain(Runnable counting) {
+        countAgain = counting;
+    }
+
+    /** Lets the model count, after it was stopped. */
+    void countAgain() {
+        modelStopped.set(false);
+        countAgain.run();
     }
 
     /**
@@ -240,7 +297,7 @@ final class BookViewModel {
     }
 
     private Optional<Explanation> explain(BookContents there) {
-        WhyWords words = new WhyWords(there, strip::shading);
+        WhyWords words = new WhyWords(there, strip::shading, stories::of);
         WhyMarks marks = new WhyMarks(there);
         return strip.selected()
                 .get()

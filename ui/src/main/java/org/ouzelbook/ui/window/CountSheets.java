@@ -10,11 +10,11 @@ import java.util.function.DoubleFunction;
 import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.ouzelbook.stats.survey.ModelledCounts;
 import org.ouzelbook.stats.survey.SiteOccupancy;
 import org.ouzelbook.tracker.domain.Message;
-import org.ouzelbook.tracker.domain.Progress;
 import org.ouzelbook.tracker.store.Book;
-import org.ouzelbook.ui.app.Counting;
+import org.ouzelbook.ui.app.BookCounts;
 import org.ouzelbook.ui.app.DensityAnswer;
 import org.ouzelbook.ui.app.OccupancyAnswer;
 import org.ouzelbook.ui.app.Scope;
@@ -33,6 +33,7 @@ final class CountSheets {
     private static final int DRAWS = 200;
 
     private final Book book;
+    private final BookCounts counts;
     private final Scope scope;
     private final RecordsBehind behind;
     private final double width;
@@ -40,22 +41,20 @@ final class CountSheets {
     /**
      * @param book the book
      * @param contents what it holds
+     * @param modelled what the model counts; {@link ModelledCounts#NONE} while it does not
      * @param width width of the pictures, in pixels
      */
-    CountSheets(Book book, BookContents contents, double width) {
+    CountSheets(Book book, BookContents contents, ModelledCounts modelled, double width) {
         this.book = book;
+        this.counts = new BookCounts(contents.records(), contents.species(), modelled);
         this.scope = Scope.everything().of(contents.species());
         this.behind = new RecordsBehind(contents);
         this.width = width;
     }
 
-    /**
-     * {@return territories per km, by water and season}
-     *
-     * @param progress hears how far it is, and may stop
-     */
-    FindingSheet density(Progress progress) {
-        DensityAnswer answer = DensityAnswer.of(book, scope, UnaryOperator.identity(), Counting.BY_RULE, progress);
+    /** {@return territories per km, by water and season} */
+    FindingSheet density() {
+        DensityAnswer answer = counts.density();
         String title = Topic.DENSITY.question();
         if (answer.rows().isEmpty()) {
             return FindingSheet.refused(title, Texts.of("window.findings.none", scope.species()));
@@ -63,102 +62,131 @@ final class CountSheets {
         List<DensityAnswer.Row> rows = answer.rows().stream()
                 .sorted(Comparator.comparing(CountSheets::water).thenComparingInt(DensityAnswer.Row::season))
                 .toList();
+        boolean modelled = rows.stream().anyMatch(row -> row.byModel().isPresent());
         Figure figure = IntervalFigure.of(
                 Texts.of("window.findings.term.density"),
-                new Scale(Texts.of("window.findings.perKm"), 0, OptionalDouble.empty(), two()),
-                rows.stream()
-                        .map(row -> new Row(
-                                water(row),
-                                String.valueOf(row.season()),
-                                row.perKm(),
-                                row.lower(),
-                                row.upper(),
-                                List.of(),
-                                row.why().map(Texts::of).orElse("")))
-                        .toList(),
+                new Scale(
+                        Texts.of(modelled ? "window.findings.perKmByModel" : "window.findings.perKm"),
+                        0,
+                        OptionalDouble.empty(),
+                        two()),
+                rows.stream().map(row -> row(row, modelled)).toList(),
                 width);
         int last = rows.stream().mapToInt(DensityAnswer.Row::season).max().orElseThrow();
-        String sentence = rows.stream()
+        List<DensityAnswer.Row> now = rows.stream()
                 .filter(row -> row.season() == last && row.reach().isEmpty())
-                .map(row -> row.perKm().isPresent()
-                        ? Texts.of(
-                                "window.findings.densityOf",
-                                row.river(),
-                                row.perKm().getAsDouble(),
-                                row.lower().orElse(0),
-                                row.upper().orElse(0))
-                        : Texts.of(
-                                "window.findings.noDensity",
-                                row.river(),
-                                row.why().map(Texts::of).orElse("")))
-                .collect(Collectors.joining("; "));
+                .toList();
         List<String> remarks = new ArrayList<>();
+        if (modelled) {
+            remarks.add(Texts.of("window.findings.ruleDots"));
+        }
         remarks.add(Texts.of("cli.density.reading"));
         rows.stream().flatMap(row -> row.method().stream()).findFirst().ifPresent(how -> remarks.add(sentence(how)));
         return new FindingSheet(
                 title,
-                rows.stream()
-                        .filter(row -> row.season() == last && row.reach().isEmpty())
-                        .flatMap(row -> row.perKm().stream().mapToObj(two()))
-                        .collect(Collectors.joining(" · ")),
-                Texts.of("window.findings.inSeason", String.valueOf(last), sentence),
+                now.stream().flatMap(row -> shown(row).stream().mapToObj(two())).collect(Collectors.joining(" · ")),
+                Texts.of(
+                        "window.findings.inSeason",
+                        String.valueOf(last),
+                        now.stream().map(CountSheets::told).collect(Collectors.joining("; "))),
                 Optional.of(figure),
-                columns("water", "season", "territories", "range", "km", "perKm", "limits"),
-                rows.stream().map(this::line).toList(),
+                modelled
+                        ? columns(
+                                "water",
+                                "season",
+                                "perKmByModel",
+                                "limits",
+                                "territories",
+                                "range",
+                                "kmAt",
+                                "perKmByRule",
+                                "limitsByRule")
+                        : columns("water", "season", "territories", "range", "km", "perKm", "limits"),
+                rows.stream().map(row -> line(row, modelled)).toList(),
                 remarks);
+    }
+
+    /** The model's value with its limits, and the rule's as a small dot; the rule's alone where the model tells nothing. */
+    private static Row row(DensityAnswer.Row row, boolean modelled) {
+        Optional<DensityAnswer.ByModel> model = row.byModel();
+        return new Row(
+                water(row),
+                String.valueOf(row.season()),
+                shown(row),
+                modelled ? optional(model.map(DensityAnswer.ByModel::lower)) : row.lower(),
+                modelled ? optional(model.map(DensityAnswer.ByModel::upper)) : row.upper(),
+                model.isPresent() ? row.perKm().stream().boxed().toList() : List.of(),
+                row.why().map(Texts::of).orElse(""));
+    }
+
+    private static OptionalDouble shown(DensityAnswer.Row row) {
+        return row.byModel().isPresent() ? OptionalDouble.of(row.byModel().get().perKm()) : row.perKm();
+    }
+
+    private static OptionalDouble optional(Optional<Double> value) {
+        return value.map(OptionalDouble::of).orElse(OptionalDouble.empty());
+    }
+
+    private static String told(DensityAnswer.Row row) {
+        if (row.byModel().isPresent()) {
+            DensityAnswer.ByModel model = row.byModel().get();
+            return Texts.of(
+                    "window.findings.densityByModel",
+                    row.river(),
+                    model.perKm(),
+                    model.lower(),
+                    model.upper(),
+                    row.perKm().orElse(0));
+        }
+        return row.perKm().isPresent()
+                ? Texts.of(
+                        "window.findings.densityOf",
+                        row.river(),
+                        row.perKm().getAsDouble(),
+                        row.lower().orElse(0),
+                        row.upper().orElse(0))
+                : Texts.of(
+                        "window.findings.noDensity",
+                        row.river(),
+                        row.why().map(Texts::of).orElse(""));
     }
 
     private static String water(DensityAnswer.Row row) {
         return row.reach().orElse(row.river());
     }
 
-    private Line line(DensityAnswer.Row row) {
-        return new Line(
-                List.of(
-                        water(row),
-                        String.valueOf(row.season()),
-                        String.valueOf(row.territories()),
-                        range(row.min(), row.max()),
-                        form("%.1f", row.surveyedKm()),
-                        form("%.2f", row.perKm()),
-                        limits("%.2f", row.lower(), row.upper())),
-                behind.count(row.season(), Optional.of(row.river()), row.reach()));
+    private Line line(DensityAnswer.Row row, boolean modelled) {
+        List<String> cells = new ArrayList<>(List.of(water(row), String.valueOf(row.season())));
+        if (modelled) {
+            cells.add(form("%.2f", optional(row.byModel().map(DensityAnswer.ByModel::perKm))));
+            cells.add(limits(
+                    "%.2f",
+                    optional(row.byModel().map(DensityAnswer.ByModel::lower)),
+                    optional(row.byModel().map(DensityAnswer.ByModel::upper))));
+        }
+        cells.addAll(List.of(
+                String.valueOf(row.territories()),
+                range(row.min(), row.max()),
+                form("%.1f", row.surveyedKm()),
+                form("%.2f", row.perKm()),
+                limits("%.2f", row.lower(), row.upper())));
+        return new Line(cells, behind.count(row.season(), Optional.of(row.river()), row.reach()));
     }
 
-    /**
-     * {@return the counts of all water, season by season, and whether they changed}
-     *
-     * @param progress hears how far it is, and may stop
-     */
-    FindingSheet trend(Progress progress) {
-        TrendAnswer answer = TrendAnswer.of(book, scope, UnaryOperator.identity(), Counting.BY_RULE, progress);
+    /** {@return the counts of all water, season by season, and whether they changed} */
+    FindingSheet trend() {
+        TrendAnswer answer = counts.trend();
+        boolean modelled =
+                answer.seasons().stream().anyMatch(season -> season.byModel().isPresent());
         Figure figure = IntervalFigure.of(
                 Texts.of("window.findings.term.trend"),
-                new Scale(Texts.of("window.findings.territories"), 0, OptionalDouble.empty(), whole()),
-                answer.seasons().stream()
-                        .map(season -> new Row(
-                                "",
-                                String.valueOf(season.season()),
-                                season.count(),
-                                season.lower(),
-                                season.upper(),
-                                List.of(),
-                                season.why().map(Texts::of).orElse("")))
-                        .toList(),
+                new Scale(
+                        Texts.of(modelled ? "window.findings.territoriesByModel" : "window.findings.territories"),
+                        0,
+                        OptionalDouble.empty(),
+                        modelled ? one() : whole()),
+                answer.seasons().stream().map(season -> row(season, modelled)).toList(),
                 width);
-        List<String> remarks = new ArrayList<>();
-        if (answer.perYear().percent().isPresent()) {
-            answer.probabilityFalling().ifPresent(falling -> remarks.add(Texts.of("cli.trend.falling", falling)));
-            answer.smallestDetectable()
-                    .percentPerYear()
-                    .ifPresent(fall -> remarks.add(Texts.of(
-                            "cli.trend.smallest",
-                            -fall,
-                            answer.smallestDetectable().power())));
-        }
-        answer.why().forEach(why -> remarks.add(sentence(why)));
-        answer.warnings().forEach(warning -> remarks.add(sentence(warning)));
-        answer.model().ifPresent(model -> remarks.add(sentence(model)));
         return new FindingSheet(
                 Topic.TREND.question(),
                 answer.perYear().percent().isPresent()
@@ -170,23 +198,69 @@ final class CountSheets {
                         : "",
                 sentence(answer.verdict()),
                 Optional.of(figure),
-                columns("season", "territories", "range", "km", "visits", "remark"),
-                answer.seasons().stream()
-                        .map(season -> new Line(
-                                List.of(
-                                        String.valueOf(season.season()),
-                                        form("%.0f", season.count()),
-                                        season.count().isPresent()
-                                                ? limits("%.0f", season.lower(), season.upper())
-                                                : "–",
-                                        form("%.1f", season.surveyedKm()),
-                                        String.valueOf(season.effectiveVisits()),
-                                        season.why()
-                                                .map(Texts::of)
-                                                .orElse(season.imputed() ? Texts.of("window.findings.filledIn") : "")),
-                                behind.count(season.season(), Optional.empty(), Optional.empty())))
-                        .toList(),
-                remarks);
+                modelled
+                        ? columns("season", "byModel", "limits", "territories", "range", "kmAt", "visits", "remark")
+                        : columns("season", "territories", "range", "km", "visits", "remark"),
+                answer.seasons().stream().map(season -> line(season, modelled)).toList(),
+                remarks(answer, modelled));
+    }
+
+    private static Row row(TrendAnswer.Season season, boolean modelled) {
+        Optional<TrendAnswer.ByModel> model = season.byModel();
+        return new Row(
+                "",
+                String.valueOf(season.season()),
+                model.isPresent() ? OptionalDouble.of(model.get().estimate()) : season.count(),
+                modelled ? optional(model.map(TrendAnswer.ByModel::lower)) : season.lower(),
+                modelled ? optional(model.map(TrendAnswer.ByModel::upper)) : season.upper(),
+                model.isPresent() ? season.count().stream().boxed().toList() : List.of(),
+                season.why().map(Texts::of).orElse(""));
+    }
+
+    private static List<String> remarks(TrendAnswer answer, boolean modelled) {
+        List<String> remarks = new ArrayList<>();
+        if (modelled) {
+            remarks.add(Texts.of("window.findings.ruleDots"));
+        }
+        if (answer.perYear().percent().isPresent()) {
+            answer.byRule()
+                    .filter(byRule -> byRule.perYear().percent().isPresent())
+                    .ifPresent(byRule -> remarks.add(Texts.of(
+                            "window.findings.aYearByRule",
+                            signed(byRule.perYear().percent()),
+                            signed(byRule.perYear().lower()),
+                            signed(byRule.perYear().upper()))));
+            answer.shareFromCounts().ifPresent(share -> remarks.add(Texts.of("cli.trend.shareFromCounts", share)));
+            answer.probabilityFalling().ifPresent(falling -> remarks.add(Texts.of("cli.trend.falling", falling)));
+            answer.smallestDetectable()
+                    .percentPerYear()
+                    .ifPresent(fall -> remarks.add(Texts.of(
+                            "cli.trend.smallest",
+                            -fall,
+                            answer.smallestDetectable().power())));
+        }
+        answer.why().forEach(why -> remarks.add(sentence(why)));
+        answer.warnings().forEach(warning -> remarks.add(sentence(warning)));
+        answer.model().ifPresent(model -> remarks.add(sentence(model)));
+        return remarks;
+    }
+
+    private Line line(TrendAnswer.Season season, boolean modelled) {
+        List<String> cells = new ArrayList<>(List.of(String.valueOf(season.season())));
+        if (modelled) {
+            cells.add(form("%.1f", optional(season.byModel().map(TrendAnswer.ByModel::estimate))));
+            cells.add(limits(
+                    "%.0f",
+                    optional(season.byModel().map(TrendAnswer.ByModel::lower)),
+                    optional(season.byModel().map(TrendAnswer.ByModel::upper))));
+        }
+        cells.addAll(List.of(
+                form("%.0f", season.count()),
+                season.count().isPresent() ? limits("%.0f", season.lower(), season.upper()) : "–",
+                form("%.1f", season.surveyedKm()),
+                String.valueOf(season.effectiveVisits()),
+                season.why().map(Texts::of).orElse(season.imputed() ? Texts.of("window.findings.filledIn") : "")));
+        return new Line(cells, behind.count(season.season(), Optional.empty(), Optional.empty()));
     }
 
     /** {@return the share of the sites that birds used, season by season} */
@@ -258,6 +332,10 @@ final class CountSheets {
 
     static DoubleFunction<String> two() {
         return value -> form("%.2f", value);
+    }
+
+    private static DoubleFunction<String> one() {
+        return value -> form("%.1f", value);
     }
 
     static DoubleFunction<String> whole() {

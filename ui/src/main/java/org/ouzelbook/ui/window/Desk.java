@@ -53,9 +53,9 @@ final class Desk {
      * What was looked at in a book.
      *
      * @param species the species
-     * @param season the season
+     * @param place where the strip was left
      */
-    record View(Species species, int season) {}
+    record View(Species species, StripPlace place) {}
 
     /** {@return where the window stood; empty if nobody knows, or it makes no sense} */
     Optional<Place> place() {
@@ -88,11 +88,11 @@ final class Desk {
      * @param book the file of the book
      */
     Optional<View> view(Path book) {
-        String[] parts = kept.getProperty("view." + book.toAbsolutePath(), "").split("\\|", -1);
-        if (parts.length != 2 || !parts[1].matches("[0-9]{4}")) {
-            return Optional.empty();
-        }
-        return Species.named(parts[0]).map(species -> new View(species, Integer.parseInt(parts[1])));
+        String[] parts = kept.getProperty("view." + book.toAbsolutePath(), "").split("\\|", 2);
+        return parts.length < 2
+                ? Optional.empty()
+                : Species.named(parts[0])
+                        .flatMap(species -> StripPlace.read(parts[1]).map(place -> new View(species, place)));
     }
 
     /**
@@ -116,7 +116,9 @@ final class Desk {
      * @param view what
      */
     void keep(Path book, View view) {
-        kept.setProperty("view." + book.toAbsolutePath(), view.species().scientificName() + "|" + view.season());
+        kept.setProperty(
+                "view." + book.toAbsolutePath(),
+                view.species().scientificName() + "|" + view.place().written());
         write();
     }
 

@@ -11,6 +11,8 @@ final class FindingTable extends TableView<FindingSheet.Line> {
     private static final int MOST_LINES = 12;
     private static final double HEADER = 38;
     private static final double LETTER = 7.2;
+    private static final double SMALL_LETTER = 6.3;
+    private static final double ROOM = 20;
     private static final int MOST_LETTERS = 48;
 
     FindingTable(FindingsViewModel findings) {
@@ -66,11 +68,10 @@ final class FindingTable extends TableView<FindingSheet.Line> {
                 .mapToInt(line -> line.cells().get(column).length())
                 .max()
                 .orElse(0);
-        return 22
-                + LETTER
-                        * Math.min(
-                                MOST_LETTERS,
-                                Math.max(longest, sheet.columns().get(column).length()));
+        return ROOM
+                + Math.max(
+                        LETTER * Math.min(MOST_LETTERS, longest),
+                        SMALL_LETTER * sheet.columns().get(column).length());
     }
 
     /**

@@ -74,16 +74,40 @@ final class FindingsPage implements Page {
         });
         table.getSelectionModel().selectedIndexProperty().addListener((property, before, now) -> mark(now.intValue()));
         findings.topic().addListener((property, before, now) -> show());
-        book.contents().addListener((property, before, now) -> {
-            if (page.getParent() != null) {
-                findings.read();
-            }
-        });
+        book.contents().addListener((property, before, now) -> readIfSeen());
+        book.modelled().addListener((property, before, now) -> readIfSeen());
+        book.modelStopped().addListener((property, before, now) -> show());
         keys.on("window.findings.pick", () -> questions.requestFocus(), Stroke.of(KeyCode.Q))
                 .on("window.findings.toTable", table::begin, Stroke.of(KeyCode.T))
                 .on("window.findings.toRecords", evidence::requestFocus, Stroke.of(KeyCode.R))
                 .offer("window.findings.save", "window.findings.saveHint", this::save, Stroke.command(KeyCode.S))
                 .pointer("window.pointer.clickRow", "window.findings.rests");
+    }
+
+    private void readIfSeen() {
+        if (page.getParent() != null) {
+            findings.read();
+        }
+    }
+
+    /** While the model has not counted, what rests on counts says that it is by rule, and how to go on where it was stopped. */
+    private void tellOfTheModel() {
+        if (book.modelled().get().isPresent()) {
+            return;
+        }
+        if (!book.modelStopped().get()) {
+            answer.getChildren().add(Sentences.line(Texts.of("window.findings.modelCounts"), "muted"));
+            return;
+        }
+        Button again = new Button(Texts.of("window.findings.countAgain"));
+        again.setAccessibleText(Texts.of("window.findings.countAgain"));
+        again.setOnAction(event -> {
+            book.countAgain();
+            show();
+        });
+        HBox line = new HBox(12, Sentences.line(Texts.of("window.findings.modelStopped"), "muted"), again);
+        line.setAlignment(Pos.CENTER_LEFT);
+        answer.getChildren().add(line);
     }
 
     private void show() {
@@ -96,6 +120,9 @@ final class FindingsPage implements Page {
             return;
         }
         answer.getChildren().add(Sentences.line(sheet.get().sentence(), "finding-sentence"));
+        if (topic.isOfCounts() && !sheet.get().lines().isEmpty()) {
+            tellOfTheModel();
+        }
         sheet.get().figure().ifPresent(figure -> {
             picture.show(figure.picture());
             picture.setOnMouseClicked(event -> {

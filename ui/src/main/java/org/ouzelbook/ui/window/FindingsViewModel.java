@@ -16,6 +16,7 @@ import javafx.beans.property.ReadOnlyIntegerProperty;
 import javafx.beans.property.ReadOnlyIntegerWrapper;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
+import org.ouzelbook.stats.survey.ModelledCounts;
 import org.ouzelbook.tracker.domain.Progress;
 import org.ouzelbook.tracker.exchange.export.CsvFiles;
 import org.ouzelbook.tracker.exchange.export.DataTable;
@@ -34,7 +35,8 @@ final class FindingsViewModel {
     private final ReadOnlyObjectWrapper<Topic> topic = new ReadOnlyObjectWrapper<>(Topic.DENSITY);
     private final ReadOnlyObjectWrapper<List<Evidence>> evidence = new ReadOnlyObjectWrapper<>(List.of());
     private Optional<BookContents> of = Optional.empty();
-    private int asked;
+    private Optional<ModelledCounts> modelled = Optional.empty();
+    private volatile int asked;
     private volatile boolean stopped;
 
     /**
@@ -72,30 +74,43 @@ final class FindingsViewModel {
         return Optional.ofNullable(sheets.get(one));
     }
 
-    /** Answers every question of the book as it is now, the one looked at first; what is answered already is kept. */
+    /**
+     * Answers every question of the book as it is now, the one looked at first; what is answered already is kept. Once the model
+     * has counted, what rests on counts is answered anew; until then the answer by rule is told.
+     */
     void read() {
         Optional<BookContents> now = book.contents().get();
-        if (now.isEmpty() || (now.equals(of) && !stopped)) {
+        if (now.isEmpty()) {
             return;
         }
-        stopped = false;
-        of = now;
-        asked++;
-        sheets.clear();
-        evidence.set(List.of());
-        answered.set(answered.get() + 1);
+        boolean same = now.equals(of) && !stopped;
+        Optional<ModelledCounts> counts = book.modelled().get();
+        boolean counted = counts.isPresent() && !counts.equals(modelled);
+        modelled = counts;
+        if (!same) {
+            stopped = false;
+            of = now;
+            asked++;
+            sheets.clear();
+            evidence.set(List.of());
+            answered.set(answered.get() + 1);
+        }
         Stream.concat(Stream.of(topic.get()), Stream.of(Topic.values()))
                 .distinct()
-                .forEach(one -> answer(one, now.get()));
+                .filter(one -> !same || (counted && one.isOfCounts()))
+                .forEach(one -> answer(one, now.get(), counts.orElse(ModelledCounts.NONE)));
     }
 
-    private void answer(Topic one, BookContents contents) {
+    private void answer(Topic one, BookContents contents, ModelledCounts counts) {
         int time = asked;
         work.start(
                 Texts.of("window.work.finding", one.term()),
                 progress -> {
+                    if (time != asked) {
+                        throw new CancellationException();
+                    }
                     goOn(progress);
-                    FindingSheet sheet = sheet(one, contents, progress);
+                    FindingSheet sheet = sheet(one, contents, counts);
                     goOn(progress);
                     return sheet;
                 },
@@ -119,12 +134,12 @@ final class FindingsViewModel {
         }
     }
 
-    private FindingSheet sheet(Topic one, BookContents contents, Progress progress) {
-        CountSheets counts = new CountSheets(book.book(), contents, width);
+    private FindingSheet sheet(Topic one, BookContents contents, ModelledCounts modelled) {
+        CountSheets counts = new CountSheets(book.book(), contents, modelled, width);
         LifeSheets lives = new LifeSheets(book.book(), contents, width);
         return switch (one) {
-            case DENSITY -> counts.density(progress);
-            case TREND -> counts.trend(progress);
+            case DENSITY -> counts.density();
+            case TREND -> counts.trend();
             case OCCUPANCY -> counts.occupancy();
             case NESTS -> lives.nests();
             case SURVIVAL -> lives.survival();

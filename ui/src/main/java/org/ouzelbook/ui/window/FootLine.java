@@ -18,11 +18,9 @@ final class FootLine extends HBox {
 
     /**
      * @param book tells what was done
-     * @param work tells what is being done, and can be asked to stop
-     * @param mapping the same of the maps of seasons that were changed
-     * @param counting the same of the counting by the model
+     * @param workshop tells what is being done, and can be asked to stop
      */
-    FootLine(BookViewModel book, BackgroundWork work, BackgroundWork mapping, BackgroundWork counting) {
+    FootLine(BookViewModel book, Workshop workshop) {
         super(12);
         setAlignment(Pos.CENTER_LEFT);
         Label notice = new Label();
@@ -37,7 +35,9 @@ final class FootLine extends HBox {
         hints.getStyleClass().add("hints");
         hints.setAlignment(Pos.CENTER_RIGHT);
         hints.setMinWidth(USE_PREF_SIZE);
-        getChildren().addAll(notice, remark, room, doing(work), doing(mapping), doing(counting), hints);
+        getChildren().addAll(notice, remark, room);
+        workshop.all().forEach(work -> getChildren().add(doing(work)));
+        getChildren().add(hints);
     }
 
     private static void shownWhile(Node node, ObservableValue<Boolean> condition) {

@@ -3,11 +3,18 @@ package org.ouzelbook.ui.window;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
+import org.ouzelbook.stats.survey.MapSettings;
+import org.ouzelbook.stats.survey.TerritoryModel;
+import org.ouzelbook.tracker.domain.Progress;
+import org.ouzelbook.ui.app.BookCounts;
 import org.ouzelbook.ui.app.ModelShading;
 import org.ouzelbook.ui.app.ShadeByModel;
 import org.ouzelbook.ui.app.Texts;
 
-/** Counts by the model beside everything else, as soon as there is something to count; the strip shows it when it is ready. */
+/**
+ * Counts by the model beside everything else, as soon as there is something to count. It learns once; first the strip shows what it
+ * makes of each season, then the findings and the story of the year go by its counts.
+ */
 final class ModelCounting {
     private final BookViewModel book;
     private final Work work;
@@ -22,26 +29,57 @@ final class ModelCounting {
         this.work = work;
         book.contents().addListener((property, before, now) -> {
             stop.run();
-            now.filter(there -> !there.maps().isEmpty() && there.behind().isEmpty())
-                    .ifPresent(this::count);
+            now.ifPresent(this::count);
         });
+        book.onCountAgain(() -> book.contents().get().ifPresent(this::count));
     }
+
+    private record Shaded(TerritoryModel model, Map<Integer, ModelShading> shadings) {}
 
     private void count(BookContents there) {
-        work.start(
-                Texts.of("window.work.model"),
-                progress -> ShadeByModel.of(there.records(), there.maps().values(), progress),
-                shadings -> show(there, shadings),
-                this::failed);
-    }
-
-    private void show(BookContents there, Map<Integer, ModelShading> shadings) {
-        if (book.contents().get().equals(Optional.of(there))) {
-            book.shade(shadings);
+        if (!there.maps().isEmpty() && there.behind().isEmpty()) {
+            work.start(
+                    Texts.of("window.work.model"),
+                    progress -> shaded(there, progress),
+                    shaded -> show(there, shaded),
+                    failure -> failed(there, failure));
         }
     }
 
-    private void failed(Throwable failure) {
+    /** Learning takes about as long as looking at all seasons, and that about as long as counting on each water. */
+    private static Shaded shaded(BookContents there, Progress progress) {
+        TerritoryModel model = TerritoryModel.of(
+                there.records(),
+                there.species(),
+                MapSettings.usualFor(there.species()),
+                (done, of) -> progress.goOn(done, 3L * of));
+        return new Shaded(
+                model, ShadeByModel.of(model, there.maps().values(), (done, of) -> progress.goOn(of + done, 3L * of)));
+    }
+
+    private void show(BookContents there, Shaded shaded) {
+        if (isShown(there)) {
+            book.shade(shaded.shadings());
+            work.start(
+                    Texts.of("window.work.model"),
+                    progress -> BookCounts.byModel(
+                            shaded.model(),
+                            there.records(),
+                            there.species(),
+                            (done, of) -> progress.goOn(2L * of + done, 3L * of)),
+                    counts -> book.counted(there, counts),
+                    failure -> failed(there, failure));
+        }
+    }
+
+    private boolean isShown(BookContents there) {
+        return book.contents().get().equals(Optional.of(there));
+    }
+
+    private void failed(BookContents there, Throwable failure) {
+        if (isShown(there)) {
+            book.notCountedByModel();
+        }
         if (!(failure instanceof CancellationException)) {
             book.failed(failure);
         }

@@ -141,7 +141,7 @@ final class NewBookPane extends VBox {
     /**
      * Reads drawn rivers.
      *
-     * @param files GeoJSON or GPX files
+     * @param files GeoJSON, GPX, KML or KMZ files, or folders of such
      */
     void draw(List<Path> files) {
         book.draw(files);
@@ -151,7 +151,9 @@ final class NewBookPane extends VBox {
         FileChooser chooser = new FileChooser();
         chooser.setTitle(Texts.of("window.new.choose"));
         chooser.getExtensionFilters()
-                .add(new FileChooser.ExtensionFilter(Texts.of("window.new.lines"), "*.geojson", "*.json", "*.gpx"));
+                .addAll(
+                        new FileChooser.ExtensionFilter(Texts.of("window.new.lines"), NewBookViewModel.LINE_FILES),
+                        new FileChooser.ExtensionFilter(Texts.of("window.new.anyFile"), "*.*"));
         List<File> files = chooser.showOpenMultipleDialog(getScene().getWindow());
         if (files != null && !files.isEmpty()) {
             draw(files.stream().map(File::toPath).toList());

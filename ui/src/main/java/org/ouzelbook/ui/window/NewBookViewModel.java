@@ -1,10 +1,15 @@
 package org.ouzelbook.ui.window;
 
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.stream.Stream;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
@@ -22,6 +27,9 @@ import org.ouzelbook.ui.app.Texts;
 
 /** A book to be begun: its river, which end is the mouth, its species. Nothing is made before the last step. */
 final class NewBookViewModel {
+    /** What files of river lines are called; what is in them is told by their contents. */
+    static final List<String> LINE_FILES = List.of("*.geojson", "*.json", "*.gpx", "*.kml", "*.kmz");
+
     private final Work work;
     private final String who;
     private final Consumer<Path> made;
@@ -75,12 +83,30 @@ final class NewBookViewModel {
     /**
      * Reads a drawing.
      *
-     * @param named GeoJSON or GPX files
+     * @param named GeoJSON, GPX, KML or KMZ files; of a folder, the files in it that are called so
      */
     void draw(List<Path> named) {
-        files = List.copyOf(named);
+        files = named.stream().flatMap(NewBookViewModel::linesIn).toList();
         answers = RiverAnswers.NONE;
         rehearse();
+    }
+
+    private static Stream<Path> linesIn(Path named) {
+        if (!Files.isDirectory(named)) {
+            return Stream.of(named);
+        }
+        try (Stream<Path> there = Files.list(named)) {
+            List<Path> lines =
+                    there.filter(NewBookViewModel::isCalledLine).sorted().toList();
+            return lines.isEmpty() ? Stream.of(named) : lines.stream();
+        } catch (IOException | UncheckedIOException e) {
+            return Stream.of(named);
+        }
+    }
+
+    private static boolean isCalledLine(Path file) {
+        String name = String.valueOf(file.getFileName()).toLowerCase(Locale.ROOT);
+        return LINE_FILES.stream().anyMatch(ending -> name.endsWith(ending.substring(1)));
     }
 
     /**

@@ -24,12 +24,15 @@ final class SealPage implements Page {
             now.ifPresent(told::tell);
             turn.setText(Texts.of(seal.sealed().get() ? "window.seal.remove" : "window.seal.seal"));
         });
-        book.strip().season().addListener((property, before, now) -> {
-            if (page.getParent() != null) {
-                seal.read();
-            }
-        });
+        book.strip().season().addListener((property, before, now) -> readIfSeen());
+        book.modelled().addListener((property, before, now) -> readIfSeen());
         keys.on("window.seal.turn", seal::turn, Stroke.command(KeyCode.ENTER));
+    }
+
+    private void readIfSeen() {
+        if (page.getParent() != null) {
+            seal.read();
+        }
     }
 
     @Override

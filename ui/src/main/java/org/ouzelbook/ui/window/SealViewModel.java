@@ -10,8 +10,10 @@ import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.beans.property.ReadOnlyBooleanWrapper;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
+import org.ouzelbook.tracker.domain.Message;
 import org.ouzelbook.tracker.domain.Species;
 import org.ouzelbook.tracker.store.Book;
+import org.ouzelbook.ui.app.BookCounts;
 import org.ouzelbook.ui.app.SealSeason;
 import org.ouzelbook.ui.app.Texts;
 
@@ -46,11 +48,20 @@ final class SealViewModel {
         int season = season();
         Species species = book.species();
         Book open = book.book();
+        Optional<BookCounts> counts = book.contents()
+                .get()
+                .flatMap(there -> book.modelled()
+                        .get()
+                        .map(modelled -> new BookCounts(there.records(), there.species(), modelled)));
         work.start(
                 Texts.of("window.work.reading"),
-                progress -> open.read(view -> view.seal(species, season)).isPresent()
-                        ? Optional.of(SealSeason.of(open, species, Optional.of(season)))
-                        : Optional.<SealSeason.Answer>empty(),
+                progress -> {
+                    if (open.read(view -> view.seal(species, season)).isEmpty()) {
+                        return Optional.<SealSeason.Answer>empty();
+                    }
+                    return Optional.of(counts.map(model -> SealSeason.of(open, species, season, model))
+                            .orElseGet(() -> SealSeason.of(open, species, Optional.of(season))));
+                },
                 answer -> show(answer, season, species),
                 book::failed);
     }
@@ -66,11 +77,11 @@ final class SealViewModel {
 
     private Explanation words(SealSeason.Answer answer) {
         List<Explanation.Section> sections = new ArrayList<>();
-        if (answer.same()) {
-            sections.add(new Explanation.Section("", List.of(Texts.of("seal.same"))));
-        } else {
-            sections.add(section(
-                    "seal.differs", answer.differences().stream().map(Texts::of).toList()));
+        sections.add(compared(answer.differences(), "seal.same", "seal.differs"));
+        sections.add(answer.byModel()
+                .map(differences -> compared(differences, "seal.sameByModel", "seal.differsByModel"))
+                .orElseGet(() -> new Explanation.Section("", List.of(Texts.of("window.seal.modelLater")))));
+        if (!answer.same()) {
             sections.add(
                     section("seal.why", answer.because().stream().map(Texts::of).toList()));
         }
@@ -85,6 +96,12 @@ final class SealViewModel {
                 Texts.of("window.seal.title", answer.season(), answer.species()),
                 Texts.of("window.seal.sealed", answer.on(), answer.by(), answer.program()),
                 sections);
+    }
+
+    private static Explanation.Section compared(List<Message> differences, String same, String differs) {
+        return differences.isEmpty()
+                ? new Explanation.Section("", List.of(Texts.of(same)))
+                : section(differs, differences.stream().map(Texts::of).toList());
     }
 
     private static Explanation.Section section(String heading, List<String> sentences) {

@@ -90,6 +90,17 @@ final class StripFraming {
         return really;
     }
 
+    /** {@return the part of the river's axis that is in view; empty for all of it} */
+    Optional<StripPlace.Near> river() {
+        return river.map(seen -> new StripPlace.Near(seen.from(), seen.to()));
+    }
+
+    /** Begins with a part of the river's axis, as far as a strip has it. */
+    void settle(ReadyStrip strip, StripPlace.Near near) {
+        Frame limits = strip.farthest(width, height);
+        river = Optional.of(limits.showing(near.from(), near.to()).moved(0, limits));
+    }
+
     /** Begins with all of time, and with all days of a place. */
     void arrive() {
         stretch = 1;

@@ -39,6 +39,7 @@ final class StripViewModel {
     private final ReadOnlyBooleanWrapper allSeasons = new ReadOnlyBooleanWrapper();
     private final ReadOnlyBooleanWrapper nestsShown = new ReadOnlyBooleanWrapper();
 
+    private Optional<StripPlace> wished = Optional.empty();
     private final StripPath way = new StripPath();
     private final StripScenes scenes = new StripScenes();
     private final StripFraming framing = new StripFraming();
@@ -107,6 +108,19 @@ final class StripViewModel {
             selected.set(Optional.empty());
         }
         arrived();
+        wished.filter(place -> scenes.has(place.view())).ifPresent(this::settle);
+    }
+
+    private void settle(StripPlace place) {
+        wished = Optional.empty();
+        ready().ifPresent(strip -> place.near().ifPresent(near -> framing.settle(strip, near)));
+        selected.set(place.selected());
+        redraw();
+    }
+
+    /** {@return where the strip is now, to come back to another day} */
+    StripPlace whereNow() {
+        return new StripPlace(season.get(), view(), framing.river(), selected.get());
     }
 
     /**
@@ -125,13 +139,16 @@ final class StripViewModel {
     }
 
     /**
-     * Wishes for a season before anything is shown; the last one is shown if the wished one is not there.
+     * Wishes for a place before anything is shown; what is no longer there is let be.
      *
-     * @param year a season
+     * @param place where somebody left the strip
      */
-    void startWith(int year) {
-        season.set(year);
-        way.to(new StripView.OneSeason(year));
+    void startAt(StripPlace place) {
+        season.set(place.season());
+        way.to(new StripView.OneSeason(place.season()));
+        way.to(place.view());
+        allSeasons.set(place.view() instanceof StripView.AllSeasons);
+        wished = Optional.of(place);
     }
 
     /**

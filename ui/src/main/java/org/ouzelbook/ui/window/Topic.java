@@ -22,6 +22,11 @@ enum Topic {
         return Texts.of("window.findings.term." + name().toLowerCase(Locale.ROOT));
     }
 
+    /** {@return whether it rests on counts of territories, which the model makes surer} */
+    boolean isOfCounts() {
+        return this == DENSITY || this == TREND;
+    }
+
     /** {@return whether its table names nests or ringed birds, which are private} */
     boolean isPrivate() {
         return this == NESTS || this == SURVIVAL;

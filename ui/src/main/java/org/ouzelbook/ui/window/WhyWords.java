@@ -35,14 +35,20 @@ final class WhyWords {
 
     private final BookContents contents;
     private final IntFunction<Optional<ModelShading>> model;
+    private final IntFunction<Optional<RiverStory>> stories;
 
     /**
      * @param contents what the book holds
      * @param model what the model makes of a season; empty while it counts
+     * @param stories the story of a year; empty while it is worked out
      */
-    WhyWords(BookContents contents, IntFunction<Optional<ModelShading>> model) {
+    WhyWords(
+            BookContents contents,
+            IntFunction<Optional<ModelShading>> model,
+            IntFunction<Optional<RiverStory>> stories) {
         this.contents = contents;
         this.model = model;
+        this.stories = stories;
     }
 
     /**
@@ -283,9 +289,10 @@ final class WhyWords {
         List<Explanation.Section> sections = new ArrayList<>();
         sections.add(new Explanation.Section(
                 Texts.of("window.why.story"),
-                contents.story(map.season()).findings().stream()
-                        .map(StoryWords::whole)
-                        .toList()));
+                stories.apply(map.season())
+                        .map(story ->
+                                story.findings().stream().map(StoryWords::whole).toList())
+                        .orElse(List.of(Texts.of("window.why.workedOut")))));
         sections.addAll(decided(map));
         for (TerritoryMap.RiverMap river : map.rivers()) {
             List<String> lines = new ArrayList<>();
@@ -357,11 +364,15 @@ final class WhyWords {
      */
     Explanation seasons(CountTrend trend) {
         List<Explanation.Section> sections = new ArrayList<>();
-        RiverStory story = contents.story(contents.maps().lastKey());
-        sections.add(new Explanation.Section("", told(story, RiverStory.Topic.DIRECTION)));
-        List<String> sure = new ArrayList<>(told(story, RiverStory.Topic.TREND));
-        sure.addAll(told(story, RiverStory.Topic.CHANGE));
-        sections.add(new Explanation.Section(Texts.of("window.why.sure"), sure));
+        Optional<RiverStory> worked = stories.apply(contents.maps().lastKey());
+        worked.ifPresentOrElse(
+                story -> {
+                    sections.add(new Explanation.Section("", told(story, RiverStory.Topic.DIRECTION)));
+                    List<String> sure = new ArrayList<>(told(story, RiverStory.Topic.TREND));
+                    sure.addAll(told(story, RiverStory.Topic.CHANGE));
+                    sections.add(new Explanation.Section(Texts.of("window.why.sure"), sure));
+                },
+                () -> sections.add(new Explanation.Section("", List.of(Texts.of("window.why.workedOut")))));
         if (!trend.warnings().isEmpty()) {
             sections.add(new Explanation.Section(
                     Texts.of("window.why.warnings"),

@@ -19,9 +19,8 @@ public final class WindowApplication extends Application {
     private static final String DEMO_FOLDER = "ouzelbook-demo";
     private static final PseudoClass DARK = PseudoClass.getPseudoClass("dark");
 
-    private final BackgroundWork work = new BackgroundWork();
-    private final BackgroundWork mapping = new BackgroundWork();
-    private final BackgroundWork counting = new BackgroundWork();
+    private final Workshop workshop = new Workshop();
+    private final BackgroundWork work = workshop.saving();
     private final Look look = Look.ofUser();
     private final Desk desk = Desk.ofUser();
     private final RecentBooks recent = RecentBooks.ofUser();
@@ -107,10 +106,11 @@ public final class WindowApplication extends Application {
         book = opened;
         boolean first = recent.isFirstTime(opened.file());
         recent.opened(opened.file());
-        BookViewModel viewModel = new BookViewModel(opened, work, mapping, System.getProperty("user.name", ""));
+        BookViewModel viewModel = new BookViewModel(
+                opened, work, workshop.mapping(), workshop.telling(), System.getProperty("user.name", ""));
         shown = viewModel;
-        BookPane pane = new BookPane(viewModel, work, mapping, counting, look, this::leaveBook);
-        new ModelCounting(viewModel, counting, counting::stop);
+        BookPane pane = new BookPane(viewModel, workshop, look, this::leaveBook);
+        new ModelCounting(viewModel, workshop.counting(), workshop.counting()::stop);
         if (stage != null) {
             stage.getScene().setRoot(pane);
             stage.setTitle(Texts.of("window.titleBook", String.valueOf(path.getFileName())));
@@ -118,8 +118,9 @@ public final class WindowApplication extends Application {
         Optional<Desk.View> last = desk.view(opened.file());
         wish("season")
                 .map(Integer::valueOf)
-                .or(() -> last.map(Desk.View::season))
-                .ifPresent(viewModel.strip()::startWith);
+                .map(StripPlace::of)
+                .or(() -> last.map(Desk.View::place))
+                .ifPresent(viewModel.strip()::startAt);
         viewModel.read(wish("species").flatMap(Species::named).or(() -> chosen).or(() -> last.map(Desk.View::species)));
         if (first) {
             pane.caution();
@@ -128,9 +129,7 @@ public final class WindowApplication extends Application {
 
     /** Closes the book, when all work on it is done, and shows the start page. */
     private void leaveBook() {
-        counting.stop();
-        mapping.stop();
-        work.stop();
+        workshop.stop();
         work.start(
                 Texts.of("window.work.closing"),
                 progress -> {
@@ -153,7 +152,7 @@ public final class WindowApplication extends Application {
             if (looked != null && looked.contents().get().isPresent()) {
                 desk.keep(
                         open.file(),
-                        new Desk.View(looked.species(), looked.strip().season().get()));
+                        new Desk.View(looked.species(), looked.strip().whereNow()));
             }
             open.close();
         }
@@ -167,9 +166,7 @@ public final class WindowApplication extends Application {
             desk.keep(new Desk.Place(
                     stage.getX(), stage.getY(), stage.getWidth(), stage.getHeight(), stage.isMaximized()));
         }
-        work.close();
-        mapping.close();
-        counting.close();
+        workshop.close();
         closeBook();
     }
 }

@@ -102,6 +102,29 @@ class SealCommandTest {
     }
 
     @Test
+    void comparesTheModelsCountToo() throws IOException {
+        seal("--season", "2026");
+        assertThat(CommandRun.of("map", book, "--season", "2026").out()).doesNotContain("is another answer today");
+
+        Path before = Files.writeString(
+                folder.resolve("before.txt"),
+                NOTEBOOK.replace("2026-", "2025-").replaceAll("(?m)^(2.4|2.5 0712 mat|6.0|6.2).*\n", ""));
+        CommandRun run = CommandRun.of("log", book, "--file", before);
+        assertThat(run.exitCode()).as(run.err()).isZero();
+
+        assertThat(seal("--show").out()).contains("Today’s count by rule is the same.");
+        assertThat(CommandRun.of("map", book, "--season", "2026").out().replaceAll("\\s+", " "))
+                .contains("is another answer today")
+                .contains("Arrel Water, territories by model:")
+                .contains("The model learns from all seasons")
+                .doesNotContain("territories by rule: 2 when sealed");
+        assertThat(CommandRun.of("map", book, "--season", "2026", "--level", "0.8")
+                        .out())
+                .as("other limits are no other answer")
+                .doesNotContain("is another answer today");
+    }
+
+    @Test
     void aDecisionIsAReason() {
         seal("--season", "2026");
         CommandRun.of("decide", book, "no", "territory", "from", "5.5", "to", "7", "--season", "2026");

@@ -6,12 +6,22 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
+import java.util.concurrent.CancellationException;
+import java.util.function.Consumer;
+import java.util.function.Function;
+import java.util.function.UnaryOperator;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.ouzelbook.tracker.domain.Progress;
 import org.ouzelbook.tracker.store.Book;
+import org.ouzelbook.ui.app.Counting;
+import org.ouzelbook.ui.app.DensityAnswer;
+import org.ouzelbook.ui.app.Scope;
+import org.ouzelbook.ui.app.TrendAnswer;
 import org.ouzelbook.ui.strip.Subject;
 
 /** The findings without a window, on a real book of one season without nests, rings and samples. */
@@ -49,6 +59,62 @@ class FindingsViewModelTest {
         assertThat(density.figure()).isPresent();
         assertThat(density.figure().orElseThrow().places()).hasSameSizeAs(density.lines());
         assertThat(density.lines().get(0).cells()).hasSameSizeAs(density.columns());
+    }
+
+    @Test
+    void putsTheModelFirstAndTheRuleBesideItOnceTheModelHasCounted() {
+        assertThat(viewModel.modelled().get()).isEmpty();
+        new ModelCounting(viewModel, new DirectWork(), () -> {});
+        viewModel.countAgain();
+        findings.read();
+
+        DensityAnswer asCommand =
+                DensityAnswer.of(book, Scope.everything(), UnaryOperator.identity(), Counting.BY_MODEL, Progress.NONE);
+        DensityAnswer.Row row = asCommand.rows().get(0);
+        DensityAnswer.ByModel model = row.byModel().orElseThrow();
+        FindingSheet density = sheet(Topic.DENSITY);
+        assertThat(density.sentence())
+                .contains(String.format(
+                        Locale.ROOT,
+                        "%s %.2f per km by the model (%.2f to %.2f), %.2f by the rules",
+                        row.river(),
+                        model.perKm(),
+                        model.lower(),
+                        model.upper(),
+                        row.perKm().getAsDouble()));
+        assertThat(density.lines().get(0).rests()).isNotEmpty();
+        assertThat(density.columns()).doesNotHaveDuplicates();
+
+        TrendAnswer trend =
+                TrendAnswer.of(book, Scope.everything(), UnaryOperator.identity(), Counting.BY_MODEL, Progress.NONE);
+        TrendAnswer.ByModel last =
+                trend.seasons().get(trend.seasons().size() - 1).byModel().orElseThrow();
+        assertThat(sheet(Topic.TREND).lines().get(0).cells())
+                .contains(String.format(Locale.ROOT, "%.1f", last.estimate()));
+        assertThat(viewModel.explanation().get().orElseThrow().sections().get(0).sentences())
+                .anyMatch(sentence -> sentence.contains("by the model") || sentence.contains("The model"));
+    }
+
+    @Test
+    void staysByRuleAndSaysSoWhereTheModelIsStopped() {
+        new ModelCounting(viewModel, new StoppedWork(), () -> {});
+        viewModel.countAgain();
+        findings.read();
+
+        assertThat(viewModel.modelStopped().get()).isTrue();
+        assertThat(sheet(Topic.DENSITY).sentence()).doesNotContain("by the model");
+    }
+
+    /** Work that somebody stops at once. */
+    private static final class StoppedWork implements Work {
+        @Override
+        public <T> void start(String what, Function<Progress, T> job, Consumer<T> done, Consumer<Throwable> failed) {
+            try {
+                done.accept(job.apply((part, whole) -> false));
+            } catch (CancellationException e) {
+                failed.accept(e);
+            }
+        }
     }
 
     @Test

@@ -3,10 +3,13 @@ package org.ouzelbook.ui.window;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipOutputStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.ouzelbook.tracker.domain.GeoPoint;
@@ -41,6 +44,27 @@ class NewBookViewModelTest {
         assertThat(begun.isReady()).isTrue();
         assertThat(begun.understood().get(0)).startsWith("Keld Beck: 11.1");
         assertThat(made).isEmpty();
+    }
+
+    @Test
+    void readsEveryFormatThatABookCanBeMadeOfAndFoldersOfSuch() throws IOException {
+        String kml = "<?xml version=\"1.0\"?><kml xmlns=\"http://www.opengis.net/kml/2.2\"><Document><Placemark>"
+                + "<name>Keld Beck</name><LineString><coordinates>-3.0,55.10 -3.0,55.05 -3.0,55.00</coordinates>"
+                + "</LineString></Placemark></Document></kml>";
+        Path drop = Files.createDirectory(folder.resolve("lines"));
+        Path plain = Files.writeString(drop.resolve("beck.KML"), kml);
+        Files.writeString(drop.resolve("read-me.txt"), "nothing drawn here");
+        Path packed = folder.resolve("beck.kmz");
+        try (ZipOutputStream zip = new ZipOutputStream(Files.newOutputStream(packed))) {
+            zip.putNextEntry(new ZipEntry("doc.kml"));
+            zip.write(kml.getBytes(StandardCharsets.UTF_8));
+        }
+
+        for (Path one : List.of(plain, packed, drop)) {
+            begun.draw(List.of(one));
+            assertThat(begun.refusal().get()).isBlank();
+            assertThat(begun.understood()).as(one.toString()).anyMatch(words -> words.startsWith("Keld Beck: 11.1"));
+        }
     }
 
     @Test
