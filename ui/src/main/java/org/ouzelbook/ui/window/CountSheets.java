@@ -184,7 +184,7 @@ final class CountSheets {
                         Texts.of(modelled ? "window.findings.territoriesByModel" : "window.findings.territories"),
                         0,
                         OptionalDouble.empty(),
-                        modelled ? one() : whole()),
+                        modelled ? CountSheets::one : whole()),
                 answer.seasons().stream().map(season -> row(season, modelled)).toList(),
                 width);
         return new FindingSheet(
@@ -334,8 +334,8 @@ final class CountSheets {
         return value -> form("%.2f", value);
     }
 
-    private static DoubleFunction<String> one() {
-        return value -> form("%.1f", value);
+    private static String one(double value) {
+        return form("%.1f", value);
     }
 
     static DoubleFunction<String> whole() {
