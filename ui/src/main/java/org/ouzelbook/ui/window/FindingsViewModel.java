@@ -11,6 +11,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
+import java.util.concurrent.atomic.AtomicInteger;
 import java.util.stream.Stream;
 import javafx.beans.property.ReadOnlyIntegerProperty;
 import javafx.beans.property.ReadOnlyIntegerWrapper;
@@ -36,7 +37,7 @@ final class FindingsViewModel {
     private final ReadOnlyObjectWrapper<List<Evidence>> evidence = new ReadOnlyObjectWrapper<>(List.of());
     private Optional<BookContents> of = Optional.empty();
     private Optional<ModelledCounts> modelled = Optional.empty();
-    private volatile int asked;
+    private final AtomicInteger asked = new AtomicInteger();
     private volatile boolean stopped;
 
     /**
@@ -90,7 +91,7 @@ final class FindingsViewModel {
         if (!same) {
             stopped = false;
             of = now;
-            asked++;
+            asked.incrementAndGet();
             sheets.clear();
             evidence.set(List.of());
             answered.set(answered.get() + 1);
@@ -102,11 +103,11 @@ final class FindingsViewModel {
     }
 
     private void answer(Topic one, BookContents contents, ModelledCounts counts) {
-        int time = asked;
+        int time = asked.get();
         work.start(
                 Texts.of("window.work.finding", one.term()),
                 progress -> {
-                    if (time != asked) {
+                    if (time != asked.get()) {
                         throw new CancellationException();
                     }
                     goOn(progress);
@@ -128,7 +129,7 @@ final class FindingsViewModel {
 
     private void keep(Topic one, int time, FindingSheet sheet) {
         // The book may have changed while this was worked out.
-        if (time == asked) {
+        if (time == asked.get()) {
             sheets.put(one, sheet);
             answered.set(answered.get() + 1);
         }
