@@ -56,6 +56,10 @@ record Cluster(UUID riverId, List<Member> members, boolean accepted, Set<UUID> i
 
     /** Its members on one river, going upstream. */
     List<Member> on(UUID river) {
+        Member last = members.get(members.size() - 1);
+        if (last.place().riverId().equals(riverId)) {
+            return river.equals(riverId) ? members : List.of();
+        }
         return members.stream()
                 .filter(member -> member.place().riverId().equals(river))
                 .toList();

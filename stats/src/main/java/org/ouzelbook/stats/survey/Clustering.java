@@ -23,16 +23,25 @@ final class Clustering {
      * @param more registrations asked for beyond the rule
      */
     static List<Cluster> of(Field field, Season season, int more) {
+        return Confluences.joined(cut(field, season, more), field, season, more);
+    }
+
+    /** The clusters of each river by itself, before any are joined through confluences. */
+    static List<Cluster> cut(Field field, Season season, int more) {
         List<Cluster> clusters = new ArrayList<>();
         for (River river : season.records().rivers().rivers()) {
-            List<Member> members = field.on(river.id());
-            Line line = line(field, river.id(), season);
-            Partition partition = Partition.of(line, season.acceptance(river.id(), more));
-            for (Partition.Cluster cluster : partition.clusters()) {
-                clusters.add(Cluster.of(river.id(), members.subList(cluster.from(), cluster.to()), cluster.accepted()));
-            }
+            clusters.addAll(cut(field, season, river.id(), more));
         }
-        return Confluences.joined(clusters, field, season, more);
+        return clusters;
+    }
+
+    /** The clusters of one river by itself. */
+    static List<Cluster> cut(Field field, Season season, UUID riverId, int more) {
+        List<Member> members = field.on(riverId);
+        Partition partition = Partition.of(line(field, riverId, season), season.acceptance(riverId, more));
+        return partition.clusters().stream()
+                .map(cluster -> Cluster.of(riverId, members.subList(cluster.from(), cluster.to()), cluster.accepted()))
+                .toList();
     }
 
     /** A river of a field as the estimator sees it; its points are the members in their order. */

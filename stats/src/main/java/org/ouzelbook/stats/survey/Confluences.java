@@ -111,12 +111,26 @@ final class Confluences {
     /** How long the two would be as one, along the water, in metres. */
     private double length(Cluster main, Cluster side) {
         double longest = 0;
-        for (Member one : main.members()) {
-            for (Member other : side.members()) {
+        for (Member one : ends(main)) {
+            for (Member other : ends(side)) {
                 longest = Math.max(longest, season.metresBetween(one, other));
             }
         }
         return longest;
+    }
+
+    /** Its lowest and highest member on each of its rivers: no two others are farther from each other. */
+    private static List<Member> ends(Cluster cluster) {
+        List<Member> ends = new ArrayList<>();
+        cluster.members().stream()
+                .map(member -> member.place().riverId())
+                .distinct()
+                .map(cluster::on)
+                .forEach(there -> {
+                    ends.add(there.get(0));
+                    ends.add(there.get(there.size() - 1));
+                });
+        return ends;
     }
 
     private void replace(Cluster main, Cluster side) {

@@ -1,13 +1,15 @@
 package org.ouzelbook.stats.survey;
 
 import java.util.ArrayList;
-import java.util.HashSet;
+import java.util.HashMap;
+import java.util.IdentityHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
-import org.ouzelbook.stats.estimator.segmentation.Line;
+import org.ouzelbook.stats.estimator.segmentation.LeaveOneOut;
 import org.ouzelbook.stats.estimator.segmentation.Partition;
 import org.ouzelbook.stats.survey.Territory.HangsOn;
 import org.ouzelbook.stats.survey.Territory.Standing;
@@ -15,35 +17,27 @@ import org.ouzelbook.tracker.domain.BreedingCode;
 import org.ouzelbook.tracker.domain.Message;
 
 /**
- * Finds the records on which the answer for one territory hangs, by making its part of the map again without them: each
- * record alone, and together the marks that keep it apart from a neighbour.
- *
- * <p>Only records within two maximum lengths of the territory are read again, if those alone give the same territory and
- * neighbours as the whole river; else the whole river is.
+ * Finds the records on which the answer for one territory hangs, by making the map again without them: each record alone, and
+ * together the marks that keep it apart from a neighbour.
  */
 final class HangingRecords {
     private final Season season;
-    private final Cluster cluster;
-    private final Field nearby;
+    private final Field field;
+    private final List<Cluster> cut;
     private final List<Cluster> now;
-    private final Standing standing;
-    private final int likely;
-    private final int countedNow;
-    private final List<UUID> onRiver;
-    private final Line line;
-    private final Partition partition;
+    private final IdentityHashMap<Cluster, Standing> standings = new IdentityHashMap<>();
+    private final Map<UUID, LeaveOneOut> rivers = new HashMap<>();
 
-    private HangingRecords(Season season, Cluster cluster, Field nearby, List<Cluster> now, int likely) {
+    /**
+     * @param season what the map is made from
+     * @param field what is certain of it
+     */
+    HangingRecords(Season season, Field field) {
         this.season = season;
-        this.cluster = cluster;
-        this.nearby = nearby;
-        this.now = now;
-        this.standing = season.standing(cluster);
-        this.likely = likely;
-        this.countedNow = counted(now);
-        this.onRiver = nearby.on(cluster.riverId()).stream().map(Member::id).toList();
-        this.line = Clustering.line(nearby, cluster.riverId(), season);
-        this.partition = Partition.of(line, season.acceptance(cluster.riverId(), 0));
+        this.field = field;
+        this.cut = Clustering.cut(field, season, 0);
+        this.now = Confluences.joined(cut, field, season, 0);
+        now.forEach(one -> standings.put(one, season.standing(one)));
     }
 
     /**
@@ -52,29 +46,16 @@ final class HangingRecords {
      * @param listed every cluster of its river, going upstream
      * @param place which of them
      */
-    static List<HangsOn> of(Season season, Field field, List<Cluster> listed, int place) {
-        Cluster cluster = listed.get(place);
-        Field nearby = nearby(season, field, cluster);
-        List<Cluster> now = Clustering.of(nearby, season, 0);
-        if (!holdsAlike(now, cluster, neighbours(listed, place))) {
-            nearby = field;
-            now = Clustering.of(field, season, 0);
-        }
-        int likely = season.count(listed, cluster.riverId(), Standing.COUNTED);
-        HangingRecords hanging = new HangingRecords(season, cluster, nearby, now, likely);
+    List<HangsOn> of(List<Cluster> listed, int place) {
+        OfOne one = new OfOne(listed, place);
         List<HangsOn> found = new ArrayList<>();
-        for (Member member : cluster.members()) {
-            hanging.without(member).ifPresent(found::add);
+        for (Member member : one.cluster.members()) {
+            one.without(member).ifPresent(found::add);
         }
         for (Cluster neighbour : neighbours(listed, place)) {
-            hanging.withoutWallsTo(neighbour, listed).ifPresent(found::add);
+            one.withoutWallsTo(neighbour).ifPresent(found::add);
         }
         return found;
-    }
-
-    private static boolean holdsAlike(List<Cluster> now, Cluster cluster, List<Cluster> neighbours) {
-        return now.stream().anyMatch(cluster::sameAs)
-                && neighbours.stream().allMatch(neighbour -> now.stream().anyMatch(neighbour::sameAs));
     }
 
     private static List<Cluster> neighbours(List<Cluster> listed, int place) {
@@ -88,142 +69,193 @@ final class HangingRecords {
         return neighbours;
     }
 
-    private static Field nearby(Season season, Field field, Cluster cluster) {
-        double within = 2 * season.settings().maximumLengthMetres();
-        Member lowest = cluster.atHome().get(0);
-        Member highest = cluster.atHome().get(cluster.atHome().size() - 1);
-        Set<UUID> near = new HashSet<>();
-        for (Member member : field.members()) {
-            if (season.metresBetween(member, lowest) <= within || season.metresBetween(member, highest) <= within) {
-                near.add(member.id());
-            }
-        }
-        near.addAll(cluster.ids());
-        return field.restrictedTo(near);
-    }
-
-    private Optional<HangsOn> without(Member member) {
-        Set<UUID> records = Set.of(member.id());
-        List<Cluster> then = changesNothingElse(member)
-                ? now.stream()
-                        .map(one -> one.sameAs(cluster) ? one.without(member) : one)
-                        .toList()
-                : Clustering.of(nearby.without(records), season, 0);
-        return difference(then, List.of(member.name()), records)
-                .or(() -> weakerEvidence(then, member))
-                .map(otherwise -> new HangsOn(List.of(member.id()), otherwise));
-    }
-
     /**
-     * Whether every cluster stays as it is without a record, but that its own is one shorter. True for most records, and found
-     * without making the clusters; where a wall or a second river is at play it is not even asked.
+     * The clusters without a record. Only its own river can be cut otherwise, and where it shows nothing of others that is found
+     * without cutting the river anew.
      */
-    private boolean changesNothingElse(Member member) {
+    private List<Cluster> clustersWithout(Member member) {
+        UUID riverId = member.place().riverId();
+        Field others = field.without(Set.of(member.id()));
         boolean turnedBack =
-                nearby.walls().stream().anyMatch(wall -> wall.sighting().id().equals(member.id()));
-        if (turnedBack
-                || cluster.members().size() == 1
-                || onRiver.size() < nearby.members().size()) {
-            return false;
+                field.walls().stream().anyMatch(wall -> wall.sighting().id().equals(member.id()));
+        List<Cluster> then = new ArrayList<>();
+        List<Cluster> own = new ArrayList<>();
+        for (Cluster one : cut) {
+            (one.riverId().equals(riverId) ? own : then).add(one);
         }
-        int place = onRiver.indexOf(member.id());
-        Partition without = Partition.of(line.without(place), season.acceptance(cluster.riverId(), 0));
-        return partition.staysWithout(without, place);
+        then.addAll(turnedBack ? Clustering.cut(others, season, riverId, 0) : without(member, own));
+        return Confluences.joined(then, others, season, 0);
     }
 
-    private Optional<HangsOn> withoutWallsTo(Cluster neighbour, List<Cluster> listed) {
-        Separation separation = Separation.between(cluster, neighbour, nearby, season);
-        if (separation.isEmpty()) {
-            return Optional.empty();
+    /** The clusters of a river without a record; one that stays is the same object. */
+    private List<Cluster> without(Member left, List<Cluster> own) {
+        UUID riverId = left.place().riverId();
+        List<Member> members = field.on(riverId);
+        int place = members.indexOf(left);
+        Map<Integer, Cluster> byStart = new HashMap<>();
+        int start = 0;
+        for (Cluster one : own) {
+            byStart.put(start, one);
+            start += one.members().size();
         }
-        Set<UUID> records = new LinkedHashSet<>();
-        Set<Object> names = new LinkedHashSet<>();
-        for (Field.Link link : separation.links()) {
-            for (Member member : List.of(link.one(), link.other())) {
-                records.add(member.id());
-                names.add(member.name());
+        List<Cluster> then = new ArrayList<>();
+        for (Partition.Cluster one : river(riverId).without(place).clusters()) {
+            int from = one.from() >= place ? one.from() + 1 : one.from();
+            int to = one.to() > place ? one.to() + 1 : one.to();
+            Cluster was = byStart.get(from);
+            boolean stays = was != null
+                    && was.members().size() == to - from
+                    && was.accepted() == one.accepted()
+                    && !(from < place && place < to);
+            then.add(
+                    stays
+                            ? was
+                            : Cluster.of(
+                                    riverId,
+                                    members.subList(from, to).stream()
+                                            .filter(member -> !member.equals(left))
+                                            .toList(),
+                                    one.accepted()));
+        }
+        return then;
+    }
+
+    private int counted(List<Cluster> clusters, UUID riverId) {
+        int count = 0;
+        for (Cluster one : clusters) {
+            if (one.riverId().equals(riverId)) {
+                Standing known = standings.get(one);
+                count += (known == null ? season.standing(one) : known) == Standing.COUNTED ? 1 : 0;
             }
         }
-        for (Field.Wall wall : separation.walls()) {
-            records.add(wall.sighting().id());
-            names.add(Member.name(wall.sighting()));
-        }
-        List<Cluster> then = Clustering.of(nearby.withoutWalls(records), season, 0);
-        boolean joined =
-                then.stream().anyMatch(one -> holdsAll(one, cluster, Set.of()) && holdsAll(one, neighbour, Set.of()));
-        return joined
-                ? Optional.of(new HangsOn(
-                        List.copyOf(records),
-                        Message.of(
-                                "map.without.marks",
-                                List.copyOf(names),
-                                MapMaker.letter(listed.indexOf(neighbour)),
-                                count(then))))
-                : Optional.empty();
+        return count;
     }
 
-    /** What becomes of the territory, if it is something else. */
-    private Optional<Message> difference(List<Cluster> then, List<Object> names, Set<UUID> left) {
-        List<Cluster> parts =
-                then.stream().filter(one -> one.sharesWith(cluster)).toList();
-        if (parts.isEmpty()) {
-            return cluster.accepted()
-                    ? Optional.of(Message.of("map.without.gone", names, count(then)))
-                    : Optional.empty();
-        }
-        if (parts.size() > 1) {
-            long accepted = parts.stream().filter(Cluster::accepted).count();
-            return accepted > 1 || cluster.accepted()
-                    ? Optional.of(Message.of("map.without.split", names, parts.size(), count(then)))
-                    : Optional.empty();
-        }
-        Cluster rest = parts.get(0);
-        boolean tookIn = now.stream()
-                .filter(other -> other.accepted() && !other.sameAs(cluster))
-                .anyMatch(other -> holdsAll(rest, other, left));
-        if (tookIn && rest.members().size() > cluster.members().size() - left.size()) {
-            return Optional.of(Message.of("map.without.joined", names, count(then)));
-        }
-        Standing otherwise = season.standing(rest);
-        return otherwise == standing
-                ? Optional.empty()
-                : Optional.of(Message.of("map.without.standing", names, otherwise, count(then)));
-    }
-
-    private Optional<Message> weakerEvidence(List<Cluster> then, Member member) {
-        Optional<BreedingCode> before = code(cluster);
-        Optional<BreedingCode> after =
-                then.stream().filter(one -> one.sharesWith(cluster)).findFirst().flatMap(this::code);
-        boolean otherClass =
-                !before.flatMap(BreedingCode::evidenceClass).equals(after.flatMap(BreedingCode::evidenceClass));
-        return cluster.accepted() && after.isPresent() && otherClass
-                ? after.get()
-                        .evidenceClass()
-                        .map(shown -> Message.of(
-                                "map.without.evidence",
-                                List.of(member.name()),
-                                shown,
-                                after.get().number()))
-                : Optional.empty();
-    }
-
-    private Optional<BreedingCode> code(Cluster one) {
-        return Grading.of(one, season.settings()).map(Territory.Evidence::code);
+    private LeaveOneOut river(UUID riverId) {
+        return rivers.computeIfAbsent(
+                riverId, id -> LeaveOneOut.of(Clustering.line(field, id, season), season.acceptance(id, 0)));
     }
 
     private static boolean holdsAll(Cluster one, Cluster other, Set<UUID> except) {
         return other.members().stream().allMatch(member -> one.holds(member) || except.contains(member.id()));
     }
 
-    /** What the count of the whole river would be, since only what is near the territory changes. */
-    private Message count(List<Cluster> then) {
-        int otherwise = likely + counted(then) - countedNow;
-        return otherwise == likely
-                ? Message.of("map.without.sameCount", likely)
-                : Message.of("map.without.count", otherwise, likely);
-    }
+    /** One cluster. */
+    private final class OfOne {
+        private final List<Cluster> listed;
+        private final Cluster cluster;
+        private final Standing standing;
+        private final int likely;
 
-    private int counted(List<Cluster> clusters) {
-        return season.count(clusters, cluster.riverId(), Standing.COUNTED);
+        OfOne(List<Cluster> listed, int place) {
+            this.listed = listed;
+            this.cluster = listed.get(place);
+            this.standing = season.standing(cluster);
+            this.likely = counted(listed);
+        }
+
+        private Optional<HangsOn> without(Member member) {
+            Set<UUID> records = Set.of(member.id());
+            List<Cluster> then = clustersWithout(member);
+            return difference(then, List.of(member.name()), records)
+                    .or(() -> weakerEvidence(then, member))
+                    .map(otherwise -> new HangsOn(List.of(member.id()), otherwise));
+        }
+
+        private Optional<HangsOn> withoutWallsTo(Cluster neighbour) {
+            Separation separation = Separation.between(cluster, neighbour, field, season);
+            if (separation.isEmpty()) {
+                return Optional.empty();
+            }
+            Set<UUID> records = new LinkedHashSet<>();
+            Set<Object> names = new LinkedHashSet<>();
+            for (Field.Link link : separation.links()) {
+                for (Member member : List.of(link.one(), link.other())) {
+                    records.add(member.id());
+                    names.add(member.name());
+                }
+            }
+            for (Field.Wall wall : separation.walls()) {
+                records.add(wall.sighting().id());
+                names.add(Member.name(wall.sighting()));
+            }
+            List<Cluster> then = Clustering.of(field.withoutWalls(records), season, 0);
+            boolean joined = then.stream()
+                    .anyMatch(one -> holdsAll(one, cluster, Set.of()) && holdsAll(one, neighbour, Set.of()));
+            return joined
+                    ? Optional.of(new HangsOn(
+                            List.copyOf(records),
+                            Message.of(
+                                    "map.without.marks",
+                                    List.copyOf(names),
+                                    MapMaker.letter(listed.indexOf(neighbour)),
+                                    count(then))))
+                    : Optional.empty();
+        }
+
+        /** What becomes of the territory, if it is something else. */
+        private Optional<Message> difference(List<Cluster> then, List<Object> names, Set<UUID> left) {
+            List<Cluster> parts = then.stream().filter(this::isPart).toList();
+            if (parts.isEmpty()) {
+                return cluster.accepted()
+                        ? Optional.of(Message.of("map.without.gone", names, count(then)))
+                        : Optional.empty();
+            }
+            if (parts.size() > 1) {
+                long accepted = parts.stream().filter(Cluster::accepted).count();
+                return accepted > 1 || cluster.accepted()
+                        ? Optional.of(Message.of("map.without.split", names, parts.size(), count(then)))
+                        : Optional.empty();
+            }
+            Cluster rest = parts.get(0);
+            boolean tookIn = now.stream()
+                    .filter(other -> other.accepted() && !other.sameAs(cluster))
+                    .anyMatch(other -> holdsAll(rest, other, left));
+            if (tookIn && rest.members().size() > cluster.members().size() - left.size()) {
+                return Optional.of(Message.of("map.without.joined", names, count(then)));
+            }
+            Standing otherwise = season.standing(rest);
+            return otherwise == standing
+                    ? Optional.empty()
+                    : Optional.of(Message.of("map.without.standing", names, otherwise, count(then)));
+        }
+
+        private Optional<Message> weakerEvidence(List<Cluster> then, Member member) {
+            Optional<BreedingCode> before = code(cluster);
+            Optional<BreedingCode> after =
+                    then.stream().filter(this::isPart).findFirst().flatMap(this::code);
+            boolean otherClass =
+                    !before.flatMap(BreedingCode::evidenceClass).equals(after.flatMap(BreedingCode::evidenceClass));
+            return cluster.accepted() && after.isPresent() && otherClass
+                    ? after.get()
+                            .evidenceClass()
+                            .map(shown -> Message.of(
+                                    "map.without.evidence",
+                                    List.of(member.name()),
+                                    shown,
+                                    after.get().number()))
+                    : Optional.empty();
+        }
+
+        private Optional<BreedingCode> code(Cluster one) {
+            return Grading.of(one, season.settings()).map(Territory.Evidence::code);
+        }
+
+        /** What the count of its river would be. */
+        private Message count(List<Cluster> then) {
+            int otherwise = counted(then);
+            return otherwise == likely
+                    ? Message.of("map.without.sameCount", likely)
+                    : Message.of("map.without.count", otherwise, likely);
+        }
+
+        /** Whether a cluster that was made without a record has some of this one. */
+        private boolean isPart(Cluster one) {
+            return !standings.containsKey(one) && one.sharesWith(cluster);
+        }
+
+        private int counted(List<Cluster> clusters) {
+            return HangingRecords.this.counted(clusters, cluster.riverId());
+        }
     }
 }

@@ -24,6 +24,7 @@ final class MapMaker {
     private final Field field;
     private final List<Cluster> clusters;
     private final Readings readings;
+    private final HangingRecords hanging;
 
     private MapMaker(Season season) {
         this.season = season;
@@ -31,6 +32,7 @@ final class MapMaker {
         this.field = Field.of(admission.admitted(), season.nests(), season.settings());
         this.clusters = Clustering.of(field, season, 0);
         this.readings = Readings.of(season, field, clusters);
+        this.hanging = new HangingRecords(season, field);
     }
 
     static TerritoryMap of(Season season) {
@@ -105,7 +107,7 @@ final class MapMaker {
                 cluster.sightings().stream().map(Member.Seen::sighting).toList(),
                 cluster.nests().stream().map(nest -> nest.history().nest()).toList(),
                 Reasons.of(season, field, listed, place),
-                HangingRecords.of(season, field, listed, place));
+                hanging.of(listed, place));
     }
 
     static String letter(int place) {

@@ -41,60 +41,11 @@ public record Partition(List<Cluster> clusters) {
      * @param acceptance what makes a cluster acceptable
      */
     public static Partition of(Line line, Acceptance acceptance) {
-        LineIndex index = new LineIndex(line);
-        int size = index.size();
-        Score[] best = new Score[size + 1];
-        best[size] = Score.NOTHING;
-        Cluster[] first = new Cluster[size];
-        for (int from = size - 1; from >= 0; from--) {
-            if (!index.isCut(from)) {
-                continue;
-            }
-            GrowingCluster cluster = new GrowingCluster(index, from);
-            for (int to = from + 1; to <= size && cluster.takesIn(to - 1); to++) {
-                if (!index.isCut(to)) {
-                    continue;
-                }
-                boolean accepted = cluster.isAccepted(acceptance);
-                Score score = best[to].plus(score(cluster, accepted, index.bondsCut[to]));
-                if (first[from] == null || score.compareTo(best[from]) <= 0) {
-                    best[from] = score;
-                    first[from] = new Cluster(from, to, accepted);
-                }
-            }
-        }
+        Best above = Best.above(new LineIndex(line), acceptance);
         List<Cluster> clusters = new ArrayList<>();
-        for (int from = 0; from < size; from = first[from].to()) {
-            clusters.add(first[from]);
+        for (int from = 0; from < line.points().size(); from = above.next(from)) {
+            clusters.add(new Cluster(from, above.next(from), above.isAccepted(from)));
         }
         return new Partition(clusters);
-    }
-
-    private static Score score(GrowingCluster cluster, boolean accepted, int bondsCut) {
-        return accepted
-                ? new Score(bondsCut, 0, 1, 0, cluster.spanMillimetres())
-                : new Score(bondsCut, cluster.size(), 0, 1, cluster.spanMillimetres());
-    }
-
-    /**
-     * {@return whether this partition cuts a line as another cuts the same line without one point, the cluster of that point
-     * being just one shorter}
-     *
-     * @param without the partition without the point
-     * @param left place of the point
-     */
-    public boolean staysWithout(Partition without, int left) {
-        if (clusters.size() != without.clusters.size()) {
-            return false;
-        }
-        for (int i = 0; i < clusters.size(); i++) {
-            Cluster one = clusters.get(i);
-            int from = one.from > left ? one.from - 1 : one.from;
-            int to = one.to > left ? one.to - 1 : one.to;
-            if (!without.clusters.get(i).equals(new Cluster(from, to, one.accepted))) {
-                return false;
-            }
-        }
-        return true;
     }
 }

@@ -46,7 +46,7 @@ class PartitionTest {
         }
     }
 
-    private static Line randomLine(Random random) {
+    static Line randomLine(Random random) {
         int size = random.nextInt(11);
         List<LinePoint> points = new ArrayList<>();
         for (int i = 0; i < size; i++) {
@@ -88,7 +88,7 @@ class PartitionTest {
         return pairs;
     }
 
-    private static Acceptance randomAcceptance(Random random) {
+    static Acceptance randomAcceptance(Random random) {
         List<VisitedWater> visits = new ArrayList<>();
         for (int i = random.nextInt(12); i > 0; i--) {
             double from = 500 * random.nextInt(8);
