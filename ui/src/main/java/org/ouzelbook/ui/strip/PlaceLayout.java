@@ -101,7 +101,7 @@ final class PlaceLayout {
     }
 
     private void row(int year, double y) {
-        List<Visit> passing = scene.passingIn(year);
+        List<Visit> passing = plan.passing(year).visits();
         Subject subject = new Subject.OfSeason(year, scene.river().id());
         sheet.write(new Shape.Label(
                 new Point(across.left() - 14, y + 4.5),
@@ -127,7 +127,7 @@ final class PlaceLayout {
         }
         sheet.write(new Shape.Label(
                 new Point(across.right() + 26, y + 4.5),
-                Texts.of("strip.place.seenOf", scene.seenOn(passing), passing.size()),
+                Texts.of("strip.place.seenOf", plan.passing(year).saw(), passing.size()),
                 Anchor.START,
                 Lettering.BODY,
                 Ink.INK));

@@ -15,7 +15,16 @@ final class PlacePlan implements ReadyStrip {
 
     private final PlaceScene scene;
     private final Map<Integer, SightingRow> rows = new TreeMap<>();
+    private final Map<Integer, Passing> passing = new TreeMap<>();
     private final StripTelling words;
+
+    /**
+     * The visits that went by in a year.
+     *
+     * @param visits the visits
+     * @param saw how many of them saw the species
+     */
+    record Passing(List<Visit> visits, long saw) {}
 
     PlacePlan(PlaceScene scene) {
         this.scene = scene;
@@ -24,6 +33,8 @@ final class PlacePlan implements ReadyStrip {
             List<Sighting> seen = scene.sightings().stream()
                     .filter(sighting -> sighting.date().getYear() == year)
                     .toList();
+            List<Visit> visits = scene.passingIn(year);
+            passing.put(year, new Passing(visits, scene.seenOn(visits)));
             rows.put(year, SightingRow.of(seen, sighting -> YearDays.of(sighting.date())));
         }
     }
@@ -34,6 +45,10 @@ final class PlacePlan implements ReadyStrip {
 
     StripTelling words() {
         return words;
+    }
+
+    Passing passing(int year) {
+        return passing.getOrDefault(year, new Passing(List.of(), 0));
     }
 
     Map<Integer, SightingRow> rows() {

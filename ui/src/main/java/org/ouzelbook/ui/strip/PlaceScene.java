@@ -1,9 +1,13 @@
 package org.ouzelbook.ui.strip;
 
+import java.time.LocalDate;
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeSet;
+import java.util.UUID;
 import org.ouzelbook.stats.survey.SurveyRecords;
 import org.ouzelbook.tracker.domain.LandmarkKind;
 import org.ouzelbook.tracker.domain.River;
@@ -122,11 +126,12 @@ public record PlaceScene(
      * @param visits visits that went by
      */
     public long seenOn(List<Visit> visits) {
+        Set<UUID> seenByVisits = new HashSet<>();
+        Set<LocalDate> seenBesides = new HashSet<>();
+        sightings.forEach(sighting ->
+                sighting.visitId().ifPresentOrElse(seenByVisits::add, () -> seenBesides.add(sighting.date())));
         return visits.stream()
-                .filter(visit -> sightings.stream()
-                        .anyMatch(sighting -> sighting.visitId()
-                                .map(visit.id()::equals)
-                                .orElse(sighting.date().equals(visit.date()))))
+                .filter(visit -> seenByVisits.contains(visit.id()) || seenBesides.contains(visit.date()))
                 .count();
     }
 }

@@ -113,7 +113,8 @@ public sealed interface Shape {
      * @param area where it lies
      */
     record Hatch(Rect area) implements Shape {
-        private static final double SPACING = 7;
+        /** The distance from one slanting line to the next, to the right and downwards, in pixels. */
+        public static final double SPACING = 7;
 
         /** {@return the slanting lines, cut to the area; the same lines wherever the area begins, so neighbours meet} */
         public List<Line> lines() {

@@ -11,6 +11,7 @@ import javafx.scene.image.Image;
 import javafx.scene.paint.Color;
 import javafx.scene.paint.CycleMethod;
 import javafx.scene.paint.LinearGradient;
+import javafx.scene.paint.Paint;
 import javafx.scene.paint.Stop;
 import javafx.scene.shape.StrokeLineCap;
 import javafx.scene.shape.StrokeLineJoin;
@@ -30,6 +31,9 @@ final class CanvasPen {
 
     private static final double LINE = 19;
     private static final double INSET = 9;
+
+    /** The ends of a line so thin are not seen to be round. */
+    private static final double THIN = 2;
 
     private final GraphicsContext canvas;
     private final Map<Ink, Color> colours = new EnumMap<>(Ink.class);
@@ -145,10 +149,7 @@ final class CanvasPen {
         } else if (shape instanceof Shape.Band band) {
             band(band);
         } else if (shape instanceof Shape.Hatch hatch) {
-            Rect area = hatch.area();
-            canvas.setFill(colour(Ink.UNWALKED));
-            canvas.fillRect(area.x(), area.y(), area.width(), area.height());
-            hatch.lines().forEach(this::line);
+            hatch(hatch);
         } else if (shape instanceof Shape.Label label) {
             label(label);
         } else if (shape instanceof Shape.Mark mark) {
@@ -162,15 +163,45 @@ final class CanvasPen {
             mark.parts().forEach(this::draw);
             return;
         }
-        // On whole pixels of the screen, or the stamp would be blurred.
+        stamp(stamp.get(), mark.centre().x() - Stamps.HALF, mark.centre().y() - Stamps.HALF);
+    }
+
+    /** Stamps on whole pixels of the screen, or the stamp would be blurred. */
+    private void stamp(Image image, double x, double y) {
         double scale = stamps.map(Stamps::scale).orElse(1.0);
-        double x = Math.rint((mark.centre().x() - Stamps.HALF) * scale) / scale;
-        double y = Math.rint((mark.centre().y() - Stamps.HALF) * scale) / scale;
-        canvas.drawImage(stamp.get(), x, y, 2 * Stamps.HALF, 2 * Stamps.HALF);
+        canvas.drawImage(
+                image,
+                Math.rint(x * scale) / scale,
+                Math.rint(y * scale) / scale,
+                image.getWidth() / scale,
+                image.getHeight() / scale);
+    }
+
+    private void hatch(Shape.Hatch hatch) {
+        Rect area = hatch.area();
+        canvas.setFill(stamps.<Paint>map(Stamps::hatching).orElseGet(() -> colour(Ink.UNWALKED)));
+        canvas.fillRect(area.x(), area.y(), area.width(), area.height());
+        if (stamps.isEmpty()) {
+            hatch.lines().forEach(this::line);
+        }
     }
 
     private void line(Shape.Line line) {
-        take(line.pencil());
+        Pencil pencil = line.pencil();
+        double width = Math.abs(line.to().x() - line.from().x());
+        double height = Math.abs(line.to().y() - line.from().y());
+        if (!pencil.dotted() && (width == 0 || height == 0) && pencil.width() <= THIN) {
+            // A rectangle is filled many times faster than a line is drawn, and looks the same.
+            double half = pencil.width() / 2;
+            canvas.setFill(colour(pencil.ink()));
+            canvas.fillRect(
+                    Math.min(line.from().x(), line.to().x()) - half,
+                    Math.min(line.from().y(), line.to().y()) - half,
+                    width + pencil.width(),
+                    height + pencil.width());
+            return;
+        }
+        take(pencil);
         canvas.strokeLine(
                 line.from().x(), line.from().y(), line.to().x(), line.to().y());
     }
@@ -215,6 +246,11 @@ final class CanvasPen {
 
     private void box(Shape.Box box) {
         Rect area = box.area();
+        Optional<Image> stamp = stamps.flatMap(made -> made.of(box));
+        if (stamp.isPresent()) {
+            stamp(stamp.get(), area.x() - Stamps.MARGIN, area.y() - Stamps.MARGIN);
+            return;
+        }
         double arc = 2 * box.radius();
         box.fill().ifPresent(ink -> {
             canvas.setFill(colour(ink));

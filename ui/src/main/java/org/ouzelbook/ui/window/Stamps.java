@@ -1,5 +1,6 @@
 package org.ouzelbook.ui.window;
 
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -8,10 +9,12 @@ import javafx.scene.SnapshotParameters;
 import javafx.scene.canvas.Canvas;
 import javafx.scene.image.Image;
 import javafx.scene.paint.Color;
+import javafx.scene.paint.ImagePattern;
 import javafx.scene.transform.Scale;
 import org.ouzelbook.ui.strip.Ink;
 import org.ouzelbook.ui.strip.Palette;
 import org.ouzelbook.ui.strip.Point;
+import org.ouzelbook.ui.strip.Rect;
 import org.ouzelbook.ui.strip.Shape;
 import org.ouzelbook.ui.strip.SightingSymbol;
 
@@ -20,9 +23,17 @@ final class Stamps {
     /** Half the width and height that a symbol needs, in pixels. */
     static final double HALF = 20;
 
+    /** Room round a box on its stamp, for its edge, in pixels. */
+    static final double MARGIN = 2;
+
+    private static final double LARGEST = 64;
+
     private final Palette palette;
     private final double scale;
     private final Map<Kind, Image> made = new HashMap<>();
+
+    private final Map<Shape.Box, Image> boxes = new HashMap<>();
+    private Optional<ImagePattern> hatching = Optional.empty();
 
     private record Kind(SightingSymbol symbol, Ink ink) {}
 
@@ -52,13 +63,47 @@ final class Stamps {
                 : Optional.of(made.computeIfAbsent(new Kind(mark.symbol(), mark.ink()), this::make));
     }
 
+    /** {@return the stamp of a small box, with a margin of {@link #MARGIN} round it; empty where it is large, and is drawn} */
+    Optional<Image> of(Shape.Box box) {
+        // Whole pixels, or every step of the hand would need stamps of its own.
+        double width = Math.rint(box.area().width());
+        double height = Math.rint(box.area().height());
+        if (width < 1 || height < 1 || width > LARGEST || height > LARGEST) {
+            return Optional.empty();
+        }
+        double radius = Math.min(Math.rint(2 * box.radius()), Math.min(width, height)) / 2;
+        Shape.Box alike = new Shape.Box(new Rect(MARGIN, MARGIN, width, height), radius, box.fill(), box.outline());
+        return Optional.of(boxes.computeIfAbsent(
+                alike, kind -> drawn(width + 2 * MARGIN, height + 2 * MARGIN, List.of(kind), Color.TRANSPARENT)));
+    }
+
+    /** {@return what fills water that nobody walked: the same slanting lines wherever it begins} */
+    ImagePattern hatching() {
+        if (hatching.isEmpty()) {
+            double size = Shape.Hatch.SPACING;
+            // A neighbour on each side, so that lines which reach over an edge of the tile do so on both sides.
+            Shape.Hatch around = new Shape.Hatch(new Rect(-size, -size, 3 * size, 3 * size));
+            List<Shape> lines = new ArrayList<>(around.lines());
+            Image tile = drawn(size, size, lines, Color.web(palette.colour(Ink.UNWALKED)));
+            hatching = Optional.of(new ImagePattern(tile, 0, 0, size, size, false));
+        }
+        return hatching.get();
+    }
+
     private Image make(Kind kind) {
-        Canvas canvas = new Canvas(2 * HALF, 2 * HALF);
-        new CanvasPen(canvas.getGraphicsContext2D(), palette)
-                .draw(List.of(new Shape.Mark(new Point(HALF, HALF), kind.symbol(), kind.ink(), 1)), 0);
-        SnapshotParameters clear = new SnapshotParameters();
-        clear.setFill(Color.TRANSPARENT);
-        clear.setTransform(new Scale(scale, scale));
-        return canvas.snapshot(clear, null);
+        return drawn(
+                2 * HALF,
+                2 * HALF,
+                List.of(new Shape.Mark(new Point(HALF, HALF), kind.symbol(), kind.ink(), 1)),
+                Color.TRANSPARENT);
+    }
+
+    private Image drawn(double width, double height, List<Shape> shapes, Color ground) {
+        Canvas canvas = new Canvas(width, height);
+        new CanvasPen(canvas.getGraphicsContext2D(), palette).draw(shapes, 0);
+        SnapshotParameters alone = new SnapshotParameters();
+        alone.setFill(ground);
+        alone.setTransform(new Scale(scale, scale));
+        return canvas.snapshot(alone, null);
     }
 }
