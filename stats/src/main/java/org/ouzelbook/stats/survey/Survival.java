@@ -102,12 +102,15 @@ public record Survival(
      */
     public static Survival of(SurveyRecords records, Species species, Model model, double level) {
         RingRegister register = RingRegister.of(records.ringedBirds());
-        List<RingSighting> readings = records.sightings().stream()
-                .filter(sighting ->
-                        sighting.species().equals(species) && !sighting.rings().isBlank())
+        List<RingSighting> ofAnySpecies = records.sightings().stream()
+                .filter(sighting -> !sighting.rings().isBlank())
                 .map(sighting -> RingSighting.of(sighting, register))
                 .toList();
-        List<BirdSeasons> birds = records.ringedBirds().stream()
+        List<RingSighting> readings = ofAnySpecies.stream()
+                .filter(reading -> reading.sighting().species().equals(species))
+                .toList();
+        RingedSpecies ringed = RingedSpecies.of(records.ringedBirds(), ofAnySpecies);
+        List<BirdSeasons> birds = ringed.of(species).stream()
                 .map(bird -> BirdSeasons.of(bird, readings, species))
                 .filter(bird -> !bird.places().isEmpty())
                 .toList();
@@ -139,7 +142,13 @@ public record Survival(
                 .flatMap(bird -> bird.moves(records.rivers()).stream())
                 .toList();
         return new Survival(
-                species, seasons, animals, fit, readings, moves, warnings(readings, register, seasons, seen));
+                species,
+                seasons,
+                animals,
+                fit,
+                readings,
+                moves,
+                SurvivalWarnings.of(species, ringed, readings, register, seasons, seen));
     }
 
     private static List<Integer> seasons(List<BirdSeasons> birds, Set<Integer> looked) {
@@ -187,44 +196,6 @@ public record Survival(
                     .map(animals::byInterval)
                     .orElseThrow(() -> new IllegalArgumentException("No covariate is called " + name));
         }
-    }
-
-    private static List<Message> warnings(
-            List<RingSighting> readings, RingRegister register, List<Integer> seasons, List<Boolean> looked) {
-        List<Message> warnings = new ArrayList<>();
-        for (RingSighting one : readings) {
-            Object place = one.sighting().place().chainage();
-            if (one.outcome() == Outcome.NOT_UNDERSTOOD) {
-                warnings.add(Message.of(
-                        "survival.warning.notUnderstood",
-                        one.sighting().rings(),
-                        one.sighting().date(),
-                        place));
-            } else if (one.outcome() == Outcome.NO_CANDIDATE) {
-                Set<Character> strange = register.strange(one.reading().orElseThrow());
-                warnings.add(
-                        strange.isEmpty()
-                                ? Message.of(
-                                        "survival.warning.noBird",
-                                        one.sighting().rings(),
-                                        one.sighting().date(),
-                                        place)
-                                : Message.of(
-                                        "survival.warning.strange",
-                                        one.sighting().rings(),
-                                        one.sighting().date(),
-                                        place,
-                                        strange.stream().map(String::valueOf).toList()));
-            }
-        }
-        List<String> unlooked = IntStream.range(0, seasons.size())
-                .filter(season -> !looked.get(season))
-                .mapToObj(season -> String.valueOf(seasons.get(season)))
-                .toList();
-        if (!unlooked.isEmpty()) {
-            warnings.add(Message.of("survival.warning.notLooked", unlooked));
-        }
-        return warnings;
     }
 
     /**

@@ -20,7 +20,7 @@ import org.ouzelbook.tracker.store.SightingQuery;
 /**
  * The part of a book that a question is about, read once.
  *
- * @param records the records of the asked species and days, on all rivers
+ * @param records the records of the asked days, of all species and on all rivers
  * @param water the water that was asked about
  * @param scope the question
  */
@@ -37,7 +37,7 @@ record SurveyReading(SurveyRecords records, Water water, Scope scope) {
         Predicate<LocalDate> asked =
                 day -> scope.from().map(from -> !day.isBefore(from)).orElse(true)
                         && scope.to().map(to -> !day.isAfter(to)).orElse(true);
-        SurveyRecords records = book.read(view -> BookRecords.of(view, SightingQuery.ALL.of(scope.species()), asked));
+        SurveyRecords records = book.read(view -> BookRecords.of(view, SightingQuery.ALL, asked));
         return new SurveyReading(records, water(records, scope), scope);
     }
 
@@ -51,6 +51,7 @@ record SurveyReading(SurveyRecords records, Water water, Scope scope) {
                 .orElseGet(() -> IntStream.concat(
                                 visitedYears(),
                                 records.sightings().stream()
+                                        .filter(sighting -> sighting.species().equals(scope.species()))
                                         .mapToInt(sighting -> sighting.date().getYear()))
                         .max()
                         .orElseThrow(() -> new WrongRequest(Message.of("app.noRecords", scope.species()))));

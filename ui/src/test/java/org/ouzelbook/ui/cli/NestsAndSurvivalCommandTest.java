@@ -11,6 +11,7 @@ import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
+import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -146,6 +147,36 @@ class NestsAndSurvivalCommandTest {
         assertThat(ofBook.get("parameters")).isEqualTo(ofTable.get("parameters"));
         assertThat(ofBook.getAsJsonObject("readings").get("identified").getAsInt())
                 .isEqualTo(10);
+    }
+
+    /** A ringed bird is of the species that its rings were read with: E is a kingfisher, F was read as both, G as neither. */
+    @Test
+    void survivalIsThatOfOneSpecies() throws IOException {
+        ringedBirds();
+        imports("more_birds.csv", """
+                bird,left_upper,left_lower,right_upper,right_lower,sex,ringed
+                E,G,W,m,G,f,
+                F,G,O,m,G,m,
+                G,G,R,m,G,m,2023-04-01
+                """);
+        imports("more_sightings.csv", String.format("""
+                sighting,date,km,species,count,rings
+                k1,%d-04-02,12.5,kingfisher,1,GW/mG
+                k2,%d-04-02,12.5,kingfisher,1,GW/mG
+                k3,%d-04-02,13.5,kingfisher,1,GO/mG
+                d1,%d-04-02,13.5,dipper,1,GO/mG
+                """, FIRST_SEASON, FIRST_SEASON + 1, FIRST_SEASON, FIRST_SEASON + 1));
+
+        JsonObject dippers = json("survival", book);
+        JsonObject kingfishers = json("survival", book, "--species", "kingfisher");
+
+        assertThat(dippers.get("birds").getAsInt()).isEqualTo(4);
+        assertThat(kingfishers.get("birds").getAsInt()).isEqualTo(1);
+        for (JsonObject answer : List.of(dippers, kingfishers)) {
+            assertThat(answer.get("warnings").toString())
+                    .contains("F was read as dipper, kingfisher")
+                    .contains("One ringed bird was never completely read");
+        }
     }
 
     @Test
