@@ -30,6 +30,7 @@ import org.ouzelbook.tracker.domain.Species;
  * @param line the log-linear trend, or why there is none: pooled over maps drawn from the model, or where the model was not
  *     asked, by rule
  * @param byRule the same of the counts by rule
+ * @param byNegativeBinomial the same as {@code line} by the negative binomial model; empty unless counts by rule vary more than Poisson
  * @param ranks the rank trend of territories per km of the waters counted every time, or why there is none
  * @param leastSquares the same by least squares on the logs of those densities: a check by another error model
  * @param verdict what may be said
@@ -42,6 +43,7 @@ public record CountTrend(
         List<SeasonTotals> seasons,
         Answer<YearlyTrend> line,
         Answer<YearlyTrend> byRule,
+        Optional<YearlyTrend> byNegativeBinomial,
         Answer<RankTrend> ranks,
         Optional<LeastSquares> leastSquares,
         Verdict verdict,
@@ -199,7 +201,8 @@ public record CountTrend(
         List<Counted> counts = SeasonCounts.of(maps, modelled);
         List<SeasonTotals> totals = totals(seasons, counts);
         TrendSettings judged = new TrendSettings(level, TrendSettings.Spread.AT_LEAST_POISSON);
-        Answer<YearlyTrend> byRule = LineTrend.of(byRule(counts), judged).map(found -> found);
+        Answer<LineTrend> ofRules = LineTrend.of(byRule(counts), judged);
+        Answer<YearlyTrend> byRule = ofRules.map(found -> found);
         List<List<SeasonCount>> drawn = drawn(counts);
         Answer<YearlyTrend> line =
                 drawn.isEmpty() ? byRule : PooledTrend.of(drawn, judged).map(found -> found);
@@ -215,10 +218,20 @@ public record CountTrend(
                 totals,
                 line,
                 byRule,
+                ofRules.found().filter(found -> found.fit().isOverdispersed()).flatMap(found ->
+                        negativeBinomial(byRule(counts), drawn, level)),
                 comparable.ranks(level),
                 leastSquares,
                 verdict,
                 TrendWarnings.of(settings, species, records, counts, totals, byRule, leastSquares));
+    }
+
+    private static Optional<YearlyTrend> negativeBinomial(
+            List<SeasonCount> byRule, List<List<SeasonCount>> drawn, double level) {
+        TrendSettings judged = new TrendSettings(level, TrendSettings.Spread.NEGATIVE_BINOMIAL);
+        return drawn.isEmpty()
+                ? LineTrend.of(byRule, judged).map(found -> (YearlyTrend) found).found()
+                : PooledTrend.of(drawn, judged).map(found -> (YearlyTrend) found).found();
     }
 
     /** The counts once for each drawn map; none if the model does not tell every count. */

@@ -142,25 +142,29 @@ public record ComparisonAnswer(
      */
     public static ComparisonAnswer of(
             Book book, Scope scope, UnaryOperator<MapSettings> change, String from, String to) {
+        refuseTwice(from, to, scope);
+        MapSettings settings = change.apply(MapSettings.usualFor(scope.species()));
+        DensityChange found = areSeasons(from, to)
+                ? ofSeasons(SurveyReading.of(book, scope), settings, Integer.parseInt(from), Integer.parseInt(to))
+                : ofWaters(SurveyReading.of(book, scope), settings, from, to);
+        return of(found, scope, settings);
+    }
+
+    static void refuseTwice(String from, String to, Scope scope) {
         if (from.equalsIgnoreCase(to)) {
             throw new WrongRequest(Message.of("app.compare.same", from));
         }
-        MapSettings settings = change.apply(MapSettings.usualFor(scope.species()));
-        boolean seasons = isSeason(from) && isSeason(to);
+        boolean seasons = areSeasons(from, to);
         if (seasons && scope.season().isPresent()) {
             throw new WrongRequest(Message.of("app.compare.seasonTwice"));
         }
         if (!seasons && (scope.river().isPresent() || scope.reach().isPresent())) {
             throw new WrongRequest(Message.of("app.compare.waterTwice"));
         }
-        DensityChange found = seasons
-                ? ofSeasons(SurveyReading.of(book, scope), settings, Integer.parseInt(from), Integer.parseInt(to))
-                : ofWaters(SurveyReading.of(book, scope), settings, from, to);
-        return of(found, scope, settings);
     }
 
-    private static boolean isSeason(String text) {
-        return text.matches("[0-9]{4}");
+    static boolean areSeasons(String from, String to) {
+        return from.matches("[0-9]{4}") && to.matches("[0-9]{4}");
     }
 
     private static DensityChange ofSeasons(SurveyReading reading, MapSettings settings, int from, int to) {

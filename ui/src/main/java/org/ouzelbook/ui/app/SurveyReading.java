@@ -96,6 +96,21 @@ record SurveyReading(SurveyRecords records, Water water, Scope scope) {
         return visitedYears().sorted().distinct().boxed().toList();
     }
 
+    /**
+     * {@return every year from the first season with such a visit to the last}
+     *
+     * @throws WrongRequest if there is none
+     */
+    List<Integer> everySeason() {
+        List<Integer> seasons = seasons();
+        if (seasons.isEmpty()) {
+            throw new WrongRequest(Message.of("app.noRecords", scope.species()));
+        }
+        return IntStream.rangeClosed(seasons.get(0), seasons.get(seasons.size() - 1))
+                .boxed()
+                .toList();
+    }
+
     private IntStream visitedYears() {
         return records.visits().stream()
                 .filter(visit -> visit.lookedFor().contains(scope.species()))

@@ -10,7 +10,6 @@ import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
 import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
-import java.util.stream.IntStream;
 import org.ouzelbook.stats.estimator.Answer;
 import org.ouzelbook.stats.estimator.Caution;
 import org.ouzelbook.stats.estimator.Estimate;
@@ -44,6 +43,8 @@ import org.ouzelbook.tracker.store.Book;
  * @param shareFromCounts share of the variance of the change that comes from not knowing the counts, 0 to 1; empty if only the
  *     rules counted
  * @param byRule the same change of the counts by rule; empty if only the rules counted
+ * @param byNegativeBinomial the same change by the negative binomial model, called up where counts vary more than Poisson; empty where
+ *     they do not
  * @param mannKendall rank test of territories per km
  * @param theilSen slope of territories per km a year, by ranks
  * @param smallestDetectable the smallest yearly fall that these visits would have shown
@@ -60,7 +61,8 @@ public record TrendAnswer(
         Percent wholePeriod,
         OptionalDouble probabilityFalling,
         OptionalDouble shareFromCounts,
-        Optional<ByRule> byRule,
+        Optional<OtherTrend> byRule,
+        Optional<OtherTrend> byNegativeBinomial,
         MannKendall mannKendall,
         TheilSen theilSen,
         SmallestDetectable smallestDetectable,
@@ -129,16 +131,15 @@ public record TrendAnswer(
     public record Percent(OptionalDouble percent, OptionalDouble lower, OptionalDouble upper, double level) {}
 
     /**
-     * The change of the counts by rule.
+     * The change by other counts or another law.
      *
      * @param perYear yearly change
      * @param wholePeriod change from the first to the last season
      * @param probabilityFalling probability that numbers fell
      */
-    public record ByRule(Percent perYear, Percent wholePeriod, OptionalDouble probabilityFalling) {
-        static ByRule of(CountTrend trend, double level) {
-            Optional<YearlyTrend> line = trend.byRule().found();
-            return new ByRule(
+    public record OtherTrend(Percent perYear, Percent wholePeriod, OptionalDouble probabilityFalling) {
+        static OtherTrend of(Optional<YearlyTrend> line, double level) {
+            return new OtherTrend(
                     TrendAnswer.percent(line.map(YearlyTrend::percentPerYear), level),
                     TrendAnswer.percent(line.map(YearlyTrend::percentOverPeriod), level),
                     Numbers.of(line, YearlyTrend::probabilityFalling));
@@ -187,12 +188,7 @@ public record TrendAnswer(
             throw new WrongRequest(Message.of("app.trend.oneSeason"));
         }
         SurveyReading reading = SurveyReading.of(book, scope);
-        if (reading.seasons().isEmpty()) {
-            throw new WrongRequest(Message.of("app.noRecords", scope.species()));
-        }
-        int first = reading.seasons().get(0);
-        int last = reading.seasons().get(reading.seasons().size() - 1);
-        List<Integer> seasons = IntStream.rangeClosed(first, last).boxed().toList();
+        List<Integer> seasons = reading.everySeason();
         MapSettings settings = change.apply(MapSettings.usualFor(scope.species()));
         List<Water> waters = List.of(reading.water());
         return of(
@@ -230,7 +226,8 @@ public record TrendAnswer(
                 line.filter(PooledTrend.class::isInstance)
                         .map(pooled -> OptionalDouble.of(((PooledTrend) pooled).shareDrawn()))
                         .orElse(OptionalDouble.empty()),
-                trend.isModelled() ? Optional.of(ByRule.of(trend, level)) : Optional.empty(),
+                trend.isModelled() ? Optional.of(OtherTrend.of(trend.byRule().found(), level)) : Optional.empty(),
+                trend.byNegativeBinomial().map(other -> OtherTrend.of(Optional.of(other), level)),
                 new MannKendall(
                         ranks.map(found -> OptionalLong.of(found.s())).orElse(OptionalLong.empty()),
                         Numbers.of(ranks, RankTrend::tauB),

@@ -1,13 +1,18 @@
 package org.ouzelbook.ui.cli;
 
+import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
+import org.ouzelbook.tracker.domain.Message;
 import org.ouzelbook.tracker.store.Book;
 import org.ouzelbook.ui.app.Texts;
 import org.ouzelbook.ui.app.TrendAnswer;
+import org.ouzelbook.ui.app.TrendComparison;
+import org.ouzelbook.ui.app.WrongRequest;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
 
 /** {@code trend}: whether territories have become more or fewer, and how sure that is. */
 @Command(name = "trend")
@@ -20,6 +25,9 @@ final class TrendCommand implements Callable<Integer> {
     @Mixin
     private RuleOptions rules = new RuleOptions();
 
+    @Option(names = "--compare", paramLabel = "A,B", split = ",")
+    private List<String> compare = List.of();
+
     @Mixin
     private CountingOptions counting = new CountingOptions();
 
@@ -29,6 +37,9 @@ final class TrendCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
+        if (!compare.isEmpty()) {
+            return compare();
+        }
         TrendAnswer answer;
         try (Book book = Book.open(question.book());
                 ProgressLine progress = new ProgressLine(terminal, Texts.of("cli.map.fitting"))) {
@@ -38,6 +49,30 @@ final class TrendCommand implements Callable<Integer> {
             Json.print(answer, terminal.out());
         } else {
             print(answer);
+        }
+        return ExitCode.DONE;
+    }
+
+    private int compare() {
+        if (compare.size() != 2) {
+            throw new WrongRequest(Message.of("app.compare.two", String.join(",", compare)));
+        }
+        TrendComparison answer;
+        try (Book book = Book.open(question.book());
+                ProgressLine progress = new ProgressLine(terminal, Texts.of("cli.map.fitting"))) {
+            answer = TrendComparison.of(
+                    book,
+                    question.scope(),
+                    rules::change,
+                    counting.counting(),
+                    compare.get(0).strip(),
+                    compare.get(1).strip(),
+                    progress);
+        }
+        if (question.json()) {
+            Json.print(answer, terminal.out());
+        } else {
+            new TrendComparisonPage(terminal).print(answer);
         }
         return ExitCode.DONE;
     }
@@ -90,6 +125,7 @@ final class TrendCommand implements Callable<Integer> {
         say("cli.trend.perYear", answer.perYear());
         say("cli.trend.wholePeriod", answer.wholePeriod());
         answer.byRule().ifPresent(byRule -> say("cli.trend.perYearByRule", byRule.perYear()));
+        answer.byNegativeBinomial().ifPresent(other -> say("cli.trend.perYearNegativeBinomial", other.perYear()));
         answer.shareFromCounts()
                 .ifPresent(share -> terminal.out().println(Lines.of(Texts.of("cli.trend.shareFromCounts", share), 0)));
         answer.probabilityFalling()
