@@ -218,8 +218,9 @@ public record CountTrend(
                 totals,
                 line,
                 byRule,
-                ofRules.found().filter(found -> found.fit().isOverdispersed()).flatMap(found ->
-                        negativeBinomial(byRule(counts), drawn, level)),
+                ofRules.found()
+                        .filter(found -> found.fit().isOverdispersed())
+                        .flatMap(found -> negativeBinomial(byRule(counts), drawn, level)),
                 comparable.ranks(level),
                 leastSquares,
                 verdict,
@@ -231,7 +232,9 @@ public record CountTrend(
         TrendSettings judged = new TrendSettings(level, TrendSettings.Spread.NEGATIVE_BINOMIAL);
         return drawn.isEmpty()
                 ? LineTrend.of(byRule, judged).map(found -> (YearlyTrend) found).found()
-                : PooledTrend.of(drawn, judged).map(found -> (YearlyTrend) found).found();
+                : PooledTrend.of(drawn, judged)
+                        .map(found -> (YearlyTrend) found)
+                        .found();
     }
 
     /** The counts once for each drawn map; none if the model does not tell every count. */

@@ -30,7 +30,7 @@ record RingedSpecies(Map<RingedBird, Set<Species>> byBird) {
         birds.forEach(bird -> byBird.put(bird, new HashSet<>()));
         readings.stream()
                 .filter(reading -> reading.outcome() == Outcome.IDENTIFIED)
-                .forEach(reading -> byBird.get(reading.candidates().get(0))
+                .forEach(reading -> byBird.computeIfAbsent(reading.candidates().get(0), bird -> new HashSet<>())
                         .add(reading.sighting().species()));
         return new RingedSpecies(byBird);
     }

@@ -104,9 +104,8 @@ public record TrendComparison(
             OptionalDouble p,
             Optional<Message> why) {
         private static Difference of(CountTrend from, CountTrend to) {
-            Optional<TrendDifference> found = from.line()
-                    .found()
-                    .flatMap(one -> to.line().found().map(other -> TrendDifference.of(one, other)));
+            Optional<TrendDifference> found =
+                    from.line().found().flatMap(one -> to.line().found().map(other -> TrendDifference.of(one, other)));
             return new Difference(
                     Numbers.of(found, one -> one.percentPerYear().value()),
                     Numbers.of(found, one -> one.percentPerYear().lower()),
@@ -143,10 +142,17 @@ public record TrendComparison(
         SurveyReading reading = SurveyReading.of(book, scope);
         MapSettings settings = change.apply(MapSettings.usualFor(scope.species()));
         if (!ComparisonAnswer.areSeasons(from, to)) {
-            return ofWaters(reading, settings, counting, List.of(reading.named(from), reading.named(to)), List.of(from, to), progress);
+            return ofWaters(
+                    reading,
+                    settings,
+                    counting,
+                    List.of(reading.named(from), reading.named(to)),
+                    List.of(from, to),
+                    progress);
         }
         ComparisonAnswer counts = ComparisonAnswer.of(book, scope, change, from, to);
-        CountTrend trend = trends(reading, settings, counting, List.of(reading.water()), progress).get(0);
+        CountTrend trend = trends(reading, settings, counting, List.of(reading.water()), progress)
+                .get(0);
         return new TrendComparison(
                 scope.species(),
                 Optional.of(counts),
@@ -181,7 +187,8 @@ public record TrendComparison(
                                 IntStream.range(0, trends.size())
                                         .boxed()
                                         .flatMap(i -> trends.get(i).warnings().stream()
-                                                .map(warning -> Message.of("app.trend.onWater", names.get(i), warning))))
+                                                .map(warning ->
+                                                        Message.of("app.trend.onWater", names.get(i), warning))))
                         .toList());
     }
 

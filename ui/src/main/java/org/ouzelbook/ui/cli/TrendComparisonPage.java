@@ -70,9 +70,7 @@ final class TrendComparisonPage {
     private void difference(Difference difference, double level) {
         difference.why().ifPresent(why -> terminal.out().println(Lines.of(Texts.of(why), 0)));
         if (difference.p().isPresent()) {
-            told(
-                    "cli.trend.difference",
-                    limits(difference.percentPerYear(), difference.lower(), difference.upper()));
+            told("cli.trend.difference", limits(difference.percentPerYear(), difference.lower(), difference.upper()));
             double p = difference.p().getAsDouble();
             told(p < 1 - level ? "cli.compare.differ" : "cli.compare.same", p);
         }

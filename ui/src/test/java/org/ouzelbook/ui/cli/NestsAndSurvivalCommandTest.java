@@ -159,7 +159,9 @@ class NestsAndSurvivalCommandTest {
                 F,G,O,m,G,m,
                 G,G,R,m,G,m,2023-04-01
                 """);
-        imports("more_sightings.csv", String.format("""
+        imports(
+                "more_sightings.csv",
+                String.format("""
                 sighting,date,km,species,count,rings
                 k1,%d-04-02,12.5,kingfisher,1,GW/mG
                 k2,%d-04-02,12.5,kingfisher,1,GW/mG

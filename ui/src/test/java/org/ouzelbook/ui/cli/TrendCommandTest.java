@@ -50,14 +50,19 @@ class TrendCommandTest {
         for (int i = 0; i < lower.length; i++) {
             for (int visit = 1; visit <= 2; visit++) {
                 String label = (FIRST + i) + "-" + visit;
-                visits.append(String.format(
-                        "%s,%d-%s,12,18,dipper,yes%n", label, FIRST + i, visit == 1 ? "03-10" : "04-05"));
+                visits.append(
+                        String.format("%s,%d-%s,12,18,dipper,yes%n", label, FIRST + i, visit == 1 ? "03-10" : "04-05"));
                 territories(sightings, label + "l", label, 12.2, lower[i], visit == 1);
                 territories(sightings, label + "u", label, 15.2, upper[i], visit == 1);
             }
         }
         Path reaches = table("reaches.csv", "reach,from_km,to_km\nLower,12,15\nUpper,15,18\n");
-        run("import", made, table("visits.csv", visits.toString()), table("sightings.csv", sightings.toString()), reaches);
+        run(
+                "import",
+                made,
+                table("visits.csv", visits.toString()),
+                table("sightings.csv", sightings.toString()),
+                reaches);
         return made;
     }
 
@@ -65,8 +70,7 @@ class TrendCommandTest {
             StringBuilder sightings, String name, String visit, double km, int count, boolean atOnce) {
         for (int i = 0; i < count; i++) {
             sightings.append(String.format(
-                    "%s%d,%s,%.1f,dipper,1,%s%n",
-                    name, i, visit, km + 0.6 * i, atOnce && i > 0 ? name + (i - 1) : ""));
+                    "%s%d,%s,%.1f,dipper,1,%s%n", name, i, visit, km + 0.6 * i, atOnce && i > 0 ? name + (i - 1) : ""));
         }
     }
 
@@ -128,7 +132,8 @@ class TrendCommandTest {
                 .isCloseTo(100 * (upper / lower - 1), within(1e-6));
         assertThat(number(answer.getAsJsonObject("difference"), "p")).isBetween(0.0, 1.0);
         assertThat(told.out())
-                .contains("Two trends", "Lower", "Upper", "Second against first, a year", "no evidence that they differ")
+                .contains(
+                        "Two trends", "Lower", "Upper", "Second against first, a year", "no evidence that they differ")
                 .doesNotContain("NaN");
     }
 
