@@ -36,6 +36,7 @@ final class BookPane extends StackPane {
     private final FootLine line;
     private final StackPane centre;
     private final BorderPane face = new BorderPane();
+    private final VBox foot;
     private final ImportPage imports;
     private final Label empty = new Label();
     private final Overlay overlay = new Overlay();
@@ -68,13 +69,12 @@ final class BookPane extends StackPane {
         empty.setMouseTransparent(true);
         centre = new StackPane(strip, empty);
         centre.setPadding(new Insets(0, 6, 0, 0));
-        VBox foot = new VBox(line, notebook);
+        foot = new VBox(line, notebook);
         foot.getStyleClass().add("foot");
         notebook.managedProperty().bind(notebook.visibleProperty());
         // What the notebook offers is listed above it, over the strip.
         foot.setViewOrder(-1);
         face.setTop(new HeaderPane(book));
-        face.setBottom(foot);
         // What lies under a sheet hears no key and no click.
         face.disableProperty().bind(overlay.visibleProperty());
         getChildren().addAll(face, overlay);
@@ -84,7 +84,11 @@ final class BookPane extends StackPane {
                 "window.findings.does",
                 "window.findings.hint",
                 KeyCode.F);
-        bind(new CalendarPage(book, work), "window.calendar.does", "window.calendar.hint", KeyCode.C);
+        bind(
+                new CalendarPage(book, workshop.telling(), look),
+                "window.calendar.does",
+                "window.calendar.hint",
+                KeyCode.C);
         bind(imports, "window.import.does", "window.import.hint", KeyCode.I);
         bind(new HistoryPage(book, work), "window.history.does", "window.history.hint", KeyCode.H);
         SealPage seal = new SealPage(book, work);
@@ -192,7 +196,7 @@ final class BookPane extends StackPane {
     }
 
     /** {@return the keys that are heard now, the nearest first} */
-    private List<Keys> heard() {
+    List<Keys> heard() {
         List<Keys> heard = new ArrayList<>();
         open.ifPresentOrElse(page -> heard.add(page.keys()), () -> heard.add(strip.keys()));
         heard.add(open.isPresent() ? onPage : onStrip);
@@ -215,11 +219,19 @@ final class BookPane extends StackPane {
      */
     private void open(Page page) {
         open = Optional.of(page);
-        face.setCenter(page.node());
-        face.setRight(null);
+        arrange(page.node(), Optional.empty());
         notebook.setVisible(false);
         line.offer(offering());
         page.open();
+    }
+
+    /** Puts the parts where they belong, in the order in which the keyboard goes through them. */
+    private void arrange(Node middle, Optional<Node> right) {
+        face.setBottom(null);
+        face.setRight(null);
+        face.setCenter(middle);
+        right.ifPresent(face::setRight);
+        face.setBottom(foot);
     }
 
     /** {@return the page that is open; empty while the strip is seen} */
@@ -236,8 +248,7 @@ final class BookPane extends StackPane {
     /** Leads back to the strip. */
     void leave() {
         open = Optional.empty();
-        face.setCenter(centre);
-        face.setRight(why);
+        arrange(centre, Optional.of(why));
         notebook.setVisible(true);
         line.offer(offering());
         Platform.runLater(strip::requestFocus);

@@ -23,6 +23,9 @@ import org.ouzelbook.ui.app.PlanAnswer;
 import org.ouzelbook.ui.app.Scope;
 import org.ouzelbook.ui.app.Texts;
 import org.ouzelbook.ui.app.TrendWords;
+import org.ouzelbook.ui.strip.CalendarFigure;
+import org.ouzelbook.ui.strip.CalendarFigure.Figure;
+import org.ouzelbook.ui.strip.CalendarFigure.Placed;
 import org.ouzelbook.ui.window.Explanation.Section;
 
 /** The calendar: which visits are due, where one more tells most, and what all this effort can show. */
@@ -32,7 +35,10 @@ final class CalendarViewModel {
     private final LocalDate today;
     private final ReadOnlyObjectWrapper<Optional<Explanation>> told = new ReadOnlyObjectWrapper<>(Optional.empty());
     private final ReadOnlyObjectWrapper<Optional<Explanation>> effort = new ReadOnlyObjectWrapper<>(Optional.empty());
+    private final ReadOnlyObjectWrapper<Optional<Figure>> picture = new ReadOnlyObjectWrapper<>(Optional.empty());
+    private final ReadOnlyObjectWrapper<Optional<Placed>> chosen = new ReadOnlyObjectWrapper<>(Optional.empty());
     private final BooleanProperty nestsShown = new SimpleBooleanProperty();
+    private double width = 900;
     private Optional<PlanAnswer> plan = Optional.empty();
     private final ReadOnlyStringWrapper refusal = new ReadOnlyStringWrapper("");
 
@@ -58,6 +64,66 @@ final class CalendarViewModel {
         return effort.getReadOnlyProperty();
     }
 
+    /** {@return the season's months with what is due and what was done; empty until read, or where there is nothing to plan} */
+    ReadOnlyObjectProperty<Optional<Figure>> picture() {
+        return picture.getReadOnlyProperty();
+    }
+
+    /** {@return what is looked at on the picture} */
+    ReadOnlyObjectProperty<Optional<Placed>> chosen() {
+        return chosen.getReadOnlyProperty();
+    }
+
+    /**
+     * Looks at the next thing on the picture: what is due first, by day, then what was done.
+     *
+     * @param step 1 for the next, −1 for the one before
+     */
+    void choose(int step) {
+        picture.get().map(Figure::places).filter(places -> !places.isEmpty()).ifPresent(places -> {
+            int before = chosen.get().map(places::indexOf).orElse(-1);
+            int next = before < 0 && step < 0 ? places.size() - 1 : before + step;
+            chosen.set(Optional.of(places.get(Math.floorMod(next, places.size()))));
+        });
+    }
+
+    /**
+     * Looks at what lies at a point of the picture, or at nothing.
+     *
+     * @param x to the right, in pixels
+     * @param y downwards, in pixels
+     */
+    void chooseAt(double x, double y) {
+        chosen.set(picture.get().stream()
+                .flatMap(figure -> figure.places().stream())
+                .filter(one -> one.area().contains(x, y))
+                .findFirst());
+    }
+
+    /**
+     * Gives the picture other paper.
+     *
+     * @param newWidth width, in pixels
+     */
+    void resize(double newWidth) {
+        if (Math.abs(newWidth - width) >= 1 && newWidth >= 480) {
+            width = newWidth;
+            plan.ifPresent(this::draw);
+        }
+    }
+
+    private void draw(PlanAnswer answer) {
+        chosen.set(Optional.empty());
+        picture.set(book.contents()
+                .get()
+                .map(contents -> CalendarFigure.of(
+                        Texts.of("window.calendar.picture", answer.season()),
+                        new CalendarRows(contents, answer, today).rows(nestsShown.get()),
+                        today,
+                        MapSettings.usualFor(answer.species()).seasonFrom().atYear(answer.season()),
+                        width)));
+    }
+
     /** {@return whether nests are told; where they are is private} */
     BooleanProperty nestsShown() {
         return nestsShown;
@@ -78,6 +144,8 @@ final class CalendarViewModel {
                     plan = Optional.empty();
                     told.set(Optional.empty());
                     effort.set(Optional.empty());
+                    picture.set(Optional.empty());
+                    chosen.set(Optional.empty());
                     refusal.set(FailureWords.of(failure));
                 });
     }
@@ -100,6 +168,7 @@ final class CalendarViewModel {
 
     private void show(PlanAnswer answer) {
         plan = Optional.of(answer);
+        draw(answer);
         tell(answer);
     }
 
@@ -108,7 +177,7 @@ final class CalendarViewModel {
         told.set(Optional.of(new Explanation(
                 Texts.of("window.calendar.title", plan.species(), Integer.toString(plan.season())),
                 Texts.of("window.calendar.today", today),
-                List.of(visits(plan), worth(plan), nests()))));
+                List.of(visits(plan), worth(plan), samples(plan), nests()))));
         effort.set(Optional.of(new Explanation("", "", List.of(beforeYouGo(), power(plan), cautions(plan)))));
     }
 
@@ -119,6 +188,10 @@ final class CalendarViewModel {
                         Texts.of("cli.plan.window", window.river(), window.visit(), window.from(), window.to())));
         if (lines.isEmpty()) {
             lines.add(Texts.of("cli.plan.noVisit"));
+        } else {
+            lines.add(Texts.of(
+                    "window.calendar.spacing",
+                    MapSettings.usualFor(plan.species()).minimumSpreadDays()));
         }
         return new Section(Texts.of("window.calendar.visits"), lines);
     }
@@ -138,6 +211,14 @@ final class CalendarViewModel {
                 lines.isEmpty() ? List.of(Texts.of("window.calendar.nowhere")) : lines);
     }
 
+    private Section samples(PlanAnswer plan) {
+        List<String> lines = new ArrayList<>(book.contents().get().stream()
+                .flatMap(contents -> new CalendarRows(contents, plan, today).samplesDue().stream())
+                .toList());
+        lines.add(Texts.of(lines.isEmpty() ? "window.calendar.noSamples" : "window.calendar.samplesHow"));
+        return new Section(Texts.of("window.calendar.samples"), lines);
+    }
+
     private Section nests() {
         List<NestsDue.Due> due = book.contents().get().stream()
                 .flatMap(contents -> NestsDue.of(contents.records(), contents.species(), today).due().stream())
@@ -150,15 +231,7 @@ final class CalendarViewModel {
                     Texts.of("window.calendar.nests"), List.of(Texts.of("window.calendar.nestsHidden", due.size())));
         }
         List<String> lines = new ArrayList<>();
-        due.forEach(one -> lines.add(Texts.of(
-                "window.calendar.nest",
-                one.nest().label(),
-                one.nest().place().chainage(),
-                one.last(),
-                one.stage(),
-                one.from(),
-                one.to(),
-                one.manner())));
+        due.forEach(one -> lines.add(CalendarRows.words(one)));
         lines.add(Texts.of("window.calendar.nestsPrivate"));
         return new Section(Texts.of("window.calendar.nests"), lines);
     }

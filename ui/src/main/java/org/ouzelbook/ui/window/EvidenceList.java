@@ -24,6 +24,7 @@ final class EvidenceList extends VBox {
     EvidenceList(FindingsViewModel findings, Consumer<Evidence> go) {
         getStyleClass().addAll("beside", "evidence");
         list.setAccessibleText(Texts.of("window.findings.records"));
+        list.setAccessibleHelp(Texts.of("window.findings.goThere"));
         list.setCellFactory(view -> new Line());
         setVgrow(list, Priority.ALWAYS);
         getChildren().setAll(heading, hint, list);

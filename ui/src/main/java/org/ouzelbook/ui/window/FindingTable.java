@@ -11,13 +11,14 @@ final class FindingTable extends TableView<FindingSheet.Line> {
     private static final int MOST_LINES = 12;
     private static final double HEADER = 38;
     private static final double LETTER = 7.2;
-    private static final double SMALL_LETTER = 6.3;
+    private static final double SMALL_LETTER = 6.9;
     private static final double ROOM = 20;
     private static final int MOST_LETTERS = 48;
 
     FindingTable(FindingsViewModel findings) {
         getStyleClass().add("finding-table");
         setAccessibleText(Texts.of("window.findings.table"));
+        setAccessibleHelp(Texts.of("window.findings.chooseLine"));
         setFixedCellSize(LINE);
         setColumnResizePolicy(UNCONSTRAINED_RESIZE_POLICY);
         getSelectionModel().selectedItemProperty().addListener((property, before, now) -> {

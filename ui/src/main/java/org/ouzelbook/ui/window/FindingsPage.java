@@ -55,6 +55,7 @@ final class FindingsPage implements Page {
         questions.getItems().setAll(Topic.values());
         questions.getStyleClass().add("topics");
         questions.setAccessibleText(Texts.of("window.findings.questions"));
+        questions.setAccessibleHelp(Texts.of("window.findings.questionsHelp"));
         questions.setCellFactory(list -> new Question());
         questions.getSelectionModel().selectedItemProperty().addListener((property, before, now) -> {
             if (now != null) {

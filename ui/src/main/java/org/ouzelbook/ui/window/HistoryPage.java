@@ -34,6 +34,7 @@ final class HistoryPage implements Page {
         about.getStyleClass().add("muted");
         list.getStyleClass().add("history");
         list.setAccessibleText(name());
+        list.setAccessibleHelp(Texts.of("window.history.listHelp"));
         list.setCellFactory(view -> new StepCell());
         VBox.setVgrow(list, Priority.ALWAYS);
         HBox acts = new HBox(10, act("window.history.goTo", history::goTo), act("window.history.turn", history::turn));
@@ -44,12 +45,16 @@ final class HistoryPage implements Page {
             list.getItems().setAll(now);
             list.getSelectionModel().select(Math.min(selected, now.size() - 1));
         });
-        keys.on("window.history.goTo", () -> chosen(history::goTo), Stroke.of(KeyCode.ENTER))
+        keys.on(
+                        "window.history.goTo",
+                        () -> chosen(history::goTo),
+                        Stroke.of(KeyCode.ENTER).when(list::isFocused))
                 .on("window.history.turn", () -> chosen(history::turn), Stroke.of(KeyCode.U));
     }
 
     private Button act(String words, Consumer<BookHistory.Line> action) {
         Button button = new Button(Texts.of(words));
+        button.setAccessibleText(Texts.of(words));
         button.setOnAction(event -> chosen(action));
         return button;
     }

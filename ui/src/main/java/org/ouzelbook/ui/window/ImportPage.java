@@ -152,6 +152,7 @@ final class ImportPage implements Page {
             TextField field = new TextField();
             field.setPromptText(written.prompt());
             field.setAccessibleText(written.prompt());
+            field.setAccessibleHelp(question.words());
             field.setPrefColumnCount(12);
             field.setOnAction(event -> written.answer().apply(field.getText()).ifPresent(imports::answer));
             answers.getChildren().add(field);

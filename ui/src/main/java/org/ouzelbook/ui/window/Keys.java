@@ -98,6 +98,19 @@ final class Keys {
         return false;
     }
 
+    /**
+     * {@return what a key would do here, in words}
+     *
+     * @param event the key
+     */
+    List<String> answering(KeyEvent event) {
+        return acts.stream()
+                .filter(act ->
+                        act.strokes().stream().anyMatch(stroke -> stroke.is().test(event)))
+                .map(Act::does)
+                .toList();
+    }
+
     /** {@return the name of the place} */
     String place() {
         return Texts.of(place);

@@ -44,6 +44,7 @@ final class NewBookPane extends VBox {
         make.getStyleClass().add("main");
         name.setPromptText(Texts.of("window.new.name"));
         name.setAccessibleText(Texts.of("window.new.name"));
+        name.setAccessibleHelp(Texts.of("window.new.undrawn"));
         name.setPrefColumnCount(22);
         name.setMaxWidth(USE_PREF_SIZE);
         name.textProperty().bindBidirectional(book.undrawnName());
@@ -82,6 +83,7 @@ final class NewBookPane extends VBox {
         ToggleGroup one = new ToggleGroup();
         for (Species species : Species.all()) {
             RadioButton choice = new RadioButton(species.englishName());
+            choice.setAccessibleText(species.englishName());
             choice.setToggleGroup(one);
             choice.setSelected(species.equals(book.species().get()));
             choice.setOnAction(event -> book.species().set(species));

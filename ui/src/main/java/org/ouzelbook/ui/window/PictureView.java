@@ -28,6 +28,7 @@ final class PictureView extends StackPane {
     PictureView(Look look) {
         this.look = look;
         look.dark().addListener((property, before, now) -> shown.ifPresent(this::show));
+        getStyleClass().add("picture");
         setAccessibleRole(AccessibleRole.IMAGE_VIEW);
         setMaxSize(USE_PREF_SIZE, USE_PREF_SIZE);
         setAlignment(Pos.TOP_LEFT);
@@ -63,6 +64,11 @@ final class PictureView extends StackPane {
         mark.setWidth(place.width());
         mark.setHeight(place.height());
         mark.setVisible(true);
+    }
+
+    /** Marks nothing. */
+    void unmark() {
+        mark.setVisible(false);
     }
 
     /**

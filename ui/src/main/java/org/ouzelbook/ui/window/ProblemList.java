@@ -43,6 +43,7 @@ final class ProblemList extends ListView<ProblemList.Entry> {
         this.imports = imports;
         getStyleClass().add("problems");
         setAccessibleText(Texts.of("window.import.list"));
+        setAccessibleHelp(Texts.of("window.import.listHelp"));
         setMinHeight(120);
         setCellFactory(list -> new Line());
         getSelectionModel().selectedItemProperty().addListener((property, before, now) -> {

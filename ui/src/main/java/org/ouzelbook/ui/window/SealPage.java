@@ -23,6 +23,7 @@ final class SealPage implements Page {
         seal.told().addListener((property, before, now) -> {
             now.ifPresent(told::tell);
             turn.setText(Texts.of(seal.sealed().get() ? "window.seal.remove" : "window.seal.seal"));
+            turn.setAccessibleText(turn.getText());
         });
         book.strip().season().addListener((property, before, now) -> readIfSeen());
         book.modelled().addListener((property, before, now) -> readIfSeen());

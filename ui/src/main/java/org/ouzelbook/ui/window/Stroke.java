@@ -1,6 +1,7 @@
 package org.ouzelbook.ui.window;
 
 import java.util.Locale;
+import java.util.function.BooleanSupplier;
 import java.util.function.Predicate;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyCodeCombination;
@@ -62,6 +63,15 @@ record Stroke(String shown, boolean writes, Predicate<KeyEvent> is) {
 
     private static boolean isAlone(KeyEvent event) {
         return !event.isControlDown() && !event.isAltDown() && !event.isMetaDown();
+    }
+
+    /**
+     * {@return the same, but heard only while something holds}
+     *
+     * @param condition what must hold
+     */
+    Stroke when(BooleanSupplier condition) {
+        return new Stroke(shown, writes, event -> condition.getAsBoolean() && is.test(event));
     }
 
     /** {@return the same as small print: a lone letter stays as it is} */

@@ -28,6 +28,7 @@ final class WhyPane extends ScrollPane {
         setFitToWidth(true);
         setHbarPolicy(ScrollBarPolicy.NEVER);
         setContent(sentences);
+        Sentences.scrollByKeys(this, sentences);
         book.explanation().addListener((property, before, now) -> show(now));
     }
 
@@ -52,6 +53,7 @@ final class WhyPane extends ScrollPane {
             }
         });
         sentences.getChildren().setAll(lines);
+        explanation.map(Sentences::name).ifPresent(this::setAccessibleText);
         setVvalue(0);
     }
 

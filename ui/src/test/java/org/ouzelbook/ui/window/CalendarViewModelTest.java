@@ -23,6 +23,8 @@ import org.ouzelbook.tracker.domain.NestStage;
 import org.ouzelbook.tracker.domain.Place;
 import org.ouzelbook.tracker.domain.Species;
 import org.ouzelbook.tracker.store.Book;
+import org.ouzelbook.ui.strip.CalendarFigure;
+import org.ouzelbook.ui.strip.Rect;
 import org.ouzelbook.ui.strip.SampleRiver;
 
 /** The calendar without a window, on a real book. */
@@ -92,6 +94,35 @@ class CalendarViewModelTest {
     }
 
     @Test
+    void drawsWhatIsDueAndWhatWasDoneOnItsMonths() {
+        CalendarViewModel calendar = on(LocalDate.of(2026, 3, 1));
+        CalendarFigure.Figure figure = calendar.picture().get().orElseThrow();
+
+        assertThat(figure.picture().description())
+                .contains("Arrel Water:")
+                .contains("A visit of Arrel Water was made on")
+                .contains("Nests: No nest of this year is waiting for a look.");
+        assertThat(figure.places()).allSatisfy(placed -> {
+            assertThat(placed.area().x()).isGreaterThanOrEqualTo(0);
+            assertThat(placed.area().right())
+                    .isLessThanOrEqualTo(figure.picture().width());
+            assertThat(placed.area().bottom())
+                    .isLessThanOrEqualTo(figure.picture().height());
+        });
+
+        calendar.choose(1);
+        assertThat(calendar.chosen().get()).contains(figure.places().get(0));
+        calendar.choose(-1);
+        calendar.choose(-1);
+        Rect last = figure.places().get(figure.places().size() - 2).area();
+        assertThat(calendar.chosen().get().orElseThrow().area()).isEqualTo(last);
+        calendar.chooseAt(-5, -5);
+        assertThat(calendar.chosen().get()).isEmpty();
+        calendar.chooseAt(last.x() + 1, last.y() + 1);
+        assertThat(calendar.chosen().get()).isPresent();
+    }
+
+    @Test
     void plansTheNextSeasonOnceThisOneIsOver() {
         String told = words(on(LocalDate.of(2026, 11, 20)).told().get().orElseThrow());
 
@@ -120,11 +151,14 @@ class CalendarViewModelTest {
         assertThat(words(calendar.told().get().orElseThrow()))
                 .contains("1 nest waits for a look")
                 .doesNotContain("Kirk nest");
+        assertThat(calendar.picture().get().orElseThrow().picture().toString()).doesNotContain("Kirk nest");
 
         calendar.nestsShown().set(true);
 
         assertThat(words(calendar.told().get().orElseThrow()))
                 .contains("Kirk nest, km 10.10: eggs on 12 Apr 2026; next 17 Apr 2026 to 20 Apr 2026, a short look");
+        assertThat(calendar.picture().get().orElseThrow().picture().description())
+                .contains("Kirk nest, km 10.10");
         assertThat(calendar.asText()).contains("Visits due").doesNotContain("Kirk nest");
     }
 }

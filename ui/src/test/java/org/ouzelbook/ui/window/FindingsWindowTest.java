@@ -34,7 +34,7 @@ class FindingsWindowTest {
         window.await("the strip", () -> !LiveWindow.shows("Before you go out") && LiveWindow.shows("territories"));
 
         LiveWindow.type(KeyCode.F);
-        window.awaitWords("per km (");
+        window.awaitWords("In 2026:");
         LiveWindow.keep("findings");
         Path png = folder.resolve("density.png");
         Path csv = folder.resolve("density.csv");
