@@ -30,8 +30,13 @@ final class StretchWeights {
      */
     private static final double BY_CHANCE = 10_000;
 
-    /** Sums beyond this are done again in logarithms. */
+    /** Products of one visit beyond this are taken by their logarithm. */
+    private static final double LARGE = 1e30;
+
+    /** Sums beyond these are done again in logarithms. */
     private static final double TOO_LARGE = 1e250;
+
+    private static final double TOO_SMALL = 1e-250;
 
     private static final double SQRT_2 = Math.sqrt(2);
 
@@ -226,6 +231,7 @@ final class StretchWeights {
                 }
             }
         }
+        logScale = scaled(casual, foci);
         for (int t = 0; t < told; t++) {
             double[] seen = share[telling[t]];
             double[] met = product[telling[t]];
@@ -238,12 +244,18 @@ final class StretchWeights {
                     met[j] = 1 - seen[j] + seen[j] * perFound * (met[j] - 1);
                 }
             }
+            double log = scaled(met, foci);
+            double missed = Math.exp(-log);
+            logScale += log;
             Arrays.fill(found[t + 1], 0, foci, 0);
             for (int i = t; i >= 0; i--) {
                 double[] fewer = found[i];
                 double[] more = found[i + 1];
                 for (int j = 0; j < foci; j++) {
                     more[j] += met[j] * fewer[j];
+                }
+                for (int j = 0; j < foci && log > 0; j++) {
+                    fewer[j] *= missed;
                 }
             }
         }
@@ -256,8 +268,22 @@ final class StretchWeights {
             sum[i] = total / foci;
             largest = Math.max(largest, sum[i]);
         }
-        logScale = 0;
-        return largest < TOO_LARGE;
+        return largest < TOO_LARGE && largest > TOO_SMALL;
+    }
+
+    /** Makes large numbers small by one factor; its logarithm. */
+    private static double scaled(double[] values, int size) {
+        double largest = 0;
+        for (int j = 0; j < size; j++) {
+            largest = Math.max(largest, values[j]);
+        }
+        if (largest < LARGE) {
+            return 0;
+        }
+        for (int j = 0; j < size; j++) {
+            values[j] /= largest;
+        }
+        return Math.log(largest);
     }
 
     /** How much better the pair explains a registration than a stray, for one focal place. */

@@ -20,6 +20,10 @@ import org.junit.jupiter.params.provider.ValueSource;
  */
 class StretchWeightsTest {
     private static final Nature NATURE = new Nature(600, 0.4, 0.45, 500, 0.7, 9, 0.6, 0.4, 120, 0.05, 0.3);
+
+    /** So few strays that the products are too large to be added up as they are. */
+    private static final Nature FEW_STRAYS = new Nature(600, 0.4, 0.45, 500, 0.7, 9, 0.6, 0.4, 120, 1e-8, 0.3);
+
     private static final double CELL = 100;
     private static final double IN_SIGHT = 250;
 
@@ -44,7 +48,7 @@ class StretchWeightsTest {
 
         double log = new StretchWeights(new Cells(line, new Grain(CELL, 150, 1500)), NATURE).log(6, 13);
 
-        assertThat(log).isCloseTo(Math.log(byQuadrature(line, 600, 1300)), within(1e-7));
+        assertThat(log).isCloseTo(Math.log(byQuadrature(NATURE, line, 600, 1300)), within(1e-7));
     }
 
     @ParameterizedTest
@@ -69,7 +73,25 @@ class StretchWeightsTest {
         SurveyedLine line = new SurveyedLine(0, 2000, visits, registrations, notes, IN_SIGHT);
         StretchWeights weights = new StretchWeights(new Cells(line, new Grain(CELL, 150, 1500)), NATURE);
 
-        assertThat(weights.log(6, 13)).isCloseTo(Math.log(byQuadrature(line, 600, 1300)), within(1e-7));
+        assertThat(weights.log(6, 13)).isCloseTo(Math.log(byQuadrature(NATURE, line, 600, 1300)), within(1e-7));
+    }
+
+    @ParameterizedTest
+    @ValueSource(ints = {1, 2, 3})
+    void addsUpVeryLargeProducts(int seed) {
+        Random random = new Random(seed);
+        VisitedWater all = new VisitedWater(List.of(new VisitedWater.Piece(0, 2000)));
+        List<VisitedWater> visits = List.of(all, new VisitedWater(List.of(new VisitedWater.Piece(800, 2000))), all);
+        List<Registration> registrations = new ArrayList<>();
+        for (int i = 0; i < 12; i++) {
+            registrations.add(new Registration(850 + random.nextInt(450), i % 2));
+        }
+        SurveyedLine line = new SurveyedLine(0, 2000, visits, registrations, List.of(), 0);
+
+        double log = new StretchWeights(new Cells(line, new Grain(CELL, 150, 1500)), FEW_STRAYS).log(6, 13);
+
+        assertThat(log).isGreaterThan(Math.log(1e60));
+        assertThat(log).isCloseTo(Math.log(byQuadrature(FEW_STRAYS, line, 600, 1300)), within(1e-7));
     }
 
     @Test
@@ -106,28 +128,32 @@ class StretchWeightsTest {
                 .toList();
     }
 
-    private static double byQuadrature(SurveyedLine line, double lower, double upper) {
+    private static double byQuadrature(Nature nature, SurveyedLine line, double lower, double upper) {
         BetaDistribution finding = new BetaDistribution(
-                NATURE.detection() * NATURE.concentration(), (1 - NATURE.detection()) * NATURE.concentration());
+                nature.detection() * nature.concentration(), (1 - nature.detection()) * nature.concentration());
         double sum = 0;
         int foci = 0;
         for (double focus = lower + CELL / 2; focus < upper; focus += CELL, foci++) {
             double at = focus;
             sum += new IterativeLegendreGaussIntegrator(40, 1e-10, 1e-14)
-                    .integrate(100_000, p -> finding.density(p) * given(p, at, line, lower, upper), 1e-12, 1 - 1e-12);
+                    .integrate(
+                            100_000,
+                            p -> finding.density(p) * given(nature, p, at, line, lower, upper),
+                            1e-12,
+                            1 - 1e-12);
         }
         return sum / foci;
     }
 
-    private static double given(double p, double focus, SurveyedLine line, double lower, double upper) {
-        NormalDistribution about = new NormalDistribution(focus, NATURE.focalSpread());
+    private static double given(Nature nature, double p, double focus, SurveyedLine line, double lower, double upper) {
+        NormalDistribution about = new NormalDistribution(focus, nature.focalSpread());
         double inside = about.cumulativeProbability(upper) - about.cumulativeProbability(lower);
         double ratio = 1;
         for (int v = 0; v < line.visits().size(); v++) {
             VisitedWater.Piece piece = line.visits().get(v).pieces().get(0);
             double from = Math.max(lower, piece.lower());
-            double share = NATURE.evenUse() * (upper - from) / (upper - lower)
-                    + (1 - NATURE.evenUse())
+            double share = nature.evenUse() * (upper - from) / (upper - lower)
+                    + (1 - nature.evenUse())
                             * (about.cumulativeProbability(upper) - about.cumulativeProbability(from))
                             / inside;
             List<Registration> met = onVisit(line.registrations(), v).stream()
@@ -135,25 +161,25 @@ class StretchWeightsTest {
                     .toList();
             double product = 0;
             for (int set = 0; set < 1 << met.size(); set++) {
-                double weight = noted(met, set, line);
+                double weight = noted(nature, met, set, line);
                 for (int i = 0; i < met.size(); i++) {
                     if ((set >> i & 1) == 1) {
-                        double density = NATURE.evenUse() / (upper - lower)
-                                + (1 - NATURE.evenUse())
+                        double density = nature.evenUse() / (upper - lower)
+                                + (1 - nature.evenUse())
                                         * about.density(met.get(i).position())
                                         / inside;
-                        weight *= NATURE.repeats() * density / (NATURE.strays() / 1000 * share);
+                        weight *= nature.repeats() * density / (nature.strays() / 1000 * share);
                     }
                 }
                 product += weight;
             }
-            ratio *= 1 - p * share + p * share / Math.expm1(NATURE.repeats()) * (product - 1);
+            ratio *= 1 - p * share + p * share / Math.expm1(nature.repeats()) * (product - 1);
         }
         return ratio;
     }
 
     /** Whether a set of registrations of one visit can be of one pair, and how much more probable the notes then are. */
-    private static double noted(List<Registration> met, int set, SurveyedLine line) {
+    private static double noted(Nature nature, List<Registration> met, int set, SurveyedLine line) {
         double weight = 1;
         for (int i = 0; i < met.size(); i++) {
             for (int j = 0; j < i; j++) {
@@ -162,7 +188,7 @@ class StretchWeightsTest {
                             || line.constraints().contains(new Constraint.Simultaneous(met.get(j), met.get(i)));
                     boolean near =
                             j == i - 1 && met.get(i).position() - met.get(j).position() <= line.inSight();
-                    weight *= atOnce ? 0 : near ? 1 / (1 - NATURE.noting()) : 1;
+                    weight *= atOnce ? 0 : near ? 1 / (1 - nature.noting()) : 1;
                 }
             }
         }
