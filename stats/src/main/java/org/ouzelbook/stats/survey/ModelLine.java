@@ -85,6 +85,29 @@ record ModelLine(SurveyedLine line, List<Sighting> registered) {
         return new Registration(seen.metres(), visit(effort, seen.sighting()));
     }
 
+    /**
+     * The line of a river as far as some water and what a territory can reach beyond it; without a visit where none was made.
+     *
+     * @param known the line so far
+     * @param walked the water, going up; not empty
+     * @param water all the water that the river has
+     * @param reach the longest territory, in metres
+     */
+    static SurveyedLine asFarAs(Optional<ModelLine> known, List<Stretch> walked, Stretch water, double reach) {
+        double lower = Math.max(water.lower().metres(), walked.get(0).lower().metres() - reach);
+        double upper = Math.min(
+                water.upper().metres(), walked.get(walked.size() - 1).upper().metres() + reach);
+        return known.map(ModelLine::line)
+                .map(line -> new SurveyedLine(
+                        Math.min(lower, line.lower()),
+                        Math.max(upper, line.upper()),
+                        line.visits(),
+                        line.registrations(),
+                        line.constraints(),
+                        line.inSight()))
+                .orElseGet(() -> new SurveyedLine(lower, upper, List.of(), List.of(), List.of(), 0));
+    }
+
     private static int visit(Effort effort, Sighting sighting) {
         for (int i = 0; i < effort.effective().size(); i++) {
             if (effort.effective().get(i).date().equals(sighting.date())) {

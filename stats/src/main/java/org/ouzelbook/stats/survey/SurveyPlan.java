@@ -5,8 +5,11 @@ import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeSet;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.ouzelbook.stats.estimator.Answer;
 import org.ouzelbook.stats.estimator.power.CountPlan;
 import org.ouzelbook.stats.estimator.power.CountPower;
@@ -32,7 +35,8 @@ import org.ouzelbook.tracker.domain.Stretch;
  * @param yearNoise how much years differ by the book’s seasons, or why they do not tell
  * @param assumed what is assumed because the book does not tell
  * @param choices the present effort and what more would buy
- * @param worthMaking water where one more visit would tell most, best first
+ * @param worthMaking water where one more visit would tell most, best first: by what it makes surer where the model was asked, else by
+ *     what it adds to the count by rule
  * @param calendar days for the visits still to be made, by river, then by day
  */
 public record SurveyPlan(
@@ -53,6 +57,12 @@ public record SurveyPlan(
     private static final double POWER = 0.8;
     private static final double ENOUGH = 0.95;
     private static final double LEAST_WORTH = 0.05;
+    /** A variance that falls by less is not worth a way. Common practice, no source. */
+    private static final double LEAST_GAIN = 0.005;
+
+    /** Longer pieces are told in parts, in metres: about an hour's walk. Common practice, no source. */
+    private static final double LONGEST_PIECE = 3000;
+
     private static final double USUAL_NOISE = 0.15;
     private static final double LEAST_NOISE = 0.05;
     private static final int MOST_VISITS = 6;
@@ -104,8 +114,26 @@ public record SurveyPlan(
      * @param stretch the water
      * @param visits effective visits to it this season
      * @param territories territories that one more visit is expected to bring up to what the rules ask for
+     * @param surer how much surer the count by model is expected to be; empty if the model was not asked
      */
-    public record Worth(String river, Stretch stretch, int visits, double territories) {}
+    public record Worth(String river, Stretch stretch, int visits, double territories, Optional<Surer> surer) {}
+
+    /**
+     * How much surer the number of a river’s territories by the model is expected to be after one more visit: see {@link NextVisit}.
+     *
+     * @param deviation its standard deviation now
+     * @param deviationAfter the root of its expected variance afterwards
+     * @param bits by how much its entropy is expected to fall, in bits; 0 or more
+     */
+    public record Surer(double deviation, double deviationAfter, double bits) {
+        private static Surer of(NextVisit.Told told) {
+            return new Surer(Math.sqrt(told.variance()), Math.sqrt(told.variance() - told.fall()), told.bits());
+        }
+
+        private double gain() {
+            return deviation * deviation - deviationAfter * deviationAfter;
+        }
+    }
 
     /**
      * Days for one visit.
@@ -126,6 +154,7 @@ public record SurveyPlan(
      * @param season the calendar year that is planned
      * @param today no visit is planned before this day
      * @param level level of the trend's interval
+     * @param model the model; empty if only the rules count
      */
     public static SurveyPlan of(
             SurveyRecords records,
@@ -133,7 +162,8 @@ public record SurveyPlan(
             List<TerritoryMap> maps,
             int season,
             LocalDate today,
-            double level) {
+            double level,
+            Optional<TerritoryModel> model) {
         List<CountTrend.SeasonTotals> counted = trend.seasons().stream()
                 .filter(total -> total.count().isPresent())
                 .toList();
@@ -146,11 +176,13 @@ public record SurveyPlan(
         double perKm = km > 0 ? present.territories() / km : 1;
         for (River river : records.rivers().rivers()) {
             Walked walked = Walked.of(records, river, trend, maps, season);
-            worth.addAll(walked.worth(present, perKm));
+            Optional<NextVisit> next = model.flatMap(fitted -> fitted.nextVisit(season, river.id(), walked.water()));
+            worth.addAll(walked.worth(present, perKm, next));
             calendar.addAll(walked.windows(trend.settings(), season, today, wanted(present)));
         }
-        worth.removeIf(one -> one.territories() < LEAST_WORTH);
-        worth.sort(Comparator.comparingDouble(Worth::territories).reversed());
+        worth.removeIf(one -> one.territories() < LEAST_WORTH
+                && one.surer().map(surer -> surer.gain() < LEAST_GAIN).orElse(true));
+        worth.sort(Comparator.comparingDouble(SurveyPlan::rank).reversed());
         return new SurveyPlan(
                 trend.species(),
                 season,
@@ -162,6 +194,10 @@ public record SurveyPlan(
                 counted.isEmpty() ? List.of() : choices(present),
                 worth,
                 calendar);
+    }
+
+    private static double rank(Worth worth) {
+        return worth.surer().map(Surer::gain).orElse(worth.territories());
     }
 
     /** Only seasons of the same waters are one series. */
@@ -257,14 +293,19 @@ public record SurveyPlan(
         }
 
         /** A first visit finds nothing twice, but is the way there: it is worth half of what two visits bring. */
-        List<Worth> worth(CountPlan present, double perKm) {
+        List<Worth> worth(CountPlan present, double perKm, Optional<NextVisit> next) {
             List<Worth> worth = new ArrayList<>();
             for (Stretch piece : pieces()) {
                 int visits = visits(piece);
                 double gain = present.withVisits(visits + 1).shareCounted()
                         - (visits == 0 ? 0 : present.withVisits(visits).shareCounted());
                 double half = visits == 0 ? present.withVisits(2).shareCounted() / 2 : 0;
-                worth.add(new Worth(river, piece, visits, Math.max(gain, half) * perKm * piece.length() / 1000));
+                worth.add(new Worth(
+                        river,
+                        piece,
+                        visits,
+                        Math.max(gain, half) * perKm * piece.length() / 1000,
+                        next.map(visit -> Surer.of(visit.of(piece)))));
             }
             return worth;
         }
@@ -290,7 +331,17 @@ public record SurveyPlan(
             for (int i = 1; i < sorted.length; i++) {
                 add(pieces, new Stretch(new Chainage(sorted[i - 1]), new Chainage(sorted[i])));
             }
-            return pieces;
+            return pieces.stream().flatMap(Walked::parts).toList();
+        }
+
+        private static Stream<Stretch> parts(Stretch piece) {
+            int parts = (int) Math.ceil(piece.length() / LONGEST_PIECE);
+            double length = piece.length() / parts;
+            double lower = piece.lower().metres();
+            return IntStream.range(0, parts)
+                    .mapToObj(i -> new Stretch(
+                            new Chainage(lower + i * length),
+                            i == parts - 1 ? piece.upper() : new Chainage(lower + (i + 1) * length)));
         }
 
         /** Pieces side by side with as many visits are one. */

@@ -15,6 +15,7 @@ import org.ouzelbook.stats.estimator.segmentation.Nature;
 import org.ouzelbook.stats.estimator.segmentation.NaturePosterior;
 import org.ouzelbook.stats.estimator.segmentation.NaturePrior;
 import org.ouzelbook.stats.survey.Admission.DoubtfulAge;
+import org.ouzelbook.tracker.domain.Chainage;
 import org.ouzelbook.tracker.domain.Progress;
 import org.ouzelbook.tracker.domain.River;
 import org.ouzelbook.tracker.domain.Sighting;
@@ -209,6 +210,28 @@ public final class TerritoryModel {
                 .flatMap(posterior ->
                         waters.stream().map(water -> new ModelCount(posterior, line, effort, water, river)))
                 .toList();
+    }
+
+    /**
+     * {@return what one more visit would tell of the territories of one river in one season, perhaps one without a visit so far; empty if
+     * what is known contradicts itself}
+     *
+     * @param year the calendar year
+     * @param river key of the river
+     * @param counted water of that river; a territory counts whose middle lies there
+     */
+    Optional<NextVisit> nextVisit(int year, UUID river, List<Stretch> counted) {
+        if (counted.isEmpty()) {
+            return Optional.empty();
+        }
+        ModelLine known = lines.get(new Key(year, river));
+        return water(records, river)
+                .map(water -> ModelLine.asFarAs(Optional.ofNullable(known), counted, water, grain.longest()))
+                .flatMap(line -> NextVisit.of(
+                        line,
+                        grain.withCell(COARSE),
+                        nature.mode(),
+                        metres -> counted.stream().anyMatch(stretch -> stretch.contains(new Chainage(metres)))));
     }
 
     /**

@@ -6,6 +6,7 @@ import static org.ouzelbook.stats.survey.Notebook.ARREL;
 
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.ouzelbook.stats.estimator.Answer;
@@ -14,6 +15,7 @@ import org.ouzelbook.stats.survey.SurveyPlan.Assumed;
 import org.ouzelbook.stats.survey.SurveyPlan.Choice;
 import org.ouzelbook.stats.survey.SurveyPlan.Way;
 import org.ouzelbook.stats.survey.SurveyPlan.Window;
+import org.ouzelbook.tracker.domain.Progress;
 import org.ouzelbook.tracker.domain.Species;
 
 class SurveyPlanTest {
@@ -39,7 +41,14 @@ class SurveyPlanTest {
                         TerritoryMap.of(records, Species.DIPPER, year, MapSettings.usualFor(Species.DIPPER), Water.ALL))
                 .toList();
         LocalDate day = LocalDate.parse(today);
-        return SurveyPlan.of(records, CountTrend.of(records, maps, Water.ALL, 0.95), maps, day.getYear(), day, 0.95);
+        return SurveyPlan.of(
+                records,
+                CountTrend.of(records, maps, Water.ALL, 0.95),
+                maps,
+                day.getYear(),
+                day,
+                0.95,
+                Optional.empty());
     }
 
     @Test
@@ -109,6 +118,35 @@ class SurveyPlanTest {
 
         assertThat(worth.get(0).stretch().upper().km()).isLessThanOrEqualTo(5);
         assertThat(worth.get(0).visits()).isZero();
+    }
+
+    /** By the model too, and by more: the lower half has no visit yet; long water is told in parts of 3 km at most. */
+    @Test
+    void oneMoreVisitMakesTheModelSurestWhereFewestWere() {
+        Notebook book = notebook(2021, 4, 5, 3, 5, 4)
+                .visit("now1", "2026-02-20", ARREL, 5, 10)
+                .visit("now2", "2026-03-05", ARREL, 5, 10);
+        SurveyRecords records = book.records();
+        MapSettings settings = MapSettings.usualFor(Species.DIPPER);
+        List<TerritoryMap> maps = IntStream.rangeClosed(2021, 2025)
+                .mapToObj(year -> TerritoryMap.of(records, Species.DIPPER, year, settings, Water.ALL))
+                .toList();
+        SurveyPlan plan = SurveyPlan.of(
+                records,
+                CountTrend.of(records, maps, Water.ALL, 0.95),
+                maps,
+                2026,
+                LocalDate.parse("2026-03-20"),
+                0.95,
+                Optional.of(TerritoryModel.of(records, Species.DIPPER, settings, Progress.NONE)));
+        SurveyPlan.Worth best = plan.worthMaking().get(0);
+
+        assertThat(best.visits()).isZero();
+        assertThat(plan.worthMaking())
+                .allSatisfy(worth -> assertThat(worth.stretch().length()).isLessThanOrEqualTo(3000))
+                .allSatisfy(worth -> assertThat(worth.surer().orElseThrow().deviationAfter())
+                        .isLessThanOrEqualTo(worth.surer().orElseThrow().deviation()));
+        assertThat(best.surer().orElseThrow().bits()).isPositive();
     }
 
     @Test

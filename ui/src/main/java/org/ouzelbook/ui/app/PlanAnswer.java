@@ -14,6 +14,7 @@ import org.ouzelbook.stats.survey.MapSettings;
 import org.ouzelbook.stats.survey.SurveyPlan;
 import org.ouzelbook.stats.survey.TerritoryMap;
 import org.ouzelbook.tracker.domain.Message;
+import org.ouzelbook.tracker.domain.Progress;
 import org.ouzelbook.tracker.domain.Species;
 import org.ouzelbook.tracker.store.Book;
 
@@ -114,16 +115,47 @@ public record PlanAnswer(
      * @param toKm upper end
      * @param visits effective visits to it this season
      * @param territories territories that one more visit is expected to bring up to what the rules ask for
+     * @param deviation standard deviation of the river’s number of territories by the model, as it is now; empty with {@code why}
+     * @param deviationAfter the same as it is expected to be after the visit
+     * @param bits by how much the number’s entropy is expected to fall
+     * @param why why the model says nothing
      */
-    public record Worth(String river, double fromKm, double toKm, int visits, double territories) {
+    public record Worth(
+            String river,
+            double fromKm,
+            double toKm,
+            int visits,
+            double territories,
+            OptionalDouble deviation,
+            OptionalDouble deviationAfter,
+            OptionalDouble bits,
+            Optional<Message> why) {
         private static Worth of(SurveyPlan.Worth worth) {
+            Optional<SurveyPlan.Surer> surer = worth.surer();
             return new Worth(
                     worth.river(),
                     worth.stretch().lower().km(),
                     worth.stretch().upper().km(),
                     worth.visits(),
-                    worth.territories());
+                    worth.territories(),
+                    Numbers.of(surer, SurveyPlan.Surer::deviation),
+                    Numbers.of(surer, SurveyPlan.Surer::deviationAfter),
+                    Numbers.of(surer, SurveyPlan.Surer::bits),
+                    surer.isPresent() ? Optional.empty() : Optional.of(Message.of("app.plan.modelNotAsked")));
         }
+    }
+
+    /**
+     * {@return the plan of the season that was asked about, or of this year, by rule alone}
+     *
+     * @param book an open book
+     * @param scope what is asked
+     * @param change what is changed in the usual settings of the species
+     * @param today no visit is planned before this day
+     * @throws WrongRequest if the book has no such river or reach, or no visit that looked for the species
+     */
+    public static PlanAnswer of(Book book, Scope scope, UnaryOperator<MapSettings> change, LocalDate today) {
+        return of(book, scope, change, today, Counting.BY_RULE, Progress.NONE);
     }
 
     /**
@@ -133,9 +165,17 @@ public record PlanAnswer(
      * @param scope what is asked
      * @param change what is changed in the usual settings of the species
      * @param today no visit is planned before this day
+     * @param counting whether the model is asked what one more visit would tell
+     * @param progress hears how far the work has come, and may stop it
      * @throws WrongRequest if the book has no such river or reach, or no visit that looked for the species
      */
-    public static PlanAnswer of(Book book, Scope scope, UnaryOperator<MapSettings> change, LocalDate today) {
+    public static PlanAnswer of(
+            Book book,
+            Scope scope,
+            UnaryOperator<MapSettings> change,
+            LocalDate today,
+            Counting counting,
+            Progress progress) {
         SurveyReading reading = SurveyReading.of(book, scope);
         List<Integer> seasons = reading.seasons();
         if (seasons.isEmpty()) {
@@ -150,7 +190,14 @@ public record PlanAnswer(
                                 TerritoryMap.of(reading.records(), scope.species(), year, settings, reading.water()))
                         .toList();
         CountTrend trend = CountTrend.of(reading.records(), maps, reading.water(), scope.level());
-        SurveyPlan plan = SurveyPlan.of(reading.records(), trend, maps, season, today, scope.level());
+        SurveyPlan plan = SurveyPlan.of(
+                reading.records(),
+                trend,
+                maps,
+                season,
+                today,
+                scope.level(),
+                reading.model(counting, settings, progress));
         return new PlanAnswer(
                 plan.species(),
                 season,

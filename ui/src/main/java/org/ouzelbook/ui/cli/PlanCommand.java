@@ -23,6 +23,9 @@ final class PlanCommand implements Callable<Integer> {
     @Mixin
     private RuleOptions rules = new RuleOptions();
 
+    @Mixin
+    private CountingOptions counting = new CountingOptions();
+
     @Option(names = "--on", paramLabel = "DATE", converter = AnalysisOptions.Day.class)
     private @Nullable LocalDate on;
 
@@ -34,8 +37,9 @@ final class PlanCommand implements Callable<Integer> {
     public Integer call() {
         LocalDate today = on == null ? LocalDate.now(ZoneId.systemDefault()) : on;
         PlanAnswer answer;
-        try (Book book = Book.open(question.book())) {
-            answer = PlanAnswer.of(book, question.scope(), rules::change, today);
+        try (Book book = Book.open(question.book());
+                ProgressLine progress = new ProgressLine(terminal, Texts.of("cli.map.fitting"))) {
+            answer = PlanAnswer.of(book, question.scope(), rules::change, today, counting.counting(), progress);
         }
         if (question.json()) {
             Json.print(answer, terminal.out());
@@ -111,19 +115,43 @@ final class PlanCommand implements Callable<Integer> {
                 Texts.of("cli.density.river"),
                 Texts.of("cli.plan.km"),
                 Texts.of("cli.plan.visitsSoFar"),
-                Texts.of("cli.plan.worth"));
+                Texts.of("cli.plan.worth"),
+                Texts.of("cli.plan.surer"));
         for (PlanAnswer.Worth worth : answer.worthMaking()) {
             table.add(
                     worth.river(),
-                    String.format(Locale.ROOT, "%.1f–%.1f", worth.fromKm(), worth.toKm()),
+                    km(worth),
                     Integer.toString(worth.visits()),
-                    String.format(Locale.ROOT, "%.1f", worth.territories()));
+                    String.format(Locale.ROOT, "%.1f", worth.territories()),
+                    worth.deviation().isPresent()
+                            ? Texts.of(
+                                    "cli.plan.surerBy",
+                                    worth.deviation().getAsDouble(),
+                                    worth.deviationAfter().orElse(0))
+                            : "–");
         }
         if (!answer.worthMaking().isEmpty()) {
             terminal.out().println(Texts.of("cli.plan.worthTitle"));
             table.print(terminal);
+            if (answer.worthMaking().get(0).deviation().isPresent()) {
+                PlanAnswer.Worth best = answer.worthMaking().get(0);
+                terminal.out()
+                        .println(Lines.of(
+                                Texts.of(
+                                        "cli.plan.surerReading",
+                                        best.river(),
+                                        km(best),
+                                        best.deviation().getAsDouble(),
+                                        best.deviationAfter().orElse(0),
+                                        best.bits().orElse(0)),
+                                0));
+            }
             terminal.out().println();
         }
+    }
+
+    private static String km(PlanAnswer.Worth worth) {
+        return String.format(Locale.ROOT, "%.1f–%.1f", worth.fromKm(), worth.toKm());
     }
 
     private void calendar(PlanAnswer answer) {

@@ -2,6 +2,7 @@ package org.ouzelbook.ui.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.google.gson.JsonElement;
 import com.google.gson.JsonObject;
 import com.google.gson.JsonParser;
 import java.nio.file.Path;
@@ -33,7 +34,30 @@ class PlanCommandTest {
         assertThat(present).isBetween(-50.0, 0.0);
         assertThat(fall(plan, 2)).isGreaterThan(present);
         assertThat(fall(plan, 3)).isGreaterThan(present);
+        for (JsonElement one : plan.getAsJsonArray("worthMaking")) {
+            JsonObject worth = one.getAsJsonObject();
+            assertThat(worth.get("deviationAfter").getAsDouble())
+                    .isBetween(0.0, worth.get("deviation").getAsDouble());
+            assertThat(worth.get("bits").getAsDouble()).isNotNegative();
+        }
+        assertThat(plan.getAsJsonArray("worthMaking")).isNotEmpty();
         assertThat(run.out()).doesNotContain("NaN");
+    }
+
+    @Test
+    void tellsInWordsHowMuchSurerAVisitMakes() {
+        CommandRun byModel = CommandRun.of("plan", book, "--on", "2027-02-20");
+        CommandRun byRule = CommandRun.of("plan", book, "--on", "2027-02-20", "--by-rule", "--json");
+
+        assertThat(byModel.out()).containsPattern("is known to ±[0-9.]+ by the\\s+model");
+        JsonObject worth = JsonParser.parseString(byRule.out())
+                .getAsJsonObject()
+                .getAsJsonArray("worthMaking")
+                .get(0)
+                .getAsJsonObject();
+        assertThat(worth.get("deviation").isJsonNull()).isTrue();
+        assertThat(worth.get("why").getAsString()).contains("not asked");
+        assertThat(worth.get("territories").getAsDouble()).isPositive();
     }
 
     private static double fall(JsonObject plan, int choice) {
