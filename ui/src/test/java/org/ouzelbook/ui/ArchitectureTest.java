@@ -1,15 +1,27 @@
 package org.ouzelbook.ui;
 
+import static com.tngtech.archunit.base.DescribedPredicate.describe;
 import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAPackage;
 import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideOutsideOfPackage;
+import static com.tngtech.archunit.lang.conditions.ArchConditions.callCodeUnitWhere;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
 import static com.tngtech.archunit.library.GeneralCodingRules.ACCESS_STANDARD_STREAMS;
 
+import com.tngtech.archunit.core.domain.JavaCall;
+import com.tngtech.archunit.core.domain.JavaClass;
 import com.tngtech.archunit.core.importer.ImportOption.DoNotIncludeTests;
 import com.tngtech.archunit.junit.AnalyzeClasses;
 import com.tngtech.archunit.junit.ArchTest;
+import com.tngtech.archunit.lang.ArchCondition;
 import com.tngtech.archunit.lang.ArchRule;
+import java.io.File;
+import java.io.FileOutputStream;
+import java.io.FileWriter;
+import java.io.RandomAccessFile;
+import java.nio.file.Files;
+import java.util.Set;
+import javax.imageio.ImageIO;
 
 /** The arrows of the house: ui → stats → tracker, and those between the rooms. */
 @AnalyzeClasses(packages = "org.ouzelbook", importOptions = DoNotIncludeTests.class)
@@ -25,6 +37,35 @@ class ArchitectureTest {
     private static final String WINDOW = "org.ouzelbook.ui.window..";
     private static final String CLI = "org.ouzelbook.ui.cli..";
     private static final String REPORT = "org.ouzelbook.ui.report..";
+
+    private static final Set<String> OWN_MEMORY = Set.of(
+            "org.ouzelbook.ui.window.Desk",
+            "org.ouzelbook.ui.window.Look",
+            "org.ouzelbook.ui.window.RecentBooks",
+            "org.ouzelbook.ui.window.StripBench",
+            "org.ouzelbook.ui.cli.Failures");
+
+    private static final Set<String> WAYS_OUT =
+            Set.of("write", "writeString", "newOutputStream", "newBufferedWriter", "newByteChannel", "copy", "move");
+
+    private static final ArchCondition<JavaClass> WRITE_A_FILE =
+            callCodeUnitWhere(describe("writes a file", ArchitectureTest::writesAFile));
+
+    private static boolean writesAFile(JavaCall<?> call) {
+        JavaClass owner = call.getTargetOwner();
+        String name = call.getTarget().getName();
+        if (owner.isEquivalentTo(Files.class)) {
+            return WAYS_OUT.contains(name);
+        }
+        if (owner.isEquivalentTo(ImageIO.class)) {
+            return name.equals("write")
+                    && call.getTarget().getRawParameterTypes().get(2).isEquivalentTo(File.class);
+        }
+        return name.equals("<init>")
+                && (owner.isEquivalentTo(FileOutputStream.class)
+                        || owner.isEquivalentTo(FileWriter.class)
+                        || owner.isEquivalentTo(RandomAccessFile.class));
+    }
 
     @ArchTest
     static final ArchRule trackerKnowsNeitherMeaningNorScreens = noClasses()
@@ -177,6 +218,19 @@ class ArchitectureTest {
             .because(
                     "whatever a person reads goes through the terminal that the command was given, so that tests see it;"
                             + " the bench is run by those who build the program, and shows them how far it is");
+
+    @ArchTest
+    static final ArchRule whoWritesAFileSaysForWhom = noClasses()
+            .that()
+            .resideInAPackage(UI)
+            .and()
+            .resideOutsideOfPackage("org.ouzelbook.ui.app.leak..")
+            .and(describe("keep no memory of the program’s own", one -> !OWN_MEMORY.contains(one.getFullName())))
+            .should(WRITE_A_FILE)
+            .because(
+                    "a file is written by PublicFile, which looks through it, or by PrivateFile, so that nothing goes out unlooked"
+                            + " at by mistake; those named keep what the program remembers of itself, in files that no one is given")
+            .allowEmptyShould(false);
 
     @ArchTest
     static final ArchRule onlyMainEndsTheProgram = noClasses()

@@ -1,7 +1,6 @@
 package org.ouzelbook.ui.cli;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -20,11 +19,16 @@ import org.ouzelbook.ui.app.ImportReport;
 import org.ouzelbook.ui.app.Scope;
 import org.ouzelbook.ui.app.SeasonFindings;
 import org.ouzelbook.ui.app.Texts;
+import org.ouzelbook.ui.app.leak.Leak;
+import org.ouzelbook.ui.app.leak.LeakCheck;
+import org.ouzelbook.ui.app.leak.PrivateFile;
+import org.ouzelbook.ui.report.PublicPaper;
 import org.ouzelbook.ui.report.SeasonReport;
 import org.ouzelbook.ui.strip.Frame;
 import org.ouzelbook.ui.strip.Palette;
 import org.ouzelbook.ui.strip.RiverStrip;
 import org.ouzelbook.ui.strip.SeasonsScene;
+import org.ouzelbook.ui.strip.StripDrawing;
 import org.ouzelbook.ui.strip.SvgPen;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -59,8 +63,10 @@ final class DemoCommand implements Callable<Integer> {
             return ExitCode.PROBLEMS;
         }
         SeasonFindings findings;
+        LeakCheck check;
         try (Book book = Book.open(demo.book());
                 ProgressLine progress = new ProgressLine(terminal, Texts.of("cli.map.fitting"))) {
+            check = book.read(view -> LeakCheck.of(view, false));
             findings =
                     SeasonFindings.of(book, Scope.everything(), UnaryOperator.identity(), Counting.BY_MODEL, progress);
         }
@@ -70,7 +76,12 @@ final class DemoCommand implements Callable<Integer> {
                         Texts.of("cli.trend.verdict", findings.trend().verdict().sentence())));
         terminal.out().println();
         Path report = folder.resolve("report.html");
-        SeasonReport.of(findings).write(report);
+        List<Leak> leaks = PublicPaper.write(check, report, SeasonReport.of(findings));
+        if (!leaks.isEmpty()) {
+            terminal.err().println(Texts.of("export.stopped"));
+            LeakLines.print(leaks, terminal);
+            return ExitCode.PROBLEMS;
+        }
         where(demo, report, writeStrip(findings));
         return window ? OpenCommand.show(terminal, demo.book(), Species.DIPPER, OptionalInt.empty()) : ExitCode.DONE;
     }
@@ -78,8 +89,10 @@ final class DemoCommand implements Callable<Integer> {
     private Path writeStrip(SeasonFindings findings) throws IOException {
         SeasonsScene scene = SeasonsScene.of(findings.records(), findings.seasons());
         Frame frame = Frame.fitting(scene.waters(), STRIP_WIDTH, STRIP_HEIGHT);
-        String svg = SvgPen.write(RiverStrip.seasons(scene, frame, Optional.empty()), Palette.LIGHT, "s");
-        return Files.writeString(folder.resolve("arrel-water.svg"), svg);
+        StripDrawing drawing = RiverStrip.seasons(scene, frame, Optional.empty());
+        Path file = folder.resolve("arrel-water.svg");
+        PrivateFile.write(file, SvgPen.write(RiverStrip.sheet(drawing), Palette.LIGHT, "s"));
+        return file;
     }
 
     private void tell(DemoBook.Answer demo, SeasonFindings findings) {

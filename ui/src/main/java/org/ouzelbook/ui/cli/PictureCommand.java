@@ -1,9 +1,7 @@
 package org.ouzelbook.ui.cli;
 
 import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -30,6 +28,11 @@ import org.ouzelbook.ui.app.ModelShading;
 import org.ouzelbook.ui.app.ShadeByModel;
 import org.ouzelbook.ui.app.Texts;
 import org.ouzelbook.ui.app.WrongRequest;
+import org.ouzelbook.ui.app.leak.Leak;
+import org.ouzelbook.ui.app.leak.LeakCheck;
+import org.ouzelbook.ui.app.leak.PrivateFile;
+import org.ouzelbook.ui.app.leak.PublicFile;
+import org.ouzelbook.ui.report.PublicMap;
 import org.ouzelbook.ui.strip.BirdScene;
 import org.ouzelbook.ui.strip.Frame;
 import org.ouzelbook.ui.strip.Palette;
@@ -80,6 +83,9 @@ final class PictureCommand implements Callable<Integer> {
     @Option(names = "--nests")
     private boolean nests;
 
+    @Option(names = "--public")
+    private boolean isPublic;
+
     @Option(names = "--dark")
     private boolean dark;
 
@@ -94,10 +100,15 @@ final class PictureCommand implements Callable<Integer> {
     }
 
     @Override
-    public Integer call() {
+    public Integer call() throws IOException {
+        if (isPublic && (season != null || place != null || bird != null || byModel || nests)) {
+            throw new WrongRequest(Message.of("cli.picture.wrong.public"));
+        }
         SurveyRecords records;
+        LeakCheck check;
         try (Book open = Book.open(Objects.requireNonNull(book))) {
             records = open.read(view -> BookRecords.of(view, SightingQuery.ALL, day -> true));
+            check = open.read(view -> LeakCheck.of(view, false));
         }
         List<TerritoryMap> maps = maps(records);
         if (maps.isEmpty()) {
@@ -107,13 +118,17 @@ final class PictureCommand implements Callable<Integer> {
         Frame frame = strip.farthest(Math.max(480, width), Math.max(200, height));
         StripDrawing drawing = strip.drawing(frame);
         Path out = Objects.requireNonNull(file);
-        try {
-            Files.writeString(
-                    out,
-                    SvgPen.write(RiverStrip.sheet(drawing), dark ? Palette.DARK : Palette.LIGHT, "s"),
-                    StandardCharsets.UTF_8);
-        } catch (IOException e) {
-            throw new UncheckedIOException(out.toString(), e);
+        Palette palette = dark ? Palette.DARK : Palette.LIGHT;
+        if (isPublic) {
+            String svg = SvgPen.write(drawing.picture(), palette, "s");
+            List<Leak> leaks = PublicFile.write(check, out, svg.getBytes(StandardCharsets.UTF_8));
+            if (!leaks.isEmpty()) {
+                terminal.err().println(Texts.of("cli.picture.stopped"));
+                LeakLines.print(leaks, terminal);
+                return ExitCode.PROBLEMS;
+            }
+        } else {
+            PrivateFile.write(out, SvgPen.write(RiverStrip.sheet(drawing), palette, "s"));
         }
         terminal.out().println(Texts.of("cli.picture.done", drawing.title(), out.toString()));
         return ExitCode.DONE;
@@ -150,6 +165,11 @@ final class PictureCommand implements Callable<Integer> {
             SeasonScene scene = SeasonScene.of(records, map)
                     .shaded(Optional.ofNullable(shadings(records, List.of(map)).get(map.season())));
             return RiverStrip.ready(nests ? scene.withNests(records) : scene);
+        }
+        if (isPublic) {
+            PublicMap seen = new PublicMap(records.rivers());
+            return RiverStrip.ready(
+                    SeasonsScene.of(records, maps.stream().map(seen::of).toList()));
         }
         SeasonsScene scene = SeasonsScene.of(records, maps).shaded(shadings(records, maps));
         return RiverStrip.ready(nests ? scene.withNests(records) : scene);

@@ -18,8 +18,9 @@ import org.ouzelbook.ui.app.Texts;
 import org.ouzelbook.ui.app.WrongRequest;
 import org.ouzelbook.ui.app.leak.Leak;
 import org.ouzelbook.ui.app.leak.LeakCheck;
-import org.ouzelbook.ui.app.leak.PublicFile;
+import org.ouzelbook.ui.app.leak.PrivateFile;
 import org.ouzelbook.ui.report.PrivateAnnex;
+import org.ouzelbook.ui.report.PublicPaper;
 import org.ouzelbook.ui.report.SeasonReport;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -69,12 +70,18 @@ final class ReportCommand implements Callable<Integer> {
                     .forEach(warning -> terminal.err().println(Texts.of(warning)));
         }
         if (annex != null) {
-            PrivateAnnex.of(findings).write(annex);
+            PrivateFile.write(annex, PrivateAnnex.of(findings).content(annex));
             terminal.err().println(Texts.of("cli.report.annexWritten", annex.toString()));
         }
         List<Path> files = asked().isEmpty() ? List.of(Path.of(usualName(findings))) : asked();
         for (Path file : files) {
-            List<Leak> leaks = PublicFile.write(check, file, SeasonReport.of(findings)::write);
+            List<Leak> leaks = question.scope()
+                    .reach()
+                    .map(reach -> check.ofReach(String.valueOf(file.getFileName()), reach))
+                    .orElse(List.of());
+            if (leaks.isEmpty()) {
+                leaks = PublicPaper.write(check, file, SeasonReport.of(findings));
+            }
             if (!leaks.isEmpty()) {
                 terminal.err().println(Texts.of("export.stopped"));
                 LeakLines.print(leaks, terminal);

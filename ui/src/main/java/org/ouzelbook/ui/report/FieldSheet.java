@@ -28,18 +28,21 @@ public final class FieldSheet implements Paper {
     private static final Palette BLACK = black();
 
     private final FieldWater water;
+    private final boolean isPrivate;
 
-    private FieldSheet(FieldWater water) {
+    private FieldSheet(FieldWater water, boolean isPrivate) {
         this.water = water;
+        this.isPrivate = isPrivate;
     }
 
     /**
      * {@return the sheets for some water}
      *
      * @param water what is walked
+     * @param isPrivate whether names on it may tell what must stay private; then each sheet says so
      */
-    public static FieldSheet of(FieldWater water) {
-        return new FieldSheet(water);
+    public static FieldSheet of(FieldWater water, boolean isPrivate) {
+        return new FieldSheet(water, isPrivate);
     }
 
     private static Palette black() {
@@ -86,6 +89,9 @@ public final class FieldSheet implements Paper {
                 .element("h1", Texts.of("sheet.heading", walk.name(), parts.get(part)))
                 .element("p", Texts.of("sheet.part", part + 1, parts.size()))
                 .close("header");
+        if (isPrivate) {
+            html.element("p", Texts.of("sheet.private"), "class", "private");
+        }
         boxes(html);
         Picture picture = new SheetStrip(water, walk, parts.get(part), STRIP_MM).picture();
         String svg = SvgPen.write(

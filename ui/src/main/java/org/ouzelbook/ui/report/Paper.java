@@ -2,7 +2,6 @@ package org.ouzelbook.ui.report;
 
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 
 /** Something that is read on a screen or on paper, made from one source. */
@@ -15,14 +14,15 @@ public interface Paper {
     String page(Medium medium);
 
     /**
-     * Writes it to a file, as PDF where the file's name ends in {@code .pdf}, else as HTML. The same contents give the same bytes.
+     * {@return what a file of it holds: a PDF where the file's name ends in {@code .pdf}, else HTML. The same contents give the same
+     * bytes}
      *
-     * @param file the file; written over if it is there
-     * @throws IOException if it cannot be written
+     * @param file the file that it is for
+     * @throws IOException if it cannot be printed
      */
-    default void write(Path file) throws IOException {
+    default byte[] content(Path file) throws IOException {
         Medium medium = Medium.of(file);
         String page = page(medium);
-        Files.write(file, medium == Medium.PAPER ? Pdf.of(page) : page.getBytes(StandardCharsets.UTF_8));
+        return medium == Medium.PAPER ? Pdf.of(page) : page.getBytes(StandardCharsets.UTF_8);
     }
 }

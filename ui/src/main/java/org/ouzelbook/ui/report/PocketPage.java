@@ -1,6 +1,8 @@
 package org.ouzelbook.ui.report;
 
 import com.google.gson.Gson;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -8,6 +10,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 import org.ouzelbook.tracker.domain.Landmark;
 import org.ouzelbook.tracker.domain.River;
 import org.ouzelbook.tracker.domain.RiverLine;
@@ -21,25 +24,28 @@ import org.ouzelbook.ui.app.Texts;
  * and hands it out as tables that {@code import} reads. It knows the lines of the rivers and their landmarks; of nests, rings,
  * people and earlier birds it knows nothing.
  */
-public final class PocketPage {
+public final class PocketPage implements Paper {
     private static final String TEXTS = "pocket.say.";
 
     /** What a bird can be seen to do, in the order of the buttons: our word, and what is written in the table. */
     private static final Map<String, String> DOING = doing();
 
     private final FieldWater water;
+    private final boolean isPrivate;
 
-    private PocketPage(FieldWater water) {
+    private PocketPage(FieldWater water, boolean isPrivate) {
         this.water = water;
+        this.isPrivate = isPrivate;
     }
 
     /**
      * {@return the page for some water}
      *
      * @param water where one walks
+     * @param isPrivate whether names on it may tell what must stay private; then the page says so
      */
-    public static PocketPage of(FieldWater water) {
-        return new PocketPage(water);
+    public static PocketPage of(FieldWater water, boolean isPrivate) {
+        return new PocketPage(water, isPrivate);
     }
 
     private static Map<String, String> doing() {
@@ -62,14 +68,17 @@ public final class PocketPage {
         return doing;
     }
 
-    /** {@return the page, as HTML that needs nothing else} */
-    public String html() {
+    @Override
+    public String page(Medium medium) {
         Page page = new Page(Medium.SCREEN);
         Html html = page.body();
         html.element("p", Texts.of("pocket.noScript"), "id", "needs-script");
         html.open("div", "id", "app", "hidden", "hidden");
         place(html);
         html.open("main");
+        if (isPrivate) {
+            html.element("p", Texts.of("pocket.private"), "class", "private");
+        }
         html.open("div", "id", "warning", "role", "alert", "hidden", "hidden").close("div");
         visit(html);
         bird(html);
@@ -223,7 +232,16 @@ public final class PocketPage {
         html.close("select").close("label");
     }
 
-    /** What the script works with; Gson writes every {@code <} so that no name can end the element. */
+    /** A phone opens no paper, whatever the file is called. */
+    @Override
+    public byte[] content(Path file) {
+        return page(Medium.SCREEN).getBytes(StandardCharsets.UTF_8);
+    }
+
+    /**
+     * What the script works with, a line for each part, so that what is found on one can be told by its line; Gson writes every
+     * {@code <} so that no name can end the element.
+     */
     private String json() {
         Map<String, Object> told = new LinkedHashMap<>();
         List<River> rivers = water.network().inOrderOfWater();
@@ -232,7 +250,10 @@ public final class PocketPage {
                 "rivers", rivers.stream().flatMap(river -> line(river).stream()).toList());
         told.put("landmarks", water.landmarks().stream().map(this::landmark).toList());
         told.put("texts", texts());
-        return new Gson().toJson(told);
+        Gson gson = new Gson();
+        return told.entrySet().stream()
+                .map(part -> gson.toJson(part.getKey()) + ":" + gson.toJson(part.getValue()))
+                .collect(Collectors.joining(",\n", "{", "}"));
     }
 
     private Optional<Map<String, Object>> line(River river) {

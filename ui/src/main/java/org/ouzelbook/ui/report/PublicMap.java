@@ -1,26 +1,29 @@
 package org.ouzelbook.ui.report;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
+import java.util.UUID;
 import org.ouzelbook.stats.survey.Territory;
 import org.ouzelbook.stats.survey.TerritoryMap;
 import org.ouzelbook.tracker.domain.Chainage;
 import org.ouzelbook.tracker.domain.Message;
 import org.ouzelbook.tracker.domain.Stretch;
+import org.ouzelbook.tracker.exchange.export.PublicGrid;
+import org.ouzelbook.tracker.river.RiverNetwork;
 
 /**
- * What may be told in public of a map, so that no nest can be found from it: territories are drawn on a grid of half kilometres, outwards, and no record is named. Places are generalised to a grid and never shifted at random: A. D. Chapman (2020), Current
- * Best Practices for Generalizing Sensitive Species Occurrence Data.
+ * What may be told in public of a map, so that no nest can be found from it: of a territory the cells of the public grid that it touches, and of no record anything. What is drawn
+ * depends on those cells alone: territories that touch the same cell share it in equal parts, in the order of the water, so that
+ * bars stay apart to the eye and tell nothing that the cells do not.
  *
  * <p>Landmarks stay, whether birds nest there or not: leaving out the nest sites would tell them.
  */
-final class PublicMap {
-    /** The grid along the water. */
-    static final double GRID_METRES = 500;
-
-    /** What a bar leaves free at either end, so that neighbours stay apart to the eye. */
-    private static final double APART_METRES = 75;
+public final class PublicMap {
+    /** The part of a cell that a bar leaves free at either end, so that neighbours stay apart to the eye. */
+    private static final double APART = 0.08;
 
     /** Warnings that name neither a record nor a nest. */
     private static final Set<String> TOLD = Set.of(
@@ -33,15 +36,28 @@ final class PublicMap {
             "map.warning.lowEfficiency",
             "map.warning.fairEfficiency");
 
-    private PublicMap() {}
+    private final PublicGrid grid;
 
-    /** {@return the map with every territory drawn to the grid and without its records} */
-    static TerritoryMap of(TerritoryMap map) {
+    /**
+     * Makes it for maps of these rivers.
+     *
+     * @param rivers the rivers
+     */
+    public PublicMap(RiverNetwork rivers) {
+        this.grid = new PublicGrid(rivers);
+    }
+
+    /**
+     * {@return the map with every territory drawn to the grid and without its records}
+     *
+     * @param map a map
+     */
+    public TerritoryMap of(TerritoryMap map) {
         return new TerritoryMap(
                 map.species(),
                 map.season(),
                 map.settings(),
-                map.rivers().stream().map(PublicMap::river).toList(),
+                map.rivers().stream().map(this::river).toList(),
                 warnings(map.warnings()));
     }
 
@@ -52,7 +68,7 @@ final class PublicMap {
                 .toList();
     }
 
-    private static TerritoryMap.RiverMap river(TerritoryMap.RiverMap river) {
+    private TerritoryMap.RiverMap river(TerritoryMap.RiverMap river) {
         return new TerritoryMap.RiverMap(
                 river.river(),
                 river.surveyed(),
@@ -60,31 +76,47 @@ final class PublicMap {
                 river.effectiveVisits(),
                 river.visitEfficiency(),
                 river.count(),
-                territories(river.territories()),
+                territories(river.river().id(), river.territories()),
                 List.of());
     }
 
-    private static List<Territory> territories(List<Territory> goingUpstream) {
+    private List<Territory> territories(UUID riverId, List<Territory> goingUpstream) {
+        List<List<Stretch>> touched = goingUpstream.stream()
+                .map(territory -> grid.list(riverId, territory.stretch()))
+                .toList();
+        Map<Stretch, Integer> sharing = new HashMap<>();
+        touched.forEach(cells -> cells.forEach(cell -> sharing.merge(cell, 1, Integer::sum)));
+        Map<Stretch, Integer> given = new HashMap<>();
         List<Territory> told = new ArrayList<>();
-        double free = 0;
-        for (Territory territory : goingUpstream) {
-            Stretch grid = outwards(territory.stretch());
-            double lower =
-                    Math.min(Math.max(grid.lower().metres(), free), grid.upper().metres() - GRID_METRES);
-            Stretch shown = new Stretch(
-                    new Chainage(Math.max(0, lower) + APART_METRES),
-                    new Chainage(grid.upper().metres() - APART_METRES));
-            told.add(territory(territory, shown));
-            free = grid.upper().metres();
+        for (int i = 0; i < goingUpstream.size(); i++) {
+            List<Stretch> shares = touched.get(i).stream()
+                    .map(cell -> share(cell, given.merge(cell, 1, Integer::sum), sharing.getOrDefault(cell, 1)))
+                    .toList();
+            told.add(territory(goingUpstream.get(i), drawn(shares)));
         }
         return told;
     }
 
-    private static Territory territory(Territory territory, Stretch stretch) {
+    /** One of so many equal parts of a cell, counted from 1. */
+    private static Stretch share(Stretch cell, int number, int of) {
+        double part = cell.length() / of;
+        double lower = cell.lower().metres() + (number - 1) * part;
+        return new Stretch(new Chainage(lower), new Chainage(lower + part));
+    }
+
+    private static Stretch drawn(List<Stretch> shares) {
+        Stretch first = shares.get(0);
+        Stretch last = shares.get(shares.size() - 1);
+        return new Stretch(
+                new Chainage(first.lower().metres() + first.length() * APART),
+                new Chainage(last.upper().metres() - last.length() * APART));
+    }
+
+    private Territory territory(Territory territory, Stretch stretch) {
         return new Territory(
                 territory.id(),
                 stretch,
-                territory.arm().map(arm -> new Territory.Arm(arm.riverId(), outwards(arm.stretch()))),
+                territory.arm().map(arm -> new Territory.Arm(arm.riverId(), grid.cells(arm.riverId(), arm.stretch()))),
                 stretch.middle(),
                 territory.standing(),
                 territory.edge(),
@@ -93,12 +125,5 @@ final class PublicMap {
                 List.of(),
                 List.of(),
                 List.of());
-    }
-
-    /** {@return the stretch, drawn outwards to the grid} */
-    static Stretch outwards(Stretch stretch) {
-        double lower = Math.floor(stretch.lower().metres() / GRID_METRES) * GRID_METRES;
-        double upper = Math.ceil(stretch.upper().metres() / GRID_METRES) * GRID_METRES;
-        return new Stretch(new Chainage(lower), new Chainage(Math.max(upper, lower + GRID_METRES)));
     }
 }

@@ -121,9 +121,10 @@ public final class SeasonReport implements Paper {
         }
 
         private void strip() {
+            PublicMap seen = new PublicMap(findings.records().rivers());
             SeasonsScene scene = SeasonsScene.of(
                     findings.records(),
-                    findings.seasons().stream().map(PublicMap::of).toList());
+                    findings.seasons().stream().map(seen::of).toList());
             if (scene.waters().list().isEmpty()) {
                 return;
             }
@@ -132,7 +133,7 @@ public final class SeasonReport implements Paper {
             StripDrawing drawing = RiverStrip.seasons(scene, frame, Optional.empty());
             section("report.strip").open("figure", "class", "strip");
             ToldPicture.write(page, drawing.picture(), "strip", 163, new ToldPlaces(findings).strip(drawing));
-            html.element("figcaption", Texts.of("report.strip.caption", PublicMap.GRID_METRES))
+            html.element("figcaption", Texts.of("report.strip.caption"))
                     .close("figure")
                     .close("section");
         }

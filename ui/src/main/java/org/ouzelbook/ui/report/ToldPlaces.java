@@ -8,6 +8,7 @@ import org.ouzelbook.stats.survey.CountTrend.SeasonTotals;
 import org.ouzelbook.stats.survey.Territory;
 import org.ouzelbook.stats.survey.TerritoryMap;
 import org.ouzelbook.tracker.domain.Stretch;
+import org.ouzelbook.tracker.exchange.export.PublicGrid;
 import org.ouzelbook.ui.app.SeasonFindings;
 import org.ouzelbook.ui.app.Texts;
 import org.ouzelbook.ui.report.ToldPicture.Told;
@@ -47,14 +48,15 @@ final class ToldPlaces {
         return Optional.of(area.name());
     }
 
-    private static String territory(int season, TerritoryMap.RiverMap river, Territory territory) {
-        Stretch grid = PublicMap.outwards(territory.stretch());
+    private String territory(int season, TerritoryMap.RiverMap river, Territory territory) {
+        Stretch told =
+                new PublicGrid(findings.records().rivers()).cells(river.river().id(), territory.stretch());
         return Texts.of(
                 "report.told.territory",
                 river.river().name(),
                 Year.of(season),
                 territory.id(),
-                grid,
+                told,
                 standing(territory),
                 territory.registrations().size() + territory.nests().size(),
                 river.effectiveVisits());

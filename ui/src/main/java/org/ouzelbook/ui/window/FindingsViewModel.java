@@ -2,8 +2,6 @@ package org.ouzelbook.ui.window;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.EnumMap;
 import java.util.List;
@@ -22,6 +20,7 @@ import org.ouzelbook.tracker.domain.Progress;
 import org.ouzelbook.tracker.exchange.export.CsvFiles;
 import org.ouzelbook.tracker.exchange.export.DataTable;
 import org.ouzelbook.ui.app.Texts;
+import org.ouzelbook.ui.app.leak.PrivateFile;
 import org.ouzelbook.ui.strip.IntervalFigure.Figure;
 import org.ouzelbook.ui.strip.Palette;
 import org.ouzelbook.ui.strip.SvgPen;
@@ -194,7 +193,7 @@ final class FindingsViewModel {
                         .map(one -> CsvFiles.text(table(topic.get().term(), one)));
         try {
             if (text.isPresent()) {
-                Files.writeString(file, text.get(), StandardCharsets.UTF_8);
+                PrivateFile.write(file, text.get());
             }
         } catch (IOException e) {
             throw new UncheckedIOException(e);

@@ -1,9 +1,8 @@
 package org.ouzelbook.ui.window;
 
 import java.awt.image.BufferedImage;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Locale;
 import javafx.scene.SnapshotParameters;
@@ -12,11 +11,12 @@ import javafx.scene.image.PixelFormat;
 import javafx.scene.image.WritableImage;
 import javafx.scene.transform.Scale;
 import javax.imageio.ImageIO;
+import org.ouzelbook.ui.app.leak.PrivateFile;
 import org.ouzelbook.ui.strip.Palette;
 import org.ouzelbook.ui.strip.Picture;
 import org.ouzelbook.ui.strip.SvgPen;
 
-/** Writes a picture to a file: SVG where the name says so, else PNG at twice the size on the screen. */
+/** Writes a picture that says that it is private to a file: SVG where the name says so, else PNG at twice the size on the screen. */
 final class PictureFile {
     private static final double PIXELS = 2;
 
@@ -33,11 +33,11 @@ final class PictureFile {
     static void write(Picture picture, Palette palette, Path file) throws IOException {
         String name = file.getFileName().toString().toLowerCase(Locale.ROOT);
         if (name.endsWith(".svg")) {
-            Files.writeString(file, SvgPen.write(picture, palette, "s"), StandardCharsets.UTF_8);
+            PrivateFile.write(file, SvgPen.write(picture, palette, "s"));
         } else {
-            try (var out = Files.newOutputStream(file)) {
-                ImageIO.write(image(picture, palette), "png", out);
-            }
+            ByteArrayOutputStream png = new ByteArrayOutputStream();
+            ImageIO.write(image(picture, palette), "png", png);
+            PrivateFile.write(file, png.toByteArray());
         }
     }
 

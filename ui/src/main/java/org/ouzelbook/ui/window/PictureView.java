@@ -1,6 +1,7 @@
 package org.ouzelbook.ui.window;
 
 import java.awt.image.BufferedImage;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Optional;
@@ -14,6 +15,7 @@ import javafx.scene.layout.StackPane;
 import javafx.scene.shape.Rectangle;
 import javafx.scene.transform.Transform;
 import javax.imageio.ImageIO;
+import org.ouzelbook.ui.app.leak.PrivateFile;
 import org.ouzelbook.ui.strip.Picture;
 import org.ouzelbook.ui.strip.Rect;
 
@@ -87,8 +89,8 @@ final class PictureView extends StackPane {
         image.getPixelReader().getPixels(0, 0, width, height, PixelFormat.getIntArgbInstance(), pixels, 0, width);
         BufferedImage copy = new BufferedImage(width, height, BufferedImage.TYPE_INT_RGB);
         copy.setRGB(0, 0, width, height, pixels, 0, width);
-        if (!ImageIO.write(copy, "png", file.toFile())) {
-            throw new IOException("png");
-        }
+        ByteArrayOutputStream png = new ByteArrayOutputStream();
+        ImageIO.write(copy, "png", png);
+        PrivateFile.write(file, png.toByteArray());
     }
 }

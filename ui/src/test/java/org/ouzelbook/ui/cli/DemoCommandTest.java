@@ -46,7 +46,7 @@ class DemoCommandTest {
     void drawsTheStripWithoutAnyNest() throws IOException {
         String svg = Files.readString(folder.resolve("demo/arrel-water.svg"));
 
-        assertThat(svg).startsWith("<svg").contains("2017", "2026").doesNotContainIgnoringCase("nest");
+        assertThat(svg).startsWith("<svg").contains("2017", "2026", "Private:").doesNotContain("nests are shown");
     }
 
     @Test

@@ -52,6 +52,20 @@ class PictureCommandTest {
     }
 
     @Test
+    void drawsForEverybodyAllSeasonsByWholeKilometresOnly() throws IOException {
+        assertThat(CommandRun.of("picture", book, file, "--public").exitCode()).isZero();
+        assertThat(Files.readString(file)).startsWith("<svg").doesNotContain("Private:");
+        Files.delete(file);
+
+        for (String more : new String[] {"--by-model", "--nests", "--season=2026", "--place=Otter Stone", "--bird=X"}) {
+            CommandRun run = CommandRun.of("picture", book, file, "--public", more);
+            assertThat(run.exitCode()).as(more).isEqualTo(2);
+            assertThat(run.err()).contains("for everybody");
+        }
+        assertThat(file).doesNotExist();
+    }
+
+    @Test
     void saysWhatTheBookDoesNotHold() {
         CommandRun place = CommandRun.of("picture", book, file, "--place", "Nowhere");
         assertThat(place.exitCode()).isEqualTo(2);

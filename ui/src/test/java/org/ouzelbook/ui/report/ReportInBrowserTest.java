@@ -55,7 +55,7 @@ class ReportInBrowserTest {
         assertThat(said(".strip"))
                 .contains("2021, territory")
                 .contains("records")
-                .contains("half kilometres");
+                .contains("whole kilometres");
         browser.keep(PICTURES.resolve("report.png"), true);
         assertThat(browser.complaints()).isEmpty();
     }

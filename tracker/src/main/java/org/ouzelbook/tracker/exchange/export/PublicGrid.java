@@ -1,5 +1,7 @@
 package org.ouzelbook.tracker.exchange.export;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
 import org.ouzelbook.tracker.domain.Chainage;
@@ -71,6 +73,21 @@ public final class PublicGrid {
     private static double lastLimit(double end) {
         double limit = Math.floor(end / CELL_METRES) * CELL_METRES;
         return end - limit < CELL_METRES / 2 ? limit - CELL_METRES : limit;
+    }
+
+    /**
+     * {@return the cells that a stretch touches, going upstream; at least one}
+     *
+     * @param riverId key of a river
+     * @param stretch a stretch of it
+     */
+    public List<Stretch> list(UUID riverId, Stretch stretch) {
+        List<Stretch> cells = new ArrayList<>(List.of(cell(riverId, stretch.lower())));
+        Stretch last = cell(riverId, stretch.upper());
+        while (cells.get(cells.size() - 1).upper().compareTo(last.lower()) <= 0) {
+            cells.add(cell(riverId, cells.get(cells.size() - 1).upper()));
+        }
+        return cells;
     }
 
     /**

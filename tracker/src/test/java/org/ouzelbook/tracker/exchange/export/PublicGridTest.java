@@ -1,9 +1,12 @@
 package org.ouzelbook.tracker.exchange.export;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.Random;
+import java.util.TreeSet;
 import java.util.UUID;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -65,5 +68,34 @@ class PublicGridTest {
     @Test
     void tellsAStretchByEveryCellThatItTouches() {
         assertThat(grid(0, 18.6).cells(RIVER, Stretch.ofKm(14.3, 15.1))).isEqualTo(Stretch.ofKm(14, 16));
+    }
+
+    /** Sums and differences of what is told are cells again, so that no two public files tell less water together than one. */
+    @Test
+    void twoStretchesDifferByWholeCells() {
+        Random random = new Random(7);
+        for (int i = 0; i < 500; i++) {
+            double from = random.nextInt(30) / 10.0;
+            double to = from + 0.2 + random.nextDouble() * 12;
+            PublicGrid grid = grid(from, to);
+            TreeSet<Double> limits = new TreeSet<>();
+            for (int j = 0; j < 6; j++) {
+                double one = from + random.nextDouble() * (to - from);
+                double other = from + random.nextDouble() * (to - from);
+                Stretch stretch = Stretch.ofKm(Math.min(one, other), Math.max(one, other));
+                Stretch told = grid.cells(RIVER, stretch);
+                List<Stretch> list = grid.list(RIVER, stretch);
+                assertThat(list.get(0).lower()).isEqualTo(told.lower());
+                assertThat(list.get(list.size() - 1).upper()).isEqualTo(told.upper());
+                assertThat(list.stream().mapToDouble(Stretch::length).sum()).isCloseTo(told.length(), within(1e-6));
+                limits.add(told.lower().metres());
+                limits.add(told.upper().metres());
+            }
+            double before = limits.first();
+            for (double limit : limits.tailSet(before, false)) {
+                assertThat(limit - before).isGreaterThanOrEqualTo(Math.min(499, (to - from) * 990));
+                before = limit;
+            }
+        }
     }
 }

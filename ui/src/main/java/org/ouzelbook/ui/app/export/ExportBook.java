@@ -39,6 +39,7 @@ import org.ouzelbook.ui.app.BookRecords;
 import org.ouzelbook.ui.app.WrongRequest;
 import org.ouzelbook.ui.app.leak.Leak;
 import org.ouzelbook.ui.app.leak.LeakCheck;
+import org.ouzelbook.ui.app.leak.PrivateFile;
 import org.ouzelbook.ui.app.leak.PublicFile;
 
 /** Writes records of a book into a file of another form. The book is not changed. */
@@ -148,9 +149,9 @@ public final class ExportBook {
         }
         List<Leak> leaks = List.of();
         if (request.audience() == Audience.PUBLIC) {
-            leaks = PublicFile.write(check, file, unchecked -> Files.write(unchecked, bytes.toByteArray()));
+            leaks = PublicFile.write(check, file, bytes.toByteArray());
         } else {
-            Files.write(file, bytes.toByteArray());
+            PrivateFile.write(file, bytes.toByteArray());
         }
         Optional<String> written =
                 leaks.isEmpty() ? Optional.of(file.toAbsolutePath().toString()) : Optional.empty();

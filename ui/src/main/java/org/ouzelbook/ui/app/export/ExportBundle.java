@@ -1,22 +1,20 @@
 package org.ouzelbook.ui.app.export;
 
-import java.io.BufferedOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.io.UncheckedIOException;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 import org.ouzelbook.tracker.domain.Message;
 import org.ouzelbook.tracker.exchange.bundle.BundleFile;
 import org.ouzelbook.tracker.store.Book;
-import org.ouzelbook.tracker.store.BookView;
 import org.ouzelbook.ui.app.Texts;
 import org.ouzelbook.ui.app.WrongRequest;
+import org.ouzelbook.ui.app.leak.PrivateFile;
 
 /** Writes all of a book into one file, for {@code merge} into another person's book. */
 public final class ExportBundle {
@@ -55,23 +53,24 @@ public final class ExportBundle {
         if (out.isPresent() && !replace && Files.exists(file)) {
             throw new FileAlreadyExistsException(file.toString());
         }
-        Path unfinished = file.resolveSibling(file.getFileName() + ".part");
+        Map<String, Long> lines = new LinkedHashMap<>();
         try (Book book = Book.open(path)) {
-            Map<String, Long> lines = book.read(view -> write(view, from.strip(), unfinished));
-            Files.move(unfinished, file, StandardCopyOption.REPLACE_EXISTING);
-            return new Answer(file.toAbsolutePath().toString(), "bundle", "private", from.strip(), contents(lines));
-        } catch (UncheckedIOException e) {
-            throw e.getCause();
-        } finally {
-            Files.deleteIfExists(unfinished);
+            PrivateFile.write(file, stream -> lines.putAll(write(book, from.strip(), stream)));
         }
+        return new Answer(file.toAbsolutePath().toString(), "bundle", "private", from.strip(), contents(lines));
     }
 
-    private static Map<String, Long> write(BookView view, String from, Path file) {
-        try (OutputStream stream = new BufferedOutputStream(Files.newOutputStream(file))) {
-            return BundleFile.write(view, from, Texts.of("bundle.notice", from), stream);
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
+    private static Map<String, Long> write(Book book, String from, OutputStream out) throws IOException {
+        try {
+            return book.read(view -> {
+                try {
+                    return BundleFile.write(view, from, Texts.of("bundle.notice", from), out);
+                } catch (IOException e) {
+                    throw new UncheckedIOException(e);
+                }
+            });
+        } catch (UncheckedIOException e) {
+            throw e.getCause();
         }
     }
 

@@ -53,6 +53,7 @@ public final class LeakCheck {
     private static final int MOST_OF_A_KIND = 50;
 
     private final NestPlaces places;
+    private final CountedWaters waters;
     private final CoordinateSearch coordinates;
     private final KmSearch kilometres;
     private final PrivateText words = new PrivateText();
@@ -61,6 +62,7 @@ public final class LeakCheck {
 
     private LeakCheck(SurveyRecords records, boolean peopleAgreed) {
         places = new NestPlaces(records);
+        waters = new CountedWaters(records);
         coordinates = new CoordinateSearch(places);
         kilometres = new KmSearch(places);
         learnPublic(records);
@@ -177,6 +179,16 @@ public final class LeakCheck {
             told.put(file.getKey(), look.told);
         }
         return List.copyOf(found);
+    }
+
+    /**
+     * {@return what a count of birds on a reach tells that it must not, by itself or beside the counts of the book’s other waters}
+     *
+     * @param file what the count is to stand in
+     * @param reach the reach’s name
+     */
+    public List<Leak> ofReach(String file, String reach) {
+        return List.copyOf(waters.leaks(file, reach));
     }
 
     private static void together(

@@ -1,49 +1,30 @@
 package org.ouzelbook.ui.app.leak;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.util.List;
 
-/** Writes a file for everybody, unless it tells what must stay private. */
+/**
+ * Writes a file for everybody, unless it tells what must stay private. This and {@link PrivateFile} are the only ways out of the
+ * program, so that whoever adds an output says for whom it is.
+ */
 public final class PublicFile {
-    private static final String UNCHECKED = ".unchecked-";
-
     private PublicFile() {}
 
-    /** Writes a file. */
-    @FunctionalInterface
-    public interface Writer {
-        /**
-         * Writes it.
-         *
-         * @param file where to; its name ends as that of the file that is wanted
-         * @throws IOException if it cannot be written
-         */
-        void write(Path file) throws IOException;
-    }
-
     /**
-     * Writes a file, looks through it, and lets it stand only if nothing is found.
+     * Looks through a file as a stranger would read it, and writes it only if nothing is found.
      *
      * @param check knows the secrets
      * @param file where to; one that is there is written over only if nothing is found
-     * @param writer writes it
-     * @return what was found; if anything, nothing was left of what was written
-     * @throws IOException if it cannot be written or read again
+     * @param content what is to stand in it
+     * @return what was found; if anything, nothing was written
+     * @throws IOException if it cannot be written
      */
-    public static List<Leak> write(LeakCheck check, Path file, Writer writer) throws IOException {
-        Path unchecked = file.resolveSibling(UNCHECKED + file.getFileName());
-        try {
-            writer.write(unchecked);
-            List<Leak> leaks = check.in(String.valueOf(file.getFileName()), Files.readAllBytes(unchecked));
-            if (leaks.isEmpty()) {
-                Files.move(unchecked, file, StandardCopyOption.REPLACE_EXISTING);
-            }
-            return leaks;
-        } finally {
-            Files.deleteIfExists(unchecked);
+    public static List<Leak> write(LeakCheck check, Path file, byte[] content) throws IOException {
+        List<Leak> leaks = check.in(String.valueOf(file.getFileName()), content);
+        if (leaks.isEmpty()) {
+            WholeFile.write(file, out -> out.write(content));
         }
+        return leaks;
     }
 }

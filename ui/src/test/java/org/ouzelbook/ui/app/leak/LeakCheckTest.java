@@ -11,6 +11,7 @@ import java.nio.ByteOrder;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.Base64;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -28,6 +29,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.ouzelbook.tracker.domain.GeoPoint;
 import org.ouzelbook.tracker.domain.Nest;
@@ -420,22 +422,146 @@ class LeakCheckTest {
     void leavesNothingOfAFileThatWouldTell() throws IOException {
         Path file = write("out.txt", "before");
 
-        List<Leak> leaks = PublicFile.write(check, file, wanted -> Files.writeString(wanted, "thanks to Ina Brekke"));
+        List<Leak> leaks = PublicFile.write(check, file, bytes("thanks to Ina Brekke"));
 
         assertThat(leaks).hasSize(1);
         assertThat(file).hasContent("before");
-        assertThat(PublicFile.write(check, file, wanted -> Files.writeString(wanted, "thanks")))
-                .isEmpty();
+        assertThat(PublicFile.write(check, file, bytes("thanks"))).isEmpty();
         assertThat(file).hasContent("thanks");
-        assertThatThrownBy(() -> PublicFile.write(check, file, wanted -> {
-                    Files.writeString(wanted, "half");
+        assertThatThrownBy(() -> PrivateFile.write(file, out -> {
+                    out.write(bytes("half"));
                     throw new IOException("full");
                 }))
                 .isInstanceOf(IOException.class);
+        assertThat(file).hasContent("thanks");
         try (var files = Files.list(folder)) {
-            assertThat(files.filter(any -> any.getFileName().toString().startsWith(".unchecked")))
-                    .isEmpty();
+            assertThat(files.filter(any -> any.toString().endsWith(".part"))).isEmpty();
         }
+    }
+
+    private static byte[] bytes(String text) {
+        return text.getBytes(StandardCharsets.UTF_8);
+    }
+
+    /** Each thing that leaves the book for everybody, or gets lost along the water. */
+    @ParameterizedTest
+    @CsvSource({
+        "report, --out, report.html",
+        "report, --pdf, report.pdf",
+        "sheet, --out, sheet.pdf",
+        "sheet, --out, sheet.html",
+        "pocket, --out, pocket.html",
+        "picture, --public, seasons.svg"
+    })
+    void whateverGoesOutIsStoppedByAPrivateName(String command, String option, String name) throws IOException {
+        Path out = folder.resolve(name);
+        Object[] asked = {command, path, option, out};
+
+        assertThat(run(asked)).contains(name);
+        assertThat(out).exists();
+        Files.delete(out);
+        run("import", path, write("more.csv", "name,km\nIna Brekke’s rock,2.0\n"));
+
+        CommandRun stopped = CommandRun.of(asked);
+        assertThat(stopped.exitCode()).as(stopped.out() + stopped.err()).isEqualTo(1);
+        assertThat(stopped.err()).contains("Nothing was written");
+        assertThat(stopped.out()).contains(name + ":", "I…").doesNotContain("Brekke");
+        assertThat(out).doesNotExist();
+    }
+
+    /** The river is 8.95 km long. Whoever has the counts of 0 to 4 km and of 0 to 4.3 km has that of the 300 m between. */
+    @ParameterizedTest
+    @CsvSource({
+        "Lower, 0, 4, 0",
+        "Mill bend, 3.0, 3.3, 1",
+        "Longer, 0, 4.3, 2",
+        "All but the head, 0, 8.8, 2",
+        "Middle, 4, 6, 0"
+    })
+    void aReportOfAReachTellsNoSmallerWaterByItsDifference(String reach, double from, double to, int problems)
+            throws IOException {
+        run(
+                "import",
+                path,
+                write("reaches.csv", "reach,from_km,to_km\nLower Half,0,4\n" + reach + "," + from + "," + to + "\n"));
+        Path out = folder.resolve("reach.html");
+
+        CommandRun report = CommandRun.of("report", path, "--reach", reach, "--out", out);
+
+        assertThat(report.exitCode()).as(report.out() + report.err()).isEqualTo(Math.min(1, problems));
+        assertThat(Files.exists(out)).isEqualTo(problems == 0);
+    }
+
+    /** Two books that differ only by where in its kilometre a bird was: what goes out of them is the same. */
+    @Test
+    void movingABirdWithinItsKilometreChangesNothingPublic() throws IOException {
+        List<List<byte[]>> out = new ArrayList<>();
+        for (String km : new String[] {"3.07,3.71", "3.93,3.22"}) {
+            String[] places = km.split(",");
+            Path book = folder.resolve("moved" + out.size() + ".mv.db");
+            run("new", book, "--river", folder.resolve("river.geojson"));
+            run("import", book, write("v.csv", VISITS));
+            run(
+                    "import",
+                    book,
+                    write(
+                            "s.csv",
+                            "visit,km,species,count,activity\nIB-1," + places[0] + ",dipper,1,singing\nIB-2,"
+                                    + places[1] + ",dipper,1,carrying food\n"));
+            List<byte[]> files = new ArrayList<>();
+            for (String form : new String[] {"csv", "geojson", "kml", "gpx"}) {
+                Path file = folder.resolve("same." + form);
+                run("export", book, "--as", form, "--out", file, "--replace");
+                files.add(Files.readAllBytes(file));
+            }
+            Path picture = folder.resolve("same.svg");
+            run("picture", book, picture, "--public");
+            files.add(Files.readAllBytes(picture));
+            out.add(files);
+        }
+
+        for (int i = 0; i < out.get(0).size(); i++) {
+            assertThat(out.get(1).get(i)).isEqualTo(out.get(0).get(i));
+        }
+    }
+
+    /** Last year’s files and this year’s, of the same book, in every pair of forms. */
+    @Test
+    void twoStatesOfABookTellNoMoreTogetherThanAlone() throws IOException {
+        List<Path> files = new ArrayList<>();
+        for (String year : new String[] {"then", "now"}) {
+            for (String form : new String[] {"csv", "geojson", "gpx", "darwin-core"}) {
+                Path out = folder.resolve(year + "." + form);
+                run("export", path, "--as", form, "--out", out, "--licence", "CC0");
+                files.add(out);
+            }
+            if (year.equals("then")) {
+                run(
+                        "import",
+                        path,
+                        write("visit.csv", "visit,date,from_km,to_km,species\nIB-9,2026-05-02,1.2,5.4,dipper\n"),
+                        write(
+                                "birds.csv",
+                                "visit,km,species,activity\nIB-9,3.401,dipper,carrying food\nIB-9,4.2,dipper,singing\n"),
+                        write("nest.csv", "nest,km,species\nKX8,4.211,dipper\n"));
+            }
+        }
+        List<Object> asked = new ArrayList<>(List.of("check", path, "--leaks"));
+        asked.addAll(files);
+
+        assertThat(run(asked.toArray())).contains("Nothing was found");
+    }
+
+    @ParameterizedTest
+    @CsvSource({"sheet, sheet.html", "pocket, pocket.html"})
+    void whatIsTakenAlongPrivatelySaysSo(String command, String name) throws IOException {
+        Path out = folder.resolve(name);
+        run("import", path, write("more.csv", "name,km\nOld nest tree,2.0\n"));
+
+        assertThat(CommandRun.of(command, path, "--out", out).exitCode()).isEqualTo(1);
+        run(command, path, "--out", out, "--private");
+
+        assertThat(out).content().contains("Old nest tree", "Private:");
     }
 
     @Test
