@@ -16,6 +16,7 @@ import com.tngtech.archunit.junit.ArchTest;
 import com.tngtech.archunit.lang.ArchCondition;
 import com.tngtech.archunit.lang.ArchRule;
 import java.io.File;
+import java.io.FileDescriptor;
 import java.io.FileOutputStream;
 import java.io.FileWriter;
 import java.io.RandomAccessFile;
@@ -62,6 +63,8 @@ class ArchitectureTest {
                     && call.getTarget().getRawParameterTypes().get(2).isEquivalentTo(File.class);
         }
         return name.equals("<init>")
+                && call.getTarget().getRawParameterTypes().stream()
+                        .noneMatch(type -> type.isEquivalentTo(FileDescriptor.class))
                 && (owner.isEquivalentTo(FileOutputStream.class)
                         || owner.isEquivalentTo(FileWriter.class)
                         || owner.isEquivalentTo(RandomAccessFile.class));

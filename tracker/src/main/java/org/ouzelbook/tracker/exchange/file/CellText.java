@@ -29,6 +29,30 @@ public final class CellText {
         return cell.startsWith("'") && isFormula(bare(cell)) ? cell.substring(1) : cell;
     }
 
+    /**
+     * {@return the text without what nobody sees and what steers a screen: control characters other than tabs and ends of lines, and
+     * those that turn the direction of writing, by which a name can be made to look like another (Unicode Standard Annex 9, 2.1 to
+     * 2.5)}
+     *
+     * @param text what somebody wrote
+     */
+    public static String visible(String text) {
+        return text.chars().noneMatch(CellText::steers)
+                ? text
+                : text.codePoints()
+                        .filter(letter -> !steers(letter))
+                        .collect(StringBuilder::new, StringBuilder::appendCodePoint, StringBuilder::append)
+                        .toString();
+    }
+
+    private static boolean steers(int letter) {
+        boolean control = Character.isISOControl(letter) && letter != '\t' && letter != '\n' && letter != '\r';
+        return control
+                || (letter >= 0x202A && letter <= 0x202E)
+                || (letter >= 0x2066 && letter <= 0x2069)
+                || letter == 0xFEFF;
+    }
+
     private static String bare(String text) {
         return text.replaceFirst("^'+", "");
     }

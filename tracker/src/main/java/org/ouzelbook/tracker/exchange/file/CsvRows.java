@@ -84,7 +84,10 @@ public final class CsvRows implements Closeable {
             while (records.hasNext()) {
                 CsvRecord record = records.next();
                 row++;
-                CsvRow read = new CsvRow(row, record.getStartingLineNumber(), record.getFields());
+                CsvRow read = new CsvRow(
+                        row,
+                        record.getStartingLineNumber(),
+                        record.getFields().stream().map(CellText::visible).toList());
                 if (!record.isComment() && !read.isBlank()) {
                     return Optional.of(read);
                 }

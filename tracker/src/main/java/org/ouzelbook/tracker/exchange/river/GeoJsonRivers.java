@@ -16,6 +16,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import org.ouzelbook.tracker.domain.GeoPoint;
 import org.ouzelbook.tracker.domain.Message;
 import org.ouzelbook.tracker.river.DrawnRiver;
@@ -27,6 +28,10 @@ import org.ouzelbook.tracker.river.DrawnRiver;
  */
 final class GeoJsonRivers {
     private static final int LONGEST_PATH = 80;
+
+    /** The names of WGS84 in degrees, and of ETRS89, which differs from it by less than a metre. */
+    private static final Pattern WGS84 =
+            Pattern.compile("CRS:?84|EPSG\\D+(\\d+\\D+)?(4326|4979|4258)\\b", Pattern.CASE_INSENSITIVE);
 
     private final String file;
     private final RiverFile.Pieces pieces;
@@ -47,7 +52,9 @@ final class GeoJsonRivers {
                 pieces.problem("river.file.notGeoJson", file);
                 return;
             }
-            readObject(root.getAsJsonObject());
+            if (isOnWgs84(root.getAsJsonObject())) {
+                readObject(root.getAsJsonObject());
+            }
         } catch (MalformedJsonException | EOFException | JsonParseException | NumberFormatException e) {
             String path = reader.getPath();
             pieces.problem(
@@ -59,6 +66,23 @@ final class GeoJsonRivers {
         if (lines == 0 && good) {
             pieces.problem("river.file.noLine", file);
         }
+    }
+
+    /** RFC 7946 has no other datum, but files of the older form can name one. */
+    private boolean isOnWgs84(JsonObject root) {
+        JsonElement crs = root.get("crs");
+        if (crs == null || crs.isJsonNull()) {
+            return true;
+        }
+        String written = crs.toString();
+        if (WGS84.matcher(written).find()) {
+            return true;
+        }
+        problem(
+                "river.file.crs",
+                file,
+                written.length() > LONGEST_PATH ? written.substring(0, LONGEST_PATH) + "…" : written);
+        return false;
     }
 
     private void readObject(JsonObject root) {

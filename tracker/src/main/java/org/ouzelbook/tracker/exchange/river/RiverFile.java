@@ -16,6 +16,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.ouzelbook.tracker.domain.GeoPoint;
 import org.ouzelbook.tracker.domain.Message;
+import org.ouzelbook.tracker.exchange.file.CellText;
 import org.ouzelbook.tracker.exchange.file.FileSource;
 import org.ouzelbook.tracker.exchange.file.FileSources;
 import org.ouzelbook.tracker.exchange.file.UnreadableFile;
@@ -153,7 +154,14 @@ public record RiverFile(List<DrawnRiver> rivers, List<Message> problems, List<Me
             remarks.add(Message.of(key, facts));
         }
 
-        void add(DrawnRiver river) {
+        void add(DrawnRiver drawn) {
+            DrawnRiver river = new DrawnRiver(
+                    CellText.visible(drawn.name()),
+                    drawn.mouthOn().map(CellText::visible),
+                    drawn.kmOrigin(),
+                    drawn.pieces(),
+                    drawn.walked(),
+                    drawn.source());
             rivers.merge(river.name().strip().toLowerCase(Locale.ROOT), river, Pieces::joined);
         }
 

@@ -38,6 +38,15 @@ record Coverage(River river, Stretch walked, List<Stretch> covered, Optional<Dir
         return most;
     }
 
+    /** {@return whether a point of the track lies beside a river at all} */
+    static boolean isBeside(Track track, RiverNetwork rivers) {
+        return rivers.rivers().stream()
+                .flatMap(river -> rivers.measuredLine(river.id()).stream())
+                .anyMatch(line -> track.segments().stream()
+                        .flatMap(List::stream)
+                        .anyMatch(point -> line.nearest(point).offsetMetres() <= BESIDE_METRES));
+    }
+
     private static Optional<Coverage> of(Track track, River river, MeasuredLine line) {
         List<Stretch> pieces = new ArrayList<>();
         List<Chainage> passed = new ArrayList<>();

@@ -496,18 +496,17 @@ class LeakCheckTest {
     @Test
     void movingABirdWithinItsKilometreChangesNothingPublic() throws IOException {
         List<List<byte[]>> out = new ArrayList<>();
-        for (String km : new String[] {"3.07,3.71", "3.93,3.22"}) {
-            String[] places = km.split(",");
+        for (List<String> places : List.of(List.of("3.07", "3.71"), List.of("3.93", "3.22"))) {
             Path book = folder.resolve("moved" + out.size() + ".mv.db");
             run("new", book, "--river", folder.resolve("river.geojson"));
-            run("import", book, write("v.csv", VISITS));
+            run("import", book, write("v.csv", VISITS + "IB-2,2026-03-16,07:00,09:35,1.2,5.4,dipper,Ina Brekke,\n"));
             run(
                     "import",
                     book,
                     write(
                             "s.csv",
-                            "visit,km,species,count,activity\nIB-1," + places[0] + ",dipper,1,singing\nIB-2,"
-                                    + places[1] + ",dipper,1,carrying food\n"));
+                            "visit,km,species,count,activity\nIB-1," + places.get(0) + ",dipper,1,singing\nIB-2,"
+                                    + places.get(1) + ",dipper,1,carrying food\n"));
             List<byte[]> files = new ArrayList<>();
             for (String form : new String[] {"csv", "geojson", "kml", "gpx"}) {
                 Path file = folder.resolve("same." + form);
