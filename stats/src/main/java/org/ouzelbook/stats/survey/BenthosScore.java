@@ -192,7 +192,12 @@ public record BenthosScore(
                 warnings(samples, comparable, compared, beside));
     }
 
-    private static Sample sample(KickSample sample) {
+    /**
+     * {@return what one sample scores}
+     *
+     * @param sample a kick sample
+     */
+    public static Sample sample(KickSample sample) {
         List<FoundTaxon> found = sample.taxa().stream()
                 .flatMap(taxon -> FoundTaxon.of(taxon.name(), taxon.abundance()).stream())
                 .toList();

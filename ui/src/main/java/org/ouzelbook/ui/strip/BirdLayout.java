@@ -30,7 +30,6 @@ final class BirdLayout {
     private final List<Water> waters;
     private final Across across;
     private final double width;
-    private final double height;
     private final double rowHeight;
     private final int firstYear;
     private final int years;
@@ -48,7 +47,7 @@ final class BirdLayout {
         double fixed = waters.size() * (Ribbon.HEIGHT + FOOT) + (waters.size() - 1) * BLOCK_GAP;
         this.rowHeight =
                 Math.max(CLOSEST, Math.min(MOST, (frame.height() - fixed) / Math.max(1, waters.size() * years)));
-        this.height = Math.max(frame.height(), fixed + rowHeight * waters.size() * years);
+        double height = Math.max(frame.height(), fixed + rowHeight * waters.size() * years);
         this.sheet = new Sheet(width, height);
     }
 
@@ -76,15 +75,7 @@ final class BirdLayout {
             ringed(block);
         }
         life();
-        return new StripDrawing(
-                width,
-                height,
-                sheet.shapes(),
-                List.of(),
-                sheet.areas(),
-                across,
-                plan.words().title(),
-                plan.words().description());
+        return sheet.drawing(across, plan.words());
     }
 
     private void year(int block, int year) {

@@ -4,7 +4,6 @@ import java.util.List;
 import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
-import org.ouzelbook.tracker.domain.Sighting;
 
 /**
  * The life of one bird, made ready.
@@ -45,10 +44,5 @@ record BirdPlan(BirdScene scene, StripTelling words) implements ReadyStrip {
     @Override
     public double closest() {
         return CLOSEST_METRES;
-    }
-
-    @Override
-    public List<Sighting> recordsOf(Subject subject) {
-        return List.of();
     }
 }

@@ -24,7 +24,6 @@ final class PlaceLayout {
     private final PlaceScene scene;
     private final Across across;
     private final double width;
-    private final double height;
     private final double rowHeight;
     private final int firstYear;
     private final int years;
@@ -39,7 +38,7 @@ final class PlaceLayout {
         this.firstYear = scene.years().get(0);
         this.years = scene.years().get(scene.years().size() - 1) - firstYear + 1;
         this.rowHeight = Math.max(CLOSEST, Math.min(MOST, (frame.height() - HEAD - FOOT) / years));
-        this.height = Math.max(frame.height(), HEAD + FOOT + years * rowHeight);
+        double height = Math.max(frame.height(), HEAD + FOOT + years * rowHeight);
         this.sheet = new Sheet(width, height);
     }
 
@@ -59,15 +58,7 @@ final class PlaceLayout {
         }
         layer.draw(scene.sightings().stream().map(Sighting::id).collect(Collectors.toUnmodifiableSet()));
         samplesAndNests();
-        return new StripDrawing(
-                width,
-                height,
-                sheet.shapes(),
-                List.of(),
-                sheet.areas(),
-                across,
-                plan.words().title(),
-                plan.words().description());
+        return sheet.drawing(across, plan.words());
     }
 
     private double y(int year) {

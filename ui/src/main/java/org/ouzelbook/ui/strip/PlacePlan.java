@@ -78,9 +78,4 @@ final class PlacePlan implements ReadyStrip {
     public double closest() {
         return CLOSEST_DAYS;
     }
-
-    @Override
-    public List<Sighting> recordsOf(Subject subject) {
-        return List.of();
-    }
 }

@@ -25,9 +25,13 @@ final class PointedOut {
         Set<UUID> ids = records.stream().map(Sighting::id).collect(Collectors.toCollection(HashSet::new));
         Optional<Subject> wanted = chosen;
         boolean framed = false;
+        Optional<HitArea> bar = Optional.empty();
         for (HitArea area : areas) {
             Subject subject = area.subject();
-            if (wanted.equals(Optional.of(subject)) && !framed) {
+            if (wanted.equals(Optional.of(subject)) && subject instanceof Subject.OfTerritory) {
+                // The uppermost: below it lies the water over which its ends fade.
+                bar = Optional.of(area);
+            } else if (wanted.equals(Optional.of(subject)) && !framed) {
                 shapes.add(frame(subject, area.area()));
                 framed = !(subject instanceof Subject.OfSeason);
             } else if (subject instanceof Subject.OfSighting sighting && ids.contains(sighting.id())) {
@@ -37,6 +41,7 @@ final class PointedOut {
                 shapes.add(frame(subject, area.area()));
             }
         }
+        bar.ifPresent(area -> shapes.add(frame(area.subject(), area.area())));
         return shapes;
     }
 
@@ -44,7 +49,11 @@ final class PointedOut {
         if (subject instanceof Subject.OfSighting || subject instanceof Subject.OfNest) {
             return ring(area);
         }
-        boolean bar = subject instanceof Subject.OfTerritory || subject instanceof Subject.OfSeason;
+        if (subject instanceof Subject.OfSeason) {
+            Rect row = new Rect(area.x() + 1, area.y() + 1, area.width() - 2, area.height() - 2);
+            return new Shape.Box(row, 7, Optional.empty(), Optional.of(Pencil.solid(Ink.CONFIRMED, 2)));
+        }
+        boolean bar = subject instanceof Subject.OfTerritory;
         return new Shape.Box(area.grown(bar ? 3 : 2), 7, Optional.empty(), Optional.of(Pencil.solid(Ink.CONFIRMED, 2)));
     }
 

@@ -24,9 +24,11 @@ public interface ReadyStrip {
     double closest();
 
     /**
-     * {@return the records that a thing on the strip hangs on}
+     * {@return the records that a thing on the strip hangs on; none where it hangs on none}
      *
      * @param subject something on the strip
      */
-    List<Sighting> recordsOf(Subject subject);
+    default List<Sighting> recordsOf(Subject subject) {
+        return List.of();
+    }
 }

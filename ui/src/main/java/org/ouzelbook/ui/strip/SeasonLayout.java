@@ -27,7 +27,6 @@ final class SeasonLayout {
     private final Across across;
     private final double width;
     private final List<Block> blocks = new ArrayList<>();
-    private final double height;
     private final Sheet sheet;
     private final SightingLayer sightings;
     private boolean unwalkedExplained;
@@ -37,7 +36,7 @@ final class SeasonLayout {
         this.scene = plan.scene();
         this.width = frame.width();
         this.across = new Across(LEFT, frame.width() - RIGHT, frame.from(), frame.to());
-        this.height = stack(frame.height());
+        double height = stack(frame.height());
         this.sheet = new Sheet(width, height);
         this.sightings = new SightingLayer(sheet, across);
     }
@@ -115,15 +114,7 @@ final class SeasonLayout {
             samples(block);
         }
         sightings.draw(plan.ofTerritories());
-        return new StripDrawing(
-                width,
-                height,
-                sheet.shapes(),
-                List.of(),
-                sheet.areas(),
-                across,
-                plan.words().title(),
-                plan.words().description());
+        return sheet.drawing(across, plan.words());
     }
 
     /** One lane on the line and as many above and below it as come no nearer to the next row than to this one. */
@@ -210,7 +201,7 @@ final class SeasonLayout {
                 .filter(visit -> visit.effective())
                 .flatMap(visit -> visit.walked().stream())
                 .toList();
-        Unwalked.of(block.water().extent(), covered).forEach(gap -> hatch(block.water(), gap, y));
+        Unwalked.of(block.water().extent(), covered).forEach(gap -> hatch(block, date, gap, y));
         Stretch.union(covered).forEach(walked -> walkedLine(block.water(), walked, y, false));
         visits.stream()
                 .filter(visit -> !visit.effective())
@@ -222,13 +213,19 @@ final class SeasonLayout {
         sheet.answer(new HitArea(area, new Subject.OfVisit(visit.id()), () -> Texts.of("strip.visit", visit.date())));
     }
 
-    private void hatch(Water water, Stretch gap, double y) {
+    private void hatch(Block block, LocalDate date, Stretch gap, double y) {
+        Water water = block.water();
         double left = across.clipped(across.x(water.metres(gap.lower())));
         double right = across.clipped(across.x(water.metres(gap.upper())));
         if (right - left < 0.5) {
             return;
         }
-        sheet.draw(new Shape.Hatch(new Rect(left, y - HATCH_HEIGHT / 2, right - left, HATCH_HEIGHT)));
+        Rect area = new Rect(left, y - HATCH_HEIGHT / 2, right - left, HATCH_HEIGHT);
+        sheet.draw(new Shape.Hatch(area));
+        sheet.answer(new HitArea(
+                area,
+                new Subject.OfUnwalked(scene.map().season(), block.river(), gap, Optional.of(date)),
+                () -> Texts.of("strip.unwalked", gap, block.plan().rounds().words(date))));
         if (!unwalkedExplained && right - left > 90) {
             Shape.Label words = new Shape.Label(
                     new Point(left + 12, y + 4), Texts.of("strip.notWalked"), Anchor.START, Lettering.SMALL, Ink.MUTED);

@@ -30,7 +30,6 @@ final class SeasonsLayout {
     private final SeasonsScene scene;
     private final Across across;
     private final double width;
-    private final double height;
     private final double rowHeight;
     private final Sheet sheet;
 
@@ -42,7 +41,7 @@ final class SeasonsLayout {
         int blocks = scene.waters().list().size();
         double fixed = blocks * (Ribbon.HEIGHT + ROOM_BELOW) + (blocks - 1) * BLOCK_GAP;
         this.rowHeight = Math.max(CLOSEST, Math.min(MOST, (frame.height() - fixed) / Math.max(1, blocks * years())));
-        this.height = Math.max(frame.height(), fixed + rowHeight * blocks * years());
+        double height = Math.max(frame.height(), fixed + rowHeight * blocks * years());
         this.sheet = new Sheet(width, height);
     }
 
@@ -75,15 +74,7 @@ final class SeasonsLayout {
             years(water, rowsTop);
             counts(water, top, rowsTop, bottom);
         }
-        return new StripDrawing(
-                width,
-                height,
-                sheet.shapes(),
-                List.of(),
-                sheet.areas(),
-                across,
-                plan.words().title(),
-                plan.words().description());
+        return sheet.drawing(across, plan.words());
     }
 
     private double rowMiddle(double rowsTop, int year) {
@@ -115,14 +106,14 @@ final class SeasonsLayout {
                     subject,
                     () -> map.map(river -> StripWords.found(subjectYear(subject), river))
                             .orElseGet(() -> Integer.toString(subjectYear(subject)))));
-            row(water, surveyed, y);
+            row(water, year, surveyed, y);
             List<Territory> territories =
                     map.map(TerritoryMap.RiverMap::territories).orElse(List.of());
             rooms(water, year, y);
             for (Territory territory : territories) {
                 territory(water, year, territory, y);
             }
-            between(water, territories, y);
+            between(water, year, territories, y);
             beside(water, year, y);
         }
     }
@@ -131,7 +122,7 @@ final class SeasonsLayout {
         return subject instanceof Subject.OfSeason season ? season.season() : 0;
     }
 
-    private void row(Water water, List<Stretch> surveyed, double y) {
+    private void row(Water water, int year, List<Stretch> surveyed, double y) {
         for (Stretch walked : surveyed) {
             double left = across.clipped(across.x(water.metres(walked.lower())));
             double right = across.clipped(across.x(water.metres(walked.upper())));
@@ -143,16 +134,19 @@ final class SeasonsLayout {
             double left = across.clipped(across.x(water.metres(gap.lower())));
             double right = across.clipped(across.x(water.metres(gap.upper())));
             if (right - left >= 0.5) {
-                sheet.draw(new Shape.Hatch(new Rect(left, y - BAR / 2 - 2, right - left, BAR + 4)));
+                Rect area = new Rect(left, y - BAR / 2 - 2, right - left, BAR + 4);
+                sheet.draw(new Shape.Hatch(area));
+                sheet.answer(new HitArea(
+                        area,
+                        new Subject.OfUnwalked(year, water.river().id(), gap, Optional.empty()),
+                        () -> Texts.of("strip.unwalked", gap, Integer.toString(year))));
             }
         }
     }
 
     private void territory(Water water, int year, Territory territory, double y) {
-        Optional<ModelShading.Ground> ground = shading(water, year).flatMap(model -> model.ground(territory.id()));
-        Fade fade = ground.filter(known -> TerritoryInk.isCounted(territory))
-                .map(known -> Fade.of(across, water, known))
-                .orElseGet(() -> Fade.of(across, water, territory.stretch(), BEYOND));
+        Optional<ModelShading.Ground> ground = ground(water, year, territory);
+        Fade fade = fade(water, year, territory);
         if (fade.right() <= across.left() || fade.left() >= across.right()) {
             return;
         }
@@ -175,6 +169,17 @@ final class SeasonsLayout {
         }
         Subject subject = new Subject.OfTerritory(year, water.river().id(), territory.id());
         sheet.answer(new HitArea(area, subject, () -> StripWords.territory(territory, ground)));
+    }
+
+    private Optional<ModelShading.Ground> ground(Water water, int year, Territory territory) {
+        return shading(water, year).flatMap(model -> model.ground(territory.id()));
+    }
+
+    private Fade fade(Water water, int year, Territory territory) {
+        return ground(water, year, territory)
+                .filter(known -> TerritoryInk.isCounted(territory))
+                .map(known -> Fade.of(across, water, known))
+                .orElseGet(() -> Fade.of(across, water, territory.stretch(), BEYOND));
     }
 
     private Optional<ModelShading.OnRiver> shading(Water water, int year) {
@@ -212,13 +217,15 @@ final class SeasonsLayout {
     }
 
     /** A thin line of paper between neighbours whose bars touch, so that two are never taken for one. */
-    private void between(Water water, List<Territory> goingUpstream, double y) {
+    private void between(Water water, int year, List<Territory> goingUpstream, double y) {
         for (int i = 1; i < goingUpstream.size(); i++) {
             double end =
                     across.x(water.metres(goingUpstream.get(i - 1).stretch().upper()));
             double start = across.x(water.metres(goingUpstream.get(i).stretch().lower()));
             double x = (end + start) / 2;
-            if (start - end < 2 * BEYOND && x > across.left() && x < across.right()) {
+            boolean meet = fade(water, year, goingUpstream.get(i - 1)).right()
+                    > fade(water, year, goingUpstream.get(i)).left();
+            if (meet && x > across.left() && x < across.right()) {
                 sheet.draw(new Shape.Line(
                         new Point(x, y - BAR / 2 - 1), new Point(x, y + BAR / 2 + 1), Pencil.solid(Ink.PAPER, 2)));
             }

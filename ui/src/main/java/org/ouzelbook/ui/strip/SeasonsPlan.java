@@ -1,8 +1,5 @@
 package org.ouzelbook.ui.strip;
 
-import java.util.List;
-import org.ouzelbook.tracker.domain.Sighting;
-
 /**
  * All seasons, made ready.
  *
@@ -29,10 +26,5 @@ record SeasonsPlan(SeasonsScene scene, StripTelling words) implements ReadyStrip
     @Override
     public double closest() {
         return CLOSEST_METRES;
-    }
-
-    @Override
-    public List<Sighting> recordsOf(Subject subject) {
-        return List.of();
     }
 }

@@ -49,6 +49,17 @@ final class Sheet {
         return true;
     }
 
+    /**
+     * {@return the drawing, finished}
+     *
+     * @param across where along its axis each x lies
+     * @param words the same in words
+     */
+    StripDrawing drawing(Across across, StripTelling words) {
+        return new StripDrawing(
+                paper.width(), paper.height(), shapes, List.of(), areas, across, words.title(), words.description());
+    }
+
     List<Shape> shapes() {
         return shapes;
     }

@@ -1,6 +1,7 @@
 package org.ouzelbook.ui.strip;
 
 import java.time.LocalDate;
+import java.util.Optional;
 import java.util.UUID;
 import org.ouzelbook.tracker.domain.Sighting;
 import org.ouzelbook.tracker.domain.Stretch;
@@ -98,6 +99,16 @@ public sealed interface Subject {
      * @param water the water
      */
     record OfRoom(int season, UUID riverId, Stretch water) implements Subject {}
+
+    /**
+     * Water that nobody walked, in a season or on one of its days.
+     *
+     * @param season the calendar year
+     * @param riverId key of the river
+     * @param water the water
+     * @param day the first day of the round that left it out; empty for the whole season
+     */
+    record OfUnwalked(int season, UUID riverId, Stretch water, Optional<LocalDate> day) implements Subject {}
 
     /**
      * Where a territory ends, and may be moved to.

@@ -16,6 +16,7 @@ final class TerritoryRow {
 
     private static final double BAR = 22;
     private static final double NARROWEST = 20;
+    private static final double SEAM = 3;
 
     private final Sheet sheet;
     private final Across across;
@@ -49,29 +50,56 @@ final class TerritoryRow {
      */
     void columns(List<Territory> territories) {
         for (int i = 0; i < territories.size(); i++) {
-            Territory territory = territories.get(i);
             Reach reach = reach(territories, i);
             if (reach.isHidden(across)) {
                 continue;
             }
-            if (TerritoryInk.isCounted(territory)) {
-                Fade fade = ground(territory)
-                        .map(known -> Fade.of(across, water, known))
-                        .orElseGet(() -> new Fade(
-                                reach.left() - reach.fadeLeft(),
-                                reach.left(),
-                                reach.right(),
-                                reach.right() + reach.fadeRight()));
+            if (TerritoryInk.isCounted(territories.get(i))) {
+                Fade fade = fade(territories, i);
                 double left = across.clipped(fade.left());
                 double right = across.clipped(fade.right());
+                Rect area = new Rect(left, rowsTop, right - left, rowsBottom - rowsTop);
+                sheet.answer(answer(territories.get(i), area));
                 sheet.draw(new Shape.Band(
-                        new Rect(left, rowsTop, right - left, rowsBottom - rowsTop),
-                        Math.max(0, fade.coreLeft() - left),
-                        Math.max(0, right - fade.coreRight()),
-                        Ink.COLUMN));
+                        area, Math.max(0, fade.coreLeft() - left), Math.max(0, right - fade.coreRight()), Ink.COLUMN));
             } else {
                 side(reach.left());
                 side(reach.right());
+            }
+        }
+        seams(territories);
+    }
+
+    private HitArea answer(Territory territory, Rect area) {
+        return new HitArea(
+                area,
+                new Subject.OfTerritory(season, water.river().id(), territory.id()),
+                () -> StripWords.territory(territory, ground(territory)));
+    }
+
+    private Fade fade(List<Territory> territories, int i) {
+        Reach reach = reach(territories, i);
+        return ground(territories.get(i))
+                .map(known -> Fade.of(across, water, known))
+                .orElseGet(() -> new Fade(
+                        reach.left() - reach.fadeLeft(),
+                        reach.left(),
+                        reach.right(),
+                        reach.right() + reach.fadeRight()));
+    }
+
+    /** A seam of paper where two neighbours fade into each other, so that two are never taken for one. */
+    private void seams(List<Territory> territories) {
+        for (int i = 1; i < territories.size(); i++) {
+            double x =
+                    (reach(territories, i - 1).right() + reach(territories, i).left()) / 2;
+            boolean both = TerritoryInk.isCounted(territories.get(i - 1)) && TerritoryInk.isCounted(territories.get(i));
+            if (both
+                    && x > across.left()
+                    && x < across.right()
+                    && fade(territories, i - 1).right() > fade(territories, i).left()) {
+                sheet.draw(
+                        new Shape.Line(new Point(x, rowsTop), new Point(x, rowsBottom), Pencil.solid(Ink.PAPER, SEAM)));
             }
         }
     }
@@ -162,10 +190,7 @@ final class TerritoryRow {
                 Lettering.STRONG,
                 TerritoryInk.letter(territory)));
         words(territory, middle, top + BAR + 16, room);
-        sheet.answer(new HitArea(
-                new Rect(left, rowsTop, right - left, top + BAR + 18 - rowsTop),
-                new Subject.OfTerritory(season, water.river().id(), territory.id()),
-                () -> StripWords.territory(territory, ground(territory))));
+        sheet.answer(answer(territory, new Rect(left, rowsTop, right - left, top + BAR + 18 - rowsTop)));
         end(territory, reach.left(), top, false);
         end(territory, reach.right(), top, true);
     }

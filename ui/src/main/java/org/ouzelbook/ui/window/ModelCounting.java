@@ -76,9 +76,11 @@ final class ModelCounting {
         return book.contents().get().equals(Optional.of(there));
     }
 
+    /** Counting that was overtaken by a change is no news; counting that somebody stopped is. */
     private void failed(BookContents there, Throwable failure) {
         if (isShown(there)) {
             book.notCountedByModel();
+            book.say(Texts.of("window.modelStopped"));
         }
         if (!(failure instanceof CancellationException)) {
             book.failed(failure);

@@ -105,7 +105,7 @@ final class StripPane extends Region {
                         .filter(area -> area.subject().equals(subject))
                         .map(HitArea::area)
                         .map(area -> localToScreen(area.x() + area.width() / 2, area.bottom() - 3 - down))
-                        .findFirst());
+                        .reduce((lower, upper) -> upper));
     }
 
     /**
@@ -370,6 +370,11 @@ final class StripPane extends Region {
     /** {@return the end of a territory that the pointer or the keys move here} */
     EndMove ends() {
         return ends;
+    }
+
+    /** {@return what it shows} */
+    StripViewModel strip() {
+        return strip;
     }
 
     /** {@return the keys that it hears while it has the keyboard} */

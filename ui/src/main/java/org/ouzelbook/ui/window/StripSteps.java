@@ -53,6 +53,9 @@ final class StripSteps {
         if (subject instanceof Subject.OfRoom room) {
             return inSeason ? Optional.empty() : Optional.of(new StripView.OneSeason(room.season()));
         }
+        if (subject instanceof Subject.OfUnwalked gap) {
+            return inSeason ? Optional.empty() : Optional.of(new StripView.OneSeason(gap.season()));
+        }
         if (subject instanceof Subject.OfBird bird) {
             return Optional.of(new StripView.OneBird(bird.id()));
         }

@@ -6,14 +6,18 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.UUID;
+import org.ouzelbook.stats.estimator.score.SampleScore;
+import org.ouzelbook.stats.survey.BenthosScore;
 import org.ouzelbook.tracker.domain.KickSample;
 import org.ouzelbook.tracker.domain.Nest;
 import org.ouzelbook.tracker.domain.NestCheck;
 import org.ouzelbook.tracker.domain.RingedBird;
+import org.ouzelbook.tracker.domain.River;
 import org.ouzelbook.tracker.domain.Sighting;
 import org.ouzelbook.tracker.domain.Visit;
 import org.ouzelbook.ui.app.ModelShading;
 import org.ouzelbook.ui.app.Texts;
+import org.ouzelbook.ui.app.TrendWords;
 import org.ouzelbook.ui.strip.BirdScene;
 import org.ouzelbook.ui.strip.PlaceScene;
 import org.ouzelbook.ui.strip.Subject;
@@ -47,16 +51,38 @@ final class WhyMarks {
                     List.of(new Explanation.Section("", List.of(Texts.of("window.why.roomMeans"))))));
         }
         if (subject instanceof Subject.OfRiver tributary) {
-            return Optional.of(new Explanation(
-                    river(tributary.id()),
-                    "",
-                    List.of(new Explanation.Section("", List.of(Texts.of("window.why.folds"))))));
+            return Optional.of(tributary(contents.records().rivers().river(tributary.id())));
+        }
+        if (subject instanceof Subject.OfUnwalked gap) {
+            return Optional.of(unwalked(gap));
         }
         return subject instanceof Subject.OfCrowd crowd ? Optional.of(crowd(crowd)) : Optional.empty();
     }
 
     private String river(UUID id) {
         return contents.records().rivers().river(id).name();
+    }
+
+    private Explanation tributary(River tributary) {
+        List<String> lines = new ArrayList<>();
+        tributary
+                .mouth()
+                .ifPresent(mouth -> lines.add(
+                        Texts.of("window.why.joins", tributary.name(), river(mouth.riverId()), mouth.chainage())));
+        lines.add(Texts.of("window.why.folds"));
+        return new Explanation(tributary.name(), "", List.of(new Explanation.Section("", lines)));
+    }
+
+    private Explanation unwalked(Subject.OfUnwalked gap) {
+        List<String> lines = new ArrayList<>();
+        lines.add(gap.day()
+                .map(day -> Texts.of("window.why.unwalkedThen", contents.species(), day))
+                .orElseGet(() -> Texts.of("window.why.unwalkedAll", contents.species(), Year.of(gap.season()))));
+        lines.add(Texts.of("window.why.noAbsence"));
+        return new Explanation(
+                Texts.of("window.why.unwalked"),
+                Texts.of("window.why.placeOn", river(gap.riverId()), gap.water()),
+                List.of(new Explanation.Section("", lines)));
     }
 
     private Explanation crowd(Subject.OfCrowd crowd) {
@@ -100,7 +126,43 @@ final class WhyMarks {
                         sample.date(),
                         river(sample.place().riverId()),
                         sample.place().chainage()),
-                List.of(new Explanation.Section(Texts.of("window.why.taxa"), taxa)));
+                List.of(
+                        new Explanation.Section("", scored(BenthosScore.sample(sample))),
+                        new Explanation.Section(Texts.of("window.why.warnings"), cautions(sample)),
+                        new Explanation.Section(Texts.of("window.why.taxa"), List.of(String.join(", ", taxa)))));
+    }
+
+    private static List<String> scored(BenthosScore.Sample scored) {
+        SampleScore score = scored.score();
+        List<String> lines = new ArrayList<>();
+        lines.add(Texts.of(
+                "window.why.score",
+                score.score(),
+                score.scoringTaxa(),
+                score.average().isPresent() ? 1 : 0,
+                score.average().orElse(0),
+                score.unknown().isEmpty() ? 0 : 1));
+        lines.add(Texts.of("window.why.ept", score.eptFamilies()));
+        List<String> prey = score.prey().entrySet().stream()
+                .map(one -> Texts.of(
+                        "window.why.preyOf",
+                        Texts.of("window.prey." + one.getKey().name()),
+                        one.getValue().name()))
+                .toList();
+        lines.add(
+                prey.isEmpty() ? Texts.of("window.why.noPrey") : Texts.of("window.why.prey", String.join(", ", prey)));
+        scored.effort()
+                .ifPresent(effort -> lines.add(Texts.of(
+                        "window.why.effort", effort.minutes(), effort.method().isBlank() ? 0 : 1, effort.method())));
+        return lines;
+    }
+
+    private static List<String> cautions(KickSample sample) {
+        List<String> cautions = new ArrayList<>();
+        cautions.add(Texts.of("window.why.sampleEffort"));
+        BenthosScore.sample(sample).warnings().forEach(warning -> cautions.add(TrendWords.sentence(Texts.of(warning))));
+        cautions.add(Texts.of("benthos.caution"));
+        return cautions;
     }
 
     private Explanation nest(Nest nest) {

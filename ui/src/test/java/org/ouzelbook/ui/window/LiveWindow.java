@@ -19,6 +19,7 @@ import javafx.geometry.Bounds;
 import javafx.geometry.Point2D;
 import javafx.scene.Node;
 import javafx.scene.Scene;
+import javafx.scene.control.ButtonBase;
 import javafx.scene.control.Labeled;
 import javafx.scene.image.PixelFormat;
 import javafx.scene.image.WritableImage;
@@ -148,6 +149,17 @@ final class LiveWindow {
             }
         }
         return true;
+    }
+
+    /** {@return whether something says these words and a button stands beside it, which was then pressed} */
+    static boolean pressedBeside(String words) {
+        Optional<ButtonBase> button = labelled(words).stream()
+                .flatMap(label -> label.getParent().getChildrenUnmodifiable().stream())
+                .filter(ButtonBase.class::isInstance)
+                .map(ButtonBase.class::cast)
+                .findFirst();
+        button.ifPresent(ButtonBase::fire);
+        return button.isPresent();
     }
 
     /** Clicks on something that says these words. */
