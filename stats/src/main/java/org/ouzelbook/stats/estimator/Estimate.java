@@ -42,6 +42,24 @@ public record Estimate(
     }
 
     /**
+     * {@return an estimate with limits as far to either side as its law and standard error say}
+     *
+     * @param value the estimate
+     * @param error its standard error, 0 or more
+     * @param law what it follows, less its true value and over its standard error
+     * @param level the interval's level, between 0 and 1
+     * @param n how many observations it rests on
+     * @param method how it was computed
+     * @param warnings what would mislead a reader who did not know it
+     */
+    public static Estimate symmetric(
+            double value, double error, ReferenceLaw law, double level, long n, Method method, List<Caution> warnings) {
+        double halfWidth = law.halfWidth(level) * error;
+        return new Estimate(
+                value, OptionalDouble.of(error), value - halfWidth, value + halfWidth, level, n, method, warnings);
+    }
+
+    /**
      * {@return the probability outside a two-sided interval, on either side}
      *
      * @param level the interval's level

@@ -9,6 +9,7 @@ import org.ouzelbook.ui.app.Texts;
 import org.ouzelbook.ui.app.estimate.EstimateBends.Bends;
 import org.ouzelbook.ui.app.estimate.EstimateCurve.Curve;
 import org.ouzelbook.ui.app.estimate.EstimateCurve.Point;
+import org.ouzelbook.ui.app.estimate.EstimateLine.Line;
 import org.ouzelbook.ui.app.estimate.EstimateNests;
 import org.ouzelbook.ui.app.estimate.EstimateNests.Nests;
 import org.ouzelbook.ui.app.estimate.EstimateOccupancy.Occupied;
@@ -16,14 +17,13 @@ import org.ouzelbook.ui.app.estimate.EstimateProportions.Exact;
 import org.ouzelbook.ui.app.estimate.EstimateProportions.Proportions;
 import org.ouzelbook.ui.app.estimate.EstimateRankTrend.Ranked;
 import org.ouzelbook.ui.app.estimate.EstimateRates.Rates;
+import org.ouzelbook.ui.app.estimate.EstimateSeasons.Seasons;
 import org.ouzelbook.ui.app.estimate.EstimateSurvival;
 import org.ouzelbook.ui.app.estimate.EstimateSurvival.Survival;
-import org.ouzelbook.ui.app.estimate.EstimateTrend.Line;
-import org.ouzelbook.ui.app.estimate.EstimateTrend.Seasons;
-import org.ouzelbook.ui.app.estimate.EstimateTrend.Total;
 import org.ouzelbook.ui.app.estimate.NoAnswer;
 import org.ouzelbook.ui.app.estimate.Parameter;
 import org.ouzelbook.ui.app.estimate.TableAnswer;
+import org.ouzelbook.ui.app.estimate.TrendFigures.Total;
 
 /** Tells a person what an estimator says of a table: the method and its source, the numbers to four digits, the cautions. */
 final class EstimatePrinter {

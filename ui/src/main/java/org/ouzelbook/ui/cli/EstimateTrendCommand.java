@@ -8,7 +8,8 @@ import org.ouzelbook.tracker.domain.Message;
 import org.ouzelbook.ui.app.WrongRequest;
 import org.ouzelbook.ui.app.estimate.EstimateBends;
 import org.ouzelbook.ui.app.estimate.EstimateCurve;
-import org.ouzelbook.ui.app.estimate.EstimateTrend;
+import org.ouzelbook.ui.app.estimate.EstimateLine;
+import org.ouzelbook.ui.app.estimate.EstimateSeasons;
 import org.ouzelbook.ui.app.estimate.TableAnswer;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -72,9 +73,9 @@ final class EstimateTrendCommand implements Callable<Integer> {
         return switch (shape) {
             case LINE ->
                 changes.isEmpty()
-                        ? EstimateTrend.line(table.file(), settings)
+                        ? EstimateLine.of(table.file(), settings)
                         : EstimateBends.of(table.file(), changes, settings);
-            case SEASONS -> EstimateTrend.seasons(table.file(), settings);
+            case SEASONS -> EstimateSeasons.of(table.file(), settings);
             case CURVE -> EstimateCurve.of(table.file(), settings);
         };
     }

@@ -1,7 +1,6 @@
 package org.ouzelbook.stats.estimator.imputation;
 
 import java.util.List;
-import java.util.OptionalDouble;
 import org.ouzelbook.stats.estimator.Answer;
 import org.ouzelbook.stats.estimator.Caution;
 import org.ouzelbook.stats.estimator.Estimate;
@@ -108,16 +107,6 @@ public record PooledEstimate(int imputations, double value, double within, doubl
      * @param warnings what else to know
      */
     public Estimate estimate(double level, long n, List<Caution> warnings) {
-        double error = Math.sqrt(variance());
-        double halfWidth = law.halfWidth(level) * error;
-        return new Estimate(
-                value,
-                OptionalDouble.of(error),
-                value - halfWidth,
-                value + halfWidth,
-                level,
-                n,
-                Method.MULTIPLE_IMPUTATION,
-                warnings);
+        return Estimate.symmetric(value, Math.sqrt(variance()), law, level, n, Method.MULTIPLE_IMPUTATION, warnings);
     }
 }

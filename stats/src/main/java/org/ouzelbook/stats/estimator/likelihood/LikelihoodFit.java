@@ -309,9 +309,7 @@ public final class LikelihoodFit {
             return Answer.notEstimable(Reason.NOT_TOLD_APART);
         }
         double error = standardError(slopes);
-        double half = ReferenceLaw.NORMAL.halfWidth(level) * error;
-        return Answer.of(
-                new Estimate(value, OptionalDouble.of(error), value - half, value + half, level, n, method, List.of()));
+        return Answer.of(Estimate.symmetric(value, error, ReferenceLaw.NORMAL, level, n, method, List.of()));
     }
 
     /**
@@ -344,16 +342,7 @@ public final class LikelihoodFit {
             double variance =
                     Climb.dot(combination, summit().curvature().inverse(0).operate(combination));
             double error = Math.sqrt(Math.max(0, variance));
-            double halfWidth = ReferenceLaw.NORMAL.halfWidth(level) * error;
-            return Answer.of(new Estimate(
-                    value,
-                    OptionalDouble.of(error),
-                    value - halfWidth,
-                    value + halfWidth,
-                    level,
-                    n,
-                    method,
-                    List.of()));
+            return Answer.of(Estimate.symmetric(value, error, ReferenceLaw.NORMAL, level, n, method, List.of()));
         }
         if (!isFarOut(part)) {
             return Answer.notEstimable(Reason.NOT_TOLD_APART);

@@ -1,6 +1,5 @@
 package org.ouzelbook.stats.estimator.trend;
 
-import java.util.OptionalDouble;
 import org.apache.commons.math3.linear.RealVector;
 import org.ouzelbook.stats.estimator.Estimate;
 import org.ouzelbook.stats.estimator.ReferenceLaw;
@@ -17,16 +16,7 @@ record Contrasts(SiteEffectsFit fit, TrendFit quality, double level) {
         double value = contrast.dotProduct(fit.coefficients());
         double error = Math.sqrt(Math.max(
                 0, quality.scale() * contrast.dotProduct(fit.covariance().operate(contrast))));
-        double halfWidth = law().halfWidth(level) * error;
-        return new Estimate(
-                value,
-                OptionalDouble.of(error),
-                value - halfWidth,
-                value + halfWidth,
-                level,
-                quality.counts(),
-                quality.method(),
-                quality.cautions());
+        return Estimate.symmetric(value, error, law(), level, quality.counts(), quality.method(), quality.cautions());
     }
 
     ReferenceLaw law() {

@@ -3,7 +3,6 @@ package org.ouzelbook.stats.estimator.trend;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.stream.IntStream;
 import org.apache.commons.math3.linear.RealMatrix;
 import org.ouzelbook.stats.estimator.Answer;
@@ -63,15 +62,8 @@ public record LineTrend(Estimate slope, TrendFit fit, List<SeasonTotal> totals, 
         if (halfWidth * (grid.year(grid.size() - 1) - grid.year(0)) > PercentChange.LOOSE) {
             cautions.add(Caution.of(Reason.NO_UPPER_LIMIT));
         }
-        Estimate estimate = new Estimate(
-                slope,
-                OptionalDouble.of(error),
-                slope - halfWidth,
-                slope + halfWidth,
-                settings.level(),
-                quality.counts(),
-                quality.method(),
-                cautions);
+        Estimate estimate = Estimate.symmetric(
+                slope, error, quality.law(), settings.level(), quality.counts(), quality.method(), cautions);
         return Answer.of(new LineTrend(
                 estimate,
                 quality,

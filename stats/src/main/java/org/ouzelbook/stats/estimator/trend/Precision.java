@@ -22,6 +22,11 @@ final class Precision {
         this.counted = counted;
     }
 
+    /** The matrix where counts of different seasons have nothing to do with each other. */
+    static Precision ofUnrelated(double[] diagonal, int[] counted) {
+        return new Precision(diagonal, new double[diagonal.length], counted);
+    }
+
     double diagonal(int season) {
         return diagonal[season];
     }

@@ -29,13 +29,11 @@ public record TrendDifference(Estimate slope, double p) {
         double error = Math.sqrt(variance);
         ReferenceLaw law = ReferenceLaw.student(square(variance) / (ofItsOwn(first) + ofItsOwn(second)));
         double value = second.slope().value() - first.slope().value();
-        double halfWidth = law.halfWidth(first.slope().level()) * error;
         return new TrendDifference(
-                new Estimate(
+                Estimate.symmetric(
                         value,
-                        OptionalDouble.of(error),
-                        value - halfWidth,
-                        value + halfWidth,
+                        error,
+                        law,
                         first.slope().level(),
                         first.slope().n() + second.slope().n(),
                         second.slope().method(),

@@ -38,7 +38,7 @@ sealed interface Variation {
             for (int j : row.countedSeasons()) {
                 diagonal[j] = means[j];
             }
-            return new Precision(diagonal, new double[means.length], row.countedSeasons());
+            return Precision.ofUnrelated(diagonal, row.countedSeasons());
         }
 
         @Override
@@ -93,7 +93,7 @@ sealed interface Variation {
             for (int j : row.countedSeasons()) {
                 diagonal[j] = means[j] * theta / (theta + means[j]);
             }
-            return new Precision(diagonal, new double[means.length], row.countedSeasons());
+            return Precision.ofUnrelated(diagonal, row.countedSeasons());
         }
 
         @Override

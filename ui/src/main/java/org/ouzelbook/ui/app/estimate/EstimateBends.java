@@ -46,7 +46,7 @@ public final class EstimateBends {
             List<Parameter> parameters,
             List<Piece> pieces,
             List<Change> changes,
-            List<EstimateTrend.Total> totals,
+            List<TrendFigures.Total> totals,
             OptionalDouble dispersion,
             double scale,
             double degreesOfFreedom,
@@ -64,7 +64,7 @@ public final class EstimateBends {
      * @param to its last season
      * @param perYear change a year
      */
-    public record Piece(int from, int to, EstimateTrend.Percent perYear) {}
+    public record Piece(int from, int to, TrendFigures.Percent perYear) {}
 
     /**
      * A change of slope.
@@ -86,7 +86,7 @@ public final class EstimateBends {
         CountTable table = CountTable.read(file);
         Answer<BentTrend> answer = BentTrend.of(table.counts(), changes, settings);
         if (answer instanceof Answer.NotEstimable<BentTrend> none) {
-            return EstimateTrend.refused(table, none.because());
+            return TrendFigures.refused(table, none.because());
         }
         BentTrend bent = answer.found().orElseThrow();
         TrendFit fit = bent.fit();
@@ -100,12 +100,12 @@ public final class EstimateBends {
                 parameters(bent),
                 bent.pieces().stream()
                         .map(piece ->
-                                new Piece(piece.from(), piece.to(), EstimateTrend.Percent.of(piece.percentPerYear())))
+                                new Piece(piece.from(), piece.to(), TrendFigures.Percent.of(piece.percentPerYear())))
                         .toList(),
                 bent.changes().stream()
                         .map(change -> new Change(change.season(), change.p()))
                         .toList(),
-                bent.totals().stream().map(EstimateTrend.Total::of).toList(),
+                bent.totals().stream().map(TrendFigures.Total::of).toList(),
                 fit.dispersion(),
                 fit.scale(),
                 fit.degreesOfFreedom(),
@@ -113,7 +113,7 @@ public final class EstimateBends {
                 fit.sites(),
                 fit.emptySites(),
                 settings.level(),
-                EstimateTrend.warnings(table, bent.cautions()));
+                TrendFigures.warnings(table, bent.cautions()));
     }
 
     private static List<Parameter> parameters(BentTrend bent) {
@@ -124,7 +124,7 @@ public final class EstimateBends {
         bent.changes()
                 .forEach(change -> parameters.add(
                         Parameter.of("change", "year=" + change.season(), Parameter.LOG, change.difference())));
-        parameters.addAll(EstimateTrend.spread(bent.fit()));
+        parameters.addAll(TrendFigures.spread(bent.fit()));
         return parameters;
     }
 }

@@ -48,7 +48,7 @@ public final class EstimateCurve {
             OptionalDouble aicc,
             List<Parameter> parameters,
             List<Point> curve,
-            List<EstimateTrend.Total> totals,
+            List<TrendFigures.Total> totals,
             double effectiveCoefficients,
             double smoothing,
             double bandHalfWidth,
@@ -99,7 +99,7 @@ public final class EstimateCurve {
         CountTable table = CountTable.read(file);
         Answer<CurveTrend> answer = CurveTrend.of(table.counts(), settings);
         if (answer instanceof Answer.NotEstimable<CurveTrend> none) {
-            return EstimateTrend.refused(table, none.because());
+            return TrendFigures.refused(table, none.because());
         }
         CurveTrend curve = answer.found().orElseThrow();
         TrendFit fit = curve.fit();
@@ -110,9 +110,9 @@ public final class EstimateCurve {
                 fit.logLikelihood(),
                 fit.aic(),
                 fit.aicc(),
-                EstimateTrend.spread(fit),
+                TrendFigures.spread(fit),
                 curve.seasons().stream().map(Point::of).toList(),
-                curve.totals().stream().map(EstimateTrend.Total::of).toList(),
+                curve.totals().stream().map(TrendFigures.Total::of).toList(),
                 curve.effectiveCoefficients(),
                 curve.smoothing(),
                 curve.bandHalfWidth(),
@@ -123,6 +123,6 @@ public final class EstimateCurve {
                 fit.sites(),
                 fit.emptySites(),
                 settings.level(),
-                EstimateTrend.warnings(table, fit.cautions()));
+                TrendFigures.warnings(table, fit.cautions()));
     }
 }
