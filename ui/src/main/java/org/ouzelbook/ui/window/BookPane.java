@@ -218,6 +218,7 @@ final class BookPane extends StackPane {
      * @param page one of this book's pages
      */
     private void open(Page page) {
+        open.ifPresent(Page::leave);
         open = Optional.of(page);
         arrange(page.node(), Optional.empty());
         notebook.setVisible(false);
@@ -234,6 +235,11 @@ final class BookPane extends StackPane {
         face.setBottom(foot);
     }
 
+    /** {@return the book} */
+    BookViewModel book() {
+        return book;
+    }
+
     /** {@return the page that is open; empty while the strip is seen} */
     Optional<Page> page() {
         return open;
@@ -247,6 +253,7 @@ final class BookPane extends StackPane {
 
     /** Leads back to the strip. */
     void leave() {
+        open.ifPresent(Page::leave);
         open = Optional.empty();
         arrange(centre, Optional.of(why));
         notebook.setVisible(true);

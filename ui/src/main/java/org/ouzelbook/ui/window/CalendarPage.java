@@ -147,6 +147,6 @@ final class CalendarPage implements Page {
         }
         justOpened = true;
         calendar.read();
-        told.requestFocus();
+        page.requestFocus();
     }
 }

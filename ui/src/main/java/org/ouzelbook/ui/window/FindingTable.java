@@ -10,9 +10,10 @@ final class FindingTable extends TableView<FindingSheet.Line> {
     private static final double LINE = 27;
     private static final int MOST_LINES = 12;
     private static final double HEADER = 38;
-    private static final double LETTER = 7.2;
-    private static final double SMALL_LETTER = 6.9;
-    private static final double ROOM = 20;
+    private static final double LETTER = 6.9;
+    private static final double SMALL_LETTER = 6.2;
+    private static final double ROOM = 16;
+    private static final double NAME_ROOM = 26;
     private static final int MOST_LETTERS = 48;
 
     FindingTable(FindingsViewModel findings) {
@@ -69,10 +70,9 @@ final class FindingTable extends TableView<FindingSheet.Line> {
                 .mapToInt(line -> line.cells().get(column).length())
                 .max()
                 .orElse(0);
-        return ROOM
-                + Math.max(
-                        LETTER * Math.min(MOST_LETTERS, longest),
-                        SMALL_LETTER * sheet.columns().get(column).length());
+        return Math.max(
+                ROOM + LETTER * Math.min(MOST_LETTERS, longest),
+                NAME_ROOM + SMALL_LETTER * sheet.columns().get(column).length());
     }
 
     /**

@@ -37,6 +37,7 @@ final class FindingsPage implements Page {
     private final EvidenceList evidence;
     private final HBox page = new HBox();
     private final Keys keys = new Keys("window.findings.name");
+    private Optional<FindingSheet> seen = Optional.empty();
     private final Label saved = Sentences.line("", "muted");
 
     /**
@@ -65,13 +66,17 @@ final class FindingsPage implements Page {
         answer.getStyleClass().add("finding-sheet");
         middle.getStyleClass().add("told");
         middle.setFitToWidth(true);
+        Sentences.scrollByKeys(middle, answer);
         middle.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
         HBox.setHgrow(middle, Priority.ALWAYS);
         page.getStyleClass().addAll("page", "findings");
         page.getChildren().setAll(questions, middle, evidence);
         findings.answered().addListener((property, before, now) -> {
             questions.refresh();
-            show();
+            // Another question's answer leaves what somebody reads as it is.
+            if (!findings.sheet(findings.topic().get()).equals(seen)) {
+                show();
+            }
         });
         table.getSelectionModel().selectedIndexProperty().addListener((property, before, now) -> mark(now.intValue()));
         findings.topic().addListener((property, before, now) -> show());
@@ -101,6 +106,7 @@ final class FindingsPage implements Page {
             return;
         }
         Button again = new Button(Texts.of("window.findings.countAgain"));
+        again.setMinWidth(Region.USE_PREF_SIZE);
         again.setAccessibleText(Texts.of("window.findings.countAgain"));
         again.setOnAction(event -> {
             book.countAgain();
@@ -114,6 +120,7 @@ final class FindingsPage implements Page {
     private void show() {
         Topic topic = findings.topic().get();
         Optional<FindingSheet> sheet = findings.sheet(topic);
+        seen = sheet;
         answer.getChildren().setAll(Sentences.line(topic.question(), "heading"));
         saved.setText("");
         if (sheet.isEmpty()) {
@@ -269,6 +276,11 @@ final class FindingsPage implements Page {
         }
         show();
         questions.requestFocus();
+    }
+
+    @Override
+    public void leave() {
+        findings.rest();
     }
 
     @Override

@@ -4,10 +4,12 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.util.EnumMap;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.stream.Stream;
@@ -37,7 +39,9 @@ final class FindingsViewModel {
     private Optional<BookContents> of = Optional.empty();
     private Optional<ModelledCounts> modelled = Optional.empty();
     private final AtomicInteger asked = new AtomicInteger();
+    private final Set<Topic> waiting = EnumSet.noneOf(Topic.class);
     private volatile boolean stopped;
+    private volatile boolean resting;
 
     /**
      * @param book the book
@@ -83,6 +87,7 @@ final class FindingsViewModel {
         if (now.isEmpty()) {
             return;
         }
+        resting = false;
         boolean same = now.equals(of) && !stopped;
         Optional<ModelledCounts> counts = book.modelled().get();
         boolean counted = counts.isPresent() && !counts.equals(modelled);
@@ -92,22 +97,30 @@ final class FindingsViewModel {
             of = now;
             asked.incrementAndGet();
             sheets.clear();
+            waiting.clear();
             evidence.set(List.of());
             answered.set(answered.get() + 1);
         }
         Stream.concat(Stream.of(topic.get()), Stream.of(Topic.values()))
                 .distinct()
-                .filter(one -> !same || (counted && one.isOfCounts()))
+                .filter(one ->
+                        !(same && (sheets.containsKey(one) || waiting.contains(one))) || (counted && one.isOfCounts()))
                 .forEach(one -> answer(one, now.get(), counts.orElse(ModelledCounts.NONE)));
+    }
+
+    /** Leaves what is not begun until somebody reads again. */
+    void rest() {
+        resting = true;
     }
 
     private void answer(Topic one, BookContents contents, ModelledCounts counts) {
         int time = asked.get();
+        waiting.add(one);
         work.start(
                 Texts.of("window.work.finding", one.term()),
                 progress -> {
-                    if (time != asked.get()) {
-                        throw new CancellationException();
+                    if (time != asked.get() || resting) {
+                        throw new Rested();
                     }
                     goOn(progress);
                     FindingSheet sheet = sheet(one, contents, counts);
@@ -115,7 +128,18 @@ final class FindingsViewModel {
                     return sheet;
                 },
                 sheet -> keep(one, time, sheet),
-                failure -> keep(one, time, FindingSheet.refused(one.question(), FailureWords.of(failure))));
+                failure -> {
+                    if (!(failure instanceof Rested)) {
+                        keep(one, time, FindingSheet.refused(one.question(), FailureWords.of(failure)));
+                    } else if (time == asked.get()) {
+                        waiting.remove(one);
+                    }
+                });
+    }
+
+    /** Nobody waits for the answer any more. */
+    private static final class Rested extends CancellationException {
+        private static final long serialVersionUID = 1;
     }
 
     /** Whoever stops one answer stops those that wait as well; they are begun again when the page is opened again. */
@@ -129,6 +153,7 @@ final class FindingsViewModel {
     private void keep(Topic one, int time, FindingSheet sheet) {
         // The book may have changed while this was worked out.
         if (time == asked.get()) {
+            waiting.remove(one);
             sheets.put(one, sheet);
             answered.set(answered.get() + 1);
         }

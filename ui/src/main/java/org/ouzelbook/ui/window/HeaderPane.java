@@ -8,6 +8,7 @@ import javafx.geometry.Pos;
 import javafx.scene.control.Button;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.Label;
+import javafx.scene.control.Tooltip;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
@@ -44,6 +45,11 @@ final class HeaderPane extends HBox {
         crumbs.getStyleClass().add("crumbs");
         Region room = new Region();
         setHgrow(room, Priority.ALWAYS);
+        // A long name gives way, the finding never does.
+        what.setMinWidth(0);
+        for (Region whole : List.of(species, crumbs, earlier, season, later, count, range)) {
+            whole.setMinWidth(USE_PREF_SIZE);
+        }
         getChildren().addAll(river, species, crumbs, earlier, season, later, what, room, count, range);
         book.contents().addListener((property, before, now) -> {
             now.ifPresent(this::fill);
@@ -109,10 +115,12 @@ final class HeaderPane extends HBox {
         species.getItems().setAll(there);
         species.setValue(contents.species());
         filling = false;
-        river.setText(contents.records().rivers().rivers().stream()
+        String name = contents.records().rivers().rivers().stream()
                 .filter(one -> one.mouth().isEmpty())
                 .map(River::name)
-                .collect(Collectors.joining(" · ")));
+                .collect(Collectors.joining(" · "));
+        river.setText(name);
+        river.setTooltip(new Tooltip(name));
     }
 
     private void show(Optional<Finding> finding) {

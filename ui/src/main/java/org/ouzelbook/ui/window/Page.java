@@ -19,6 +19,9 @@ interface Page {
     /** Hears that it is seen now: the time to read what it shows, and to take the keyboard. */
     void open();
 
+    /** Hears that it is no longer seen: what it has not begun to work out can wait. */
+    default void leave() {}
+
     /**
      * Goes one step back within the page.
      *

@@ -33,6 +33,7 @@ final class Sentences extends ScrollPane {
      * @param column what is in it
      */
     static void scrollByKeys(ScrollPane pane, Region column) {
+        pane.getStyleClass().add("by-keys");
         pane.setAccessibleRole(AccessibleRole.TEXT_AREA);
         pane.setAccessibleText(Texts.of("window.told.name"));
         pane.setAccessibleHelp(Texts.of("window.told.help"));
