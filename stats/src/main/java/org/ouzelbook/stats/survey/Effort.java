@@ -71,6 +71,16 @@ record Effort(List<Visit> visits, List<Day> effective, List<Stretch> surveyed, L
                 visitedWater);
     }
 
+    /** The place of a day among the effective ones; −1 if it is none. */
+    int visit(LocalDate date) {
+        for (int i = 0; i < effective.size(); i++) {
+            if (effective.get(i).date().equals(date)) {
+                return i;
+            }
+        }
+        return -1;
+    }
+
     boolean surveyed(Chainage point) {
         return surveyed.stream().anyMatch(stretch -> stretch.contains(point));
     }

@@ -3,6 +3,7 @@ package org.ouzelbook.stats.survey;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.UUID;
 import java.util.function.DoublePredicate;
 import org.apache.commons.math3.random.MersenneTwister;
@@ -11,6 +12,7 @@ import org.ouzelbook.stats.estimator.Estimate;
 import org.ouzelbook.stats.estimator.segmentation.LinePosterior;
 import org.ouzelbook.stats.estimator.segmentation.LinePosterior.Ground;
 import org.ouzelbook.stats.estimator.segmentation.LinePosterior.Span;
+import org.ouzelbook.stats.estimator.segmentation.TreePosterior;
 import org.ouzelbook.tracker.domain.Chainage;
 import org.ouzelbook.tracker.domain.Stretch;
 
@@ -23,15 +25,17 @@ public final class ModelCount {
     private static final double ROOM = 0.15;
 
     private final LinePosterior posterior;
+    private final ModelTree tree;
     private final ModelLine line;
     private final Effort effort;
     private final DoublePredicate counted;
     private final double[] law;
 
-    ModelCount(LinePosterior posterior, ModelLine line, Effort effort, Water water, UUID river) {
-        this.posterior = posterior;
-        this.line = line;
-        this.effort = effort;
+    ModelCount(TreePosterior all, ModelTree tree, UUID river, Water water) {
+        this.posterior = all.line(tree.place(river));
+        this.tree = tree;
+        this.line = tree.lines().get(tree.place(river));
+        this.effort = line.effort();
         this.counted = metres -> effort.surveyed(new Chainage(metres)) && water.contains(river, new Chainage(metres));
         this.law = posterior.countLaw(counted);
     }
@@ -110,15 +114,77 @@ public final class ModelCount {
         return posterior.together(within(lower), within(upper));
     }
 
-    private double within(double metres) {
-        return Math.max(line.line().lower(), Math.min(line.line().upper(), metres));
+    /**
+     * {@return the probability that one territory holds a place of this river and one of another; 0 where the two do not meet}
+     *
+     * @param one a place of this river
+     * @param river key of the other river
+     * @param other a place of that river
+     */
+    public double together(Chainage one, UUID river, Chainage other) {
+        for (int i = 0; i < tree.lines().size(); i++) {
+            if (tree.lines().get(i).river().equals(river)) {
+                return posterior.together(
+                        within(one.metres()), i, within(tree.lines().get(i), other.metres()));
+            }
+        }
+        return 0;
     }
 
-    /** {@return the most probable map, going up} */
-    public List<Stretch> mostProbable() {
+    /**
+     * Another river into which a territory may reach.
+     *
+     * @param river key of the river
+     * @param probability how probable that is
+     */
+    public record Reach(UUID river, double probability) {}
+
+    /**
+     * {@return the rivers into which the territory that holds a place may reach through a confluence}
+     *
+     * @param place the place
+     */
+    public List<Reach> reaching(Chainage place) {
+        List<Reach> reaching = new ArrayList<>();
+        for (int i = 0; i < tree.lines().size(); i++) {
+            ModelLine other = tree.lines().get(i);
+            if (!other.river().equals(line.river())) {
+                reaching.add(new Reach(other.river(), posterior.reaching(within(place.metres()), i)));
+            }
+        }
+        return reaching;
+    }
+
+    private double within(double metres) {
+        return within(line, metres);
+    }
+
+    private static double within(ModelLine on, double metres) {
+        return Math.max(on.line().lower(), Math.min(on.line().upper(), metres));
+    }
+
+    /**
+     * A territory of a map.
+     *
+     * @param stretch its water on this river
+     * @param arm its water on another, where it reaches through a confluence
+     */
+    public record Mapped(Stretch stretch, Optional<Territory.Arm> arm) {}
+
+    /** {@return the territories of the most probable map whose middles lie on this river, going up} */
+    public List<Mapped> mostProbable() {
         return posterior.mostProbable().stream()
-                .map(span -> new Stretch(new Chainage(span.lower()), new Chainage(span.upper())))
+                .map(span -> new Mapped(
+                        stretch(span.lower(), span.upper()), span.beyond().map(this::arm)))
                 .toList();
+    }
+
+    private Territory.Arm arm(LinePosterior.Beyond beyond) {
+        return new Territory.Arm(tree.lines().get(beyond.line()).river(), stretch(beyond.lower(), beyond.upper()));
+    }
+
+    private static Stretch stretch(double lower, double upper) {
+        return new Stretch(new Chainage(lower), new Chainage(upper));
     }
 
     /**
@@ -165,30 +231,33 @@ public final class ModelCount {
     public List<Found> foundByVisit() {
         List<Span> map = posterior.mostProbable();
         List<Found> all = new ArrayList<>();
-        for (int v = 0; v < effort.effective().size(); v++) {
-            int visit = v;
+        for (Effort.Day day : effort.effective()) {
             int passed = 0;
             int found = 0;
             for (Span span : map) {
-                double walked = effort.visitedWater().get(v).lengthWithin(span.lower(), span.upper());
-                if (walked >= (span.upper() - span.lower()) / 2) {
+                double length = span.upper() - span.lower();
+                double walked = line.walked(day.date(), span.lower(), span.upper());
+                boolean met = line.met(day.date(), span.lower(), span.upper());
+                if (span.beyond().isPresent()) {
+                    LinePosterior.Beyond beyond = span.beyond().get();
+                    ModelLine there = tree.lines().get(beyond.line());
+                    length += beyond.upper() - beyond.lower();
+                    walked += there.walked(day.date(), beyond.lower(), beyond.upper());
+                    met |= there.met(day.date(), beyond.lower(), beyond.upper());
+                }
+                if (walked >= length / 2) {
                     passed++;
-                    found += line.line().registrations().stream()
-                                    .anyMatch(one -> one.visit() == visit
-                                            && span.lower() <= one.position()
-                                            && one.position() <= span.upper())
-                            ? 1
-                            : 0;
+                    found += met ? 1 : 0;
                 }
             }
-            all.add(new Found(effort.effective().get(v).date(), passed, found));
+            all.add(new Found(day.date(), passed, found));
         }
         return all;
     }
 
     /**
-     * {@return how many territories each of several maps has, each map drawn with its probability; the same seed draws the same,
-     * and the same draw of every line of a book is by the same nature of the species}
+     * {@return how many territories each of several maps has, each map drawn with its probability; the same seed draws the same
+     * of all rivers that meet, and the same draw of every line of a book is by the same nature of the species}
      *
      * @param size how many maps
      * @param seed where chance begins

@@ -1,5 +1,6 @@
 package org.ouzelbook.stats.survey;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -16,10 +17,12 @@ import org.ouzelbook.tracker.domain.Stretch;
  * One river in one season as the model of territories sees it: the water that was walked, with as much beyond as a territory
  * can reach, each registration with its visit, and what is known besides.
  *
+ * @param river key of the river
+ * @param effort the effort on it
  * @param line the line
  * @param registered the sightings that became registrations, in the line's order
  */
-record ModelLine(SurveyedLine line, List<Sighting> registered) {
+record ModelLine(UUID river, Effort effort, SurveyedLine line, List<Sighting> registered) {
     /** Weight of a map that puts two nests into one territory, or limits where one bird went. */
     static final double HARDLY = 1e-3;
 
@@ -77,12 +80,14 @@ record ModelLine(SurveyedLine line, List<Sighting> registered) {
         links(field, river, effort, constraints);
         decisions(decided, constraints);
         return Optional.of(new ModelLine(
+                river,
+                effort,
                 new SurveyedLine(lower, upper, effort.visitedWater(), registrations, constraints, notes ? IN_SIGHT : 0),
                 List.copyOf(registered)));
     }
 
-    private static Registration registration(Member.Seen seen, Effort effort) {
-        return new Registration(seen.metres(), visit(effort, seen.sighting()));
+    static Registration registration(Member.Seen seen, Effort effort) {
+        return new Registration(seen.metres(), effort.visit(seen.sighting().date()));
     }
 
     /**
@@ -108,13 +113,28 @@ record ModelLine(SurveyedLine line, List<Sighting> registered) {
                 .orElseGet(() -> new SurveyedLine(lower, upper, List.of(), List.of(), List.of(), 0));
     }
 
-    private static int visit(Effort effort, Sighting sighting) {
-        for (int i = 0; i < effort.effective().size(); i++) {
-            if (effort.effective().get(i).date().equals(sighting.date())) {
-                return i;
-            }
-        }
-        return Registration.CASUAL;
+    /** Whether a record on the river lies on the line. */
+    boolean holds(Member member) {
+        return line.lower() <= member.metres() && member.metres() <= line.upper();
+    }
+
+    /** The day of each visit. */
+    List<Long> days() {
+        return effort.effective().stream().map(day -> day.date().toEpochDay()).toList();
+    }
+
+    /** How much of a stretch a day's visits covered, in metres. */
+    double walked(LocalDate date, double lower, double upper) {
+        int visit = effort.visit(date);
+        return visit < 0 ? 0 : effort.visitedWater().get(visit).lengthWithin(lower, upper);
+    }
+
+    /** Whether a day's visits met a bird on a stretch. */
+    boolean met(LocalDate date, double lower, double upper) {
+        int visit = effort.visit(date);
+        return visit >= 0
+                && line.registrations().stream()
+                        .anyMatch(one -> one.visit() == visit && lower <= one.position() && one.position() <= upper);
     }
 
     private static void flights(Sighting sighting, List<Constraint> constraints) {

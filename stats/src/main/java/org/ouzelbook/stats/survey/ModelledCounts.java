@@ -49,13 +49,17 @@ public final class ModelledCounts {
         Map<Key, ModelledCount> counts = new HashMap<>();
         long line = 0;
         for (int season : seasons) {
+            Map<UUID, Long> seeds = new HashMap<>();
             for (River river : rivers) {
+                long seeded = line;
                 List<Water> here = waters.stream()
                         .filter(water -> water.riverId().map(river.id()::equals).orElse(true))
                         .toList();
+                // Rivers that meet share their chance, so that the same draw of each is of the same map.
+                long seed = seeds.computeIfAbsent(model.lowest(season, river.id()), any -> seeded);
                 List<ModelCount> counted = model.counts(season, river.id(), here);
                 for (int i = 0; i < counted.size(); i++) {
-                    counts.put(new Key(season, river.id(), here.get(i)), ModelledCount.of(counted.get(i), level, line));
+                    counts.put(new Key(season, river.id(), here.get(i)), ModelledCount.of(counted.get(i), level, seed));
                 }
                 if (!progress.goOn(++line, (long) seasons.size() * rivers.size())) {
                     throw new CancellationException("Stopped while the model counted");

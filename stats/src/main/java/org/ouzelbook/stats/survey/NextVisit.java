@@ -27,7 +27,7 @@ import org.ouzelbook.tracker.domain.Stretch;
  * the law of total variance its variance is expected to fall by the variance of what will then be expected, and its entropy by the
  * information that the visit holds about it; both are means over the made-up visits, never below 0.
  *
- * <p>By the most probable nature and on coarse cells. Source: D. V. Lindley (1956), Ann. Math. Stat. 27:986–1005 (cited from memory).
+ * <p>By the most probable nature, on coarse cells, and each river by itself. Source: D. V. Lindley (1956), Ann. Math. Stat. 27:986–1005 (cited from memory).
  */
 final class NextVisit {
     /** So many made-up visits a stretch. */

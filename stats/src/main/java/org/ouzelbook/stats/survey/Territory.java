@@ -68,7 +68,7 @@ public record Territory(
      * The part of a territory on a second river.
      *
      * @param riverId key of that river
-     * @param stretch from its lowest to its highest registration there
+     * @param stretch its water there; by rule, from its lowest to its highest registration
      */
     public record Arm(UUID riverId, Stretch stretch) {}
 

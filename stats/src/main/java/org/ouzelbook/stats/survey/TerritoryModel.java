@@ -1,5 +1,7 @@
 package org.ouzelbook.stats.survey;
 
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -10,10 +12,10 @@ import java.util.concurrent.CancellationException;
 import java.util.function.DoublePredicate;
 import java.util.stream.Collectors;
 import org.ouzelbook.stats.estimator.segmentation.Grain;
-import org.ouzelbook.stats.estimator.segmentation.LinePosterior;
 import org.ouzelbook.stats.estimator.segmentation.Nature;
 import org.ouzelbook.stats.estimator.segmentation.NaturePosterior;
 import org.ouzelbook.stats.estimator.segmentation.NaturePrior;
+import org.ouzelbook.stats.estimator.segmentation.TreePosterior;
 import org.ouzelbook.stats.survey.Admission.DoubtfulAge;
 import org.ouzelbook.tracker.domain.Chainage;
 import org.ouzelbook.tracker.domain.Progress;
@@ -26,7 +28,7 @@ import org.ouzelbook.tracker.domain.Stretch;
  * The count by model: every way of cutting the rivers into territories, each with its probability, given what was met and what
  * was not. What the model needs to know of the species and its surveyors it learns from all seasons and rivers together.
  *
- * <p>Each river is its own line: a territory that bends around a confluence is not seen as one.
+ * <p>Rivers that meet are one tree: a territory may reach through a confluence by any two of the waters that meet there.
  */
 public final class TerritoryModel {
     /** Width of a cell, in metres: about as sure as a place in a notebook. */
@@ -58,9 +60,14 @@ public final class TerritoryModel {
     private final Grain grain;
     private final NaturePosterior nature;
     private final Learnt learnt;
-    private final Map<Key, ModelLine> lines;
+    private final Map<Key, ModelTree> trees;
+
+    /** Rivers that meet are asked about one after another, but summed once. */
+    private Optional<Summed> last = Optional.empty();
 
     private record Key(int year, UUID river) {}
+
+    private record Summed(Key key, Optional<TreePosterior> posterior) {}
 
     /**
      * From how much the model learnt.
@@ -80,17 +87,18 @@ public final class TerritoryModel {
             Species species,
             MapSettings settings,
             Grain grain,
-            Map<Key, ModelLine> lines,
+            Map<Key, ModelTree> trees,
             NaturePosterior nature) {
         this.records = records;
         this.species = species;
         this.settings = settings;
         this.grain = grain;
-        this.lines = lines;
+        this.trees = trees;
         this.nature = nature;
         this.learnt = new Learnt(
-                lines.size(),
-                lines.values().stream()
+                trees.size(),
+                distinct(trees).stream()
+                        .flatMap(tree -> tree.lines().stream())
                         .mapToInt(line -> line.registered().size())
                         .sum());
     }
@@ -107,34 +115,49 @@ public final class TerritoryModel {
     public static TerritoryModel of(SurveyRecords records, Species species, MapSettings settings, Progress progress) {
         double longest = LONGEST * settings.maximumLengthMetres();
         Grain grain = new Grain(CELL, SHORTEST, longest);
-        Map<Key, ModelLine> lines = lines(records, species, settings, longest);
+        Map<Key, ModelTree> trees = trees(records, species, settings, grain);
         DoublePredicate heard = share -> progress.goOn(Math.round(share * 1000), 1000);
-        NaturePosterior nature =
-                NaturePosterior.of(lines.values().stream().map(ModelLine::line).toList(), grain, PRIOR, heard);
-        return new TerritoryModel(records, species, settings, grain, lines, nature);
+        NaturePosterior nature = NaturePosterior.of(
+                distinct(trees).stream().map(ModelTree::waters).toList(), grain, PRIOR, heard);
+        return new TerritoryModel(records, species, settings, grain, trees, nature);
     }
 
-    private static Map<Key, ModelLine> lines(
-            SurveyRecords records, Species species, MapSettings settings, double longest) {
-        Map<Key, ModelLine> lines = new LinkedHashMap<>();
+    private static List<ModelTree> distinct(Map<Key, ModelTree> trees) {
+        return trees.values().stream().distinct().toList();
+    }
+
+    private static Map<Key, ModelTree> trees(
+            SurveyRecords records, Species species, MapSettings settings, Grain grain) {
+        Map<Key, ModelTree> trees = new LinkedHashMap<>();
         boolean notes = notesBirdsAtOnce(records, species);
         for (int year : years(records, species)) {
             Season season = Season.of(records, species, year, settings, Water.ALL);
             Field field = field(season);
+            Map<UUID, ModelLine> lines = new LinkedHashMap<>();
             for (River river : records.rivers().rivers()) {
-                water(records, river.id())
-                        .flatMap(water -> ModelLine.of(season, field, river.id(), water, longest, notes))
-                        .ifPresent(line -> lines.put(new Key(year, river.id()), line));
+                water(records, river)
+                        .flatMap(water -> ModelLine.of(season, field, river.id(), water, grain.longest(), notes))
+                        .ifPresent(line -> lines.put(river.id(), line));
+            }
+            for (ModelTree tree : ModelTree.all(season, field, lines)) {
+                boolean whole = tree.lines().size() == 1
+                        || posterior(tree, grain, PRIOR.centre()).isPresent();
+                for (ModelLine line : tree.lines()) {
+                    trees.put(new Key(year, line.river()), whole ? tree : ModelTree.of(line));
+                }
             }
         }
-        return lines;
+        return trees;
+    }
+
+    private static Optional<TreePosterior> posterior(ModelTree tree, Grain grain, Nature nature) {
+        return TreePosterior.of(tree.waters(), grain, List.of(new NaturePosterior.Draw(nature, 1)));
     }
 
     /** {@return the same model, with what it learnt, of records without the surveyor's decisions} */
     public TerritoryModel withoutDecisions() {
         SurveyRecords without = records.withoutDecisions();
-        return new TerritoryModel(
-                without, species, settings, grain, lines(without, species, settings, grain.longest()), nature);
+        return new TerritoryModel(without, species, settings, grain, trees(without, species, settings, grain), nature);
     }
 
     /** Whether anybody ever noted that two birds were seen at once; if not, that it was not noted says nothing. */
@@ -158,22 +181,42 @@ public final class TerritoryModel {
         return Field.of(admission.admitted(), season.nests(), season.settings());
     }
 
-    /** All the water of a river: its line, or where it has none, all that was ever walked. */
-    private static Optional<Stretch> water(SurveyRecords records, UUID river) {
-        Optional<Stretch> drawn = records.rivers().measuredLine(river).map(line -> line.extent());
-        return drawn.isPresent()
-                ? drawn
-                : records.visits().stream()
-                        .filter(visit -> visit.riverId().equals(river))
-                        .flatMap(visit -> visit.walked().stream())
-                        .reduce((one, other) -> new Stretch(
-                                one.lower().compareTo(other.lower()) < 0 ? one.lower() : other.lower(),
-                                one.upper().compareTo(other.upper()) > 0 ? one.upper() : other.upper()));
+    /**
+     * All the water of a river: its line, or where it has none, all that was ever walked, down to its mouth on another river and
+     * up to its tributaries.
+     */
+    private static Optional<Stretch> water(SurveyRecords records, River river) {
+        Optional<Stretch> drawn = records.rivers().measuredLine(river.id()).map(line -> line.extent());
+        if (drawn.isPresent()) {
+            return drawn;
+        }
+        List<Chainage> known = new ArrayList<>();
+        records.visits().stream()
+                .filter(visit -> visit.riverId().equals(river.id()))
+                .flatMap(visit -> visit.walked().stream())
+                .forEach(walked -> known.addAll(List.of(walked.lower(), walked.upper())));
+        if (known.isEmpty()) {
+            return Optional.empty();
+        }
+        river.mouth().ifPresent(mouth -> known.add(new Chainage(0)));
+        records.rivers()
+                .tributaries(river.id())
+                .forEach(tributary -> known.add(tributary.mouth().orElseThrow().chainage()));
+        return Optional.of(new Stretch(Collections.min(known), Collections.max(known)));
     }
 
     /** {@return what the model learnt of the species and its surveyors} */
     public NaturePosterior nature() {
         return nature;
+    }
+
+    /**
+     * {@return the name of a river}
+     *
+     * @param river key of the river
+     */
+    public String riverName(UUID river) {
+        return records.rivers().river(river).name();
     }
 
     /** {@return from how much it learnt that} */
@@ -201,15 +244,31 @@ public final class TerritoryModel {
      * @param waters which of the territories count
      */
     List<ModelCount> counts(int year, UUID river, List<Water> waters) {
-        ModelLine line = lines.get(new Key(year, river));
-        if (line == null || waters.isEmpty()) {
+        ModelTree tree = trees.get(new Key(year, river));
+        if (tree == null || waters.isEmpty()) {
             return List.of();
         }
-        Effort effort = Season.of(records, species, year, settings, Water.ALL).effort(river);
-        return LinePosterior.of(line.line(), grain, nature.draws()).stream()
-                .flatMap(posterior ->
-                        waters.stream().map(water -> new ModelCount(posterior, line, effort, water, river)))
+        return summed(new Key(year, lowest(year, river)), tree).stream()
+                .flatMap(posterior -> waters.stream().map(water -> new ModelCount(posterior, tree, river, water)))
                 .toList();
+    }
+
+    private synchronized Optional<TreePosterior> summed(Key key, ModelTree tree) {
+        if (last.isEmpty() || !last.get().key().equals(key)) {
+            last = Optional.of(new Summed(key, TreePosterior.of(tree.waters(), grain, nature.draws())));
+        }
+        return last.get().posterior();
+    }
+
+    /**
+     * {@return the river at the mouth of all that meet with a river in one season; that river itself, if none does}
+     *
+     * @param year the calendar year
+     * @param river key of the river
+     */
+    UUID lowest(int year, UUID river) {
+        ModelTree tree = trees.get(new Key(year, river));
+        return tree == null ? river : tree.lines().get(0).river();
     }
 
     /**
@@ -224,9 +283,10 @@ public final class TerritoryModel {
         if (counted.isEmpty()) {
             return Optional.empty();
         }
-        ModelLine known = lines.get(new Key(year, river));
-        return water(records, river)
-                .map(water -> ModelLine.asFarAs(Optional.ofNullable(known), counted, water, grain.longest()))
+        Optional<ModelLine> known = Optional.ofNullable(trees.get(new Key(year, river)))
+                .map(tree -> tree.lines().get(tree.place(river)));
+        return water(records, records.rivers().river(river))
+                .map(water -> ModelLine.asFarAs(known, counted, water, grain.longest()))
                 .flatMap(line -> NextVisit.of(
                         line,
                         grain.withCell(COARSE),
@@ -256,28 +316,28 @@ public final class TerritoryModel {
      * @param water which of the territories count
      */
     public Influence influence(int year, UUID river, Water water) {
-        ModelLine line = lines.get(new Key(year, river));
-        if (line == null) {
+        ModelTree tree = trees.get(new Key(year, river));
+        if (tree == null) {
             return new Influence(0, Map.of());
         }
-        Season season = Season.of(records, species, year, settings, water);
+        Season season = Season.of(records, species, year, settings, Water.ALL);
         Field field = field(season);
-        Stretch whole = water(records, river).orElseThrow();
+        Stretch whole = water(records, records.rivers().river(river)).orElseThrow();
         boolean notes = notesBirdsAtOnce(records, species);
-        Map<UUID, Double> without = line.registered().parallelStream()
+        Map<UUID, Double> without = tree.lines().get(tree.place(river)).registered().parallelStream()
                 .map(Sighting::id)
-                .collect(Collectors.toMap(
-                        id -> id,
-                        id -> ModelLine.of(season, field.without(Set.of(id)), river, whole, grain.longest(), notes)
-                                .map(rest -> expected(rest, season, river, water))
-                                .orElse(0.0)));
-        return new Influence(expected(line, season, river, water), without);
+                .collect(Collectors.toMap(id -> id, id -> {
+                    Field rest = field.without(Set.of(id));
+                    return ModelLine.of(season, rest, river, whole, grain.longest(), notes)
+                            .map(line -> expected(tree.with(line, rest), river, water))
+                            .orElse(0.0);
+                }));
+        return new Influence(expected(tree, river, water), without);
     }
 
-    private double expected(ModelLine line, Season season, UUID river, Water water) {
-        return LinePosterior.of(
-                        line.line(), grain.withCell(COARSE), List.of(new NaturePosterior.Draw(nature.mode(), 1)))
-                .map(posterior -> new ModelCount(posterior, line, season.effort(river), water, river).expected())
+    private double expected(ModelTree tree, UUID river, Water water) {
+        return posterior(tree, grain.withCell(COARSE), nature.mode())
+                .map(posterior -> new ModelCount(posterior, tree, river, water).expected())
                 .orElse(0.0);
     }
 }

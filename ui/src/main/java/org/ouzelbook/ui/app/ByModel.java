@@ -16,7 +16,7 @@ import org.ouzelbook.tracker.domain.Message;
  * @param level probability that the number lies between the limits, at least
  * @param distribution the probability of each number; those below 0.0005 are left out
  * @param unseen the expected number of territories that no visit found
- * @param mostProbable the most probable map, going upstream
+ * @param mostProbable the territories of the most probable map whose middles lie on the river, going upstream
  * @param roomForUnseen where a pair that no visit found would fit
  * @param foundByVisit what each effective visit found of the most probable map
  * @param why why there is no number
@@ -58,8 +58,18 @@ public record ByModel(
      *
      * @param fromKm its lower end
      * @param toKm its upper end
+     * @param arm its water on another river, where it reaches through a confluence
      */
-    public record Ground(double fromKm, double toKm) {}
+    public record Ground(double fromKm, double toKm, Optional<Arm> arm) {}
+
+    /**
+     * The part of a territory on another river.
+     *
+     * @param river name of that river
+     * @param fromKm its lower end there
+     * @param toKm its upper end there
+     */
+    public record Arm(String river, double fromKm, double toKm) {}
 
     /**
      * Water where a pair that no visit found would fit.

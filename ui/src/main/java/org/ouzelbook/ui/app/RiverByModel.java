@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.UUID;
+import java.util.function.Function;
 import org.ouzelbook.stats.estimator.segmentation.LinePosterior.Ground;
 import org.ouzelbook.stats.survey.ModelCount;
 import org.ouzelbook.stats.survey.Territory;
@@ -26,24 +27,28 @@ final class RiverByModel {
     /** A record hangs on the model's count where the expected number changes by this much without it. */
     private static final double CHANGE_TOLD = 0.3;
 
-    /** Two territories by rule that are one with this probability are told so. */
+    /** Two territories by rule that are one with this probability are told so, and so is one that reaches into another river. */
     private static final double TOGETHER_TOLD = 0.05;
 
     private final RiverMap map;
     private final Optional<ModelCount> count;
     private final double level;
     private final Influence influence;
+    private final Function<UUID, String> names;
 
-    private RiverByModel(RiverMap map, Optional<ModelCount> count, double level, Influence influence) {
+    private RiverByModel(
+            RiverMap map, Optional<ModelCount> count, double level, Influence influence, Function<UUID, String> names) {
         this.map = map;
         this.count = count;
         this.level = level;
         this.influence = influence;
+        this.names = names;
     }
 
     static RiverByModel of(int season, RiverMap map, TerritoryModel model, Water water, double level) {
         UUID river = map.river().id();
-        return new RiverByModel(map, model.count(season, river, water), level, model.influence(season, river, water));
+        return new RiverByModel(
+                map, model.count(season, river, water), level, model.influence(season, river, water), model::riverName);
     }
 
     ByModel answer() {
@@ -61,10 +66,7 @@ final class RiverByModel {
                 level,
                 Optional.of(distribution(found)),
                 OptionalDouble.of(found.expectedUnseen()),
-                found.mostProbable().stream()
-                        .map(stretch -> new ByModel.Ground(
-                                stretch.lower().km(), stretch.upper().km()))
-                        .toList(),
+                found.mostProbable().stream().map(this::ground).toList(),
                 found.roomForUnseen().stream()
                         .map(room -> new ByModel.Room(
                                 room.stretch().lower().km(),
@@ -75,6 +77,18 @@ final class RiverByModel {
                         .map(visit -> new ByModel.Found(visit.date(), visit.passed(), visit.found()))
                         .toList(),
                 Optional.empty());
+    }
+
+    private ByModel.Ground ground(ModelCount.Mapped territory) {
+        return new ByModel.Ground(
+                territory.stretch().lower().km(),
+                territory.stretch().upper().km(),
+                territory
+                        .arm()
+                        .map(arm -> new ByModel.Arm(
+                                names.apply(arm.riverId()),
+                                arm.stretch().lower().km(),
+                                arm.stretch().upper().km())));
     }
 
     private static Map<String, Double> distribution(ModelCount found) {
@@ -106,6 +120,10 @@ final class RiverByModel {
         List<Message> because = new ArrayList<>(territory.because());
         ground.ifPresent(known -> because.add(Message.of(
                 "map.model.stands", known.probability(), limits(known.lower()), limits(known.upper()), level)));
+        count.ifPresent(found -> found.reaching(territory.centre()).stream()
+                .filter(reach -> reach.probability() >= TOGETHER_TOLD)
+                .forEach(reach ->
+                        because.add(Message.of("map.model.reaches", names.apply(reach.river()), reach.probability()))));
         count.ifPresent(found -> neighbour(territory).ifPresent(next -> {
             double one = found.together(territory.centre(), next.centre());
             if (one >= TOGETHER_TOLD) {

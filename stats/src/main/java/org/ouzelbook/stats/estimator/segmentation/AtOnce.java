@@ -30,8 +30,9 @@ final class AtOnce {
      * @param visit their visits; {@link Registration#CASUAL} for none
      * @param pairs those noted as seen at once
      * @param inSight two neighbours of one visit no farther apart could have been noted, in metres; 0 if nobody noted such
+     * @param through only neighbours on both sides of this place are counted, in metres; all if it is 0
      */
-    AtOnce(double[] position, int[] visit, List<int[]> pairs, double inSight) {
+    AtOnce(double[] position, int[] visit, List<int[]> pairs, double inSight, double through) {
         int size = position.length;
         List<List<Integer>> below = new ArrayList<>();
         for (int i = 0; i < size; i++) {
@@ -53,10 +54,11 @@ final class AtOnce {
             unnoted[i] = NONE;
             Integer next = visit[i] < 0 ? null : last.put(visit[i], i);
             if (next != null && position[i] - position[next] <= inSight && inSight > 0) {
+                int counted = through == 0 || (position[next] < through && position[i] >= through) ? 1 : 0;
                 if (below.get(i).contains(next)) {
-                    nearNoted++;
+                    nearNoted += counted;
                 } else {
-                    nearUnnoted++;
+                    nearUnnoted += counted;
                     unnoted[i] = new int[] {next};
                 }
             }

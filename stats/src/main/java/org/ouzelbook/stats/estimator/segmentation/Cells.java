@@ -11,9 +11,17 @@ import java.util.stream.IntStream;
  * from the lower end: cell {@code c} lies between borders {@code c} and {@code c + 1}.
  */
 final class Cells {
-    final SurveyedLine line;
+    /** The place of the lower end, in metres along the line. */
+    final double lower;
+
     final int count;
     final double width;
+
+    /**
+     * Only territories that reach across this border are asked about; 0 if all are. So it is where two arms of a confluence are
+     * put together as one line.
+     */
+    final int through;
 
     /** The longest territory, in cells. */
     final int longest;
@@ -66,12 +74,18 @@ final class Cells {
     }
 
     Cells(SurveyedLine line, Grain grain) {
-        this.line = line;
-        double length = line.upper() - line.lower();
-        count = (int) Math.max(1, Math.round(length / grain.cell()));
-        width = length / count;
+        this(line, grain, (int) Math.max(1, Math.round((line.upper() - line.lower()) / grain.cell())), 0);
+    }
+
+    /** Cells whose number is known; two arms of a confluence do not limit a territory's length, as the water goes on beyond. */
+    Cells(SurveyedLine line, Grain grain, int count, int through) {
+        this.lower = line.lower();
+        this.count = count;
+        this.through = through;
+        width = (line.upper() - line.lower()) / count;
+        int most = through > 0 ? Integer.MAX_VALUE : count;
         shortest = (int) Math.max(1, Math.min(count, Math.ceil(grain.shortest() / width - 1e-9)));
-        longest = (int) Math.max(shortest, Math.min(count, Math.floor(grain.longest() / width + 1e-9)));
+        longest = (int) Math.max(shortest, Math.min(most, Math.floor(grain.longest() / width + 1e-9)));
         covered = new int[line.visits().size()][count + 1];
         walked = new int[covered.length][];
         for (int v = 0; v < covered.length; v++) {
@@ -89,7 +103,7 @@ final class Cells {
         below = new int[count + 1];
         for (int i = 0; i < size; i++) {
             Registration one = line.registrations().get(i);
-            position[i] = one.position() - line.lower();
+            position[i] = one.position() - lower;
             boolean onVisit = one.visit() >= 0 && isCovered(one.visit(), cell(one.position()));
             visit[i] = onVisit ? one.visit() : Registration.CASUAL;
             below[cell(one.position()) + 1]++;
@@ -104,8 +118,8 @@ final class Cells {
         apart = emptyLists();
         turns = emptyLists();
         List<int[]> links = new ArrayList<>();
-        line.constraints().forEach(constraint -> apply(constraint, bar, links));
-        atOnce = new AtOnce(position, visit, links, line.inSight());
+        line.constraints().forEach(constraint -> apply(line, constraint, bar, links));
+        atOnce = new AtOnce(position, visit, links, line.inSight(), through * width);
         barred = new int[count + 1];
         for (int c = 0; c < count; c++) {
             barred[c + 1] = barred[c] + (bar[c] ? 1 : 0);
@@ -134,7 +148,7 @@ final class Cells {
         return covered[v][c + 1] > covered[v][c];
     }
 
-    private void apply(Constraint constraint, boolean[] bar, List<int[]> links) {
+    private void apply(SurveyedLine line, Constraint constraint, boolean[] bar, List<int[]> links) {
         if (constraint instanceof Constraint.Simultaneous pair) {
             links.add(new int[] {
                 line.registrations().indexOf(pair.one()), line.registrations().lastIndexOf(pair.other())
@@ -171,16 +185,16 @@ final class Cells {
 
     /** The cell that holds a place; the first or last for places beyond the ends. */
     int cell(double place) {
-        return (int) Math.max(0, Math.min(count - 1, Math.floor((place - line.lower()) / width)));
+        return (int) Math.max(0, Math.min(count - 1, Math.floor((place - lower) / width)));
     }
 
     /** The border nearest to a place. */
     int border(double place) {
-        return (int) Math.max(0, Math.min(count, Math.round((place - line.lower()) / width)));
+        return (int) Math.max(0, Math.min(count, Math.round((place - lower) / width)));
     }
 
     /** The place of a border, in metres along the line. */
     double place(int border) {
-        return line.lower() + border * width;
+        return lower + border * width;
     }
 }

@@ -1,6 +1,10 @@
 package org.ouzelbook.stats.estimator.segmentation;
 
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
 import java.util.function.Function;
 
 /**
@@ -12,7 +16,7 @@ final class Likelihood {
     private static final double STEP = 1e-5;
 
     /** Stretches less probable than this hold too little of the gradient to matter. */
-    private static final double NEGLIGIBLE = 1e-5;
+    private static final double NEGLIGIBLE = 3e-6;
 
     /** The numbers of a nature that tell how often visits find a pair. */
     private static final int FIRST_OF_FINDING = 4;
@@ -20,10 +24,10 @@ final class Likelihood {
     /** Those that tell what a visit meets. */
     private static final int FIRST_OF_MEETINGS = 6;
 
-    private final List<Cells> lines;
+    private final List<Tree> trees;
 
-    Likelihood(List<Cells> lines) {
-        this.lines = List.copyOf(lines);
+    Likelihood(List<Tree> trees) {
+        this.trees = List.copyOf(trees);
     }
 
     /** The likelihood at a point, with its gradient. */
@@ -56,28 +60,39 @@ final class Likelihood {
     }
 
     double log(double[] point) {
-        return over(cells -> new Slope(logOf(new Recursion(cells, Nature.at(point)), point), new double[Nature.SIZE]))
+        return over(tree -> new Slope(logOf(TreeRecursion.of(tree, Nature.at(point))), new double[Nature.SIZE]))
                 .log();
     }
 
     Slope slope(double[] point) {
-        return over(cells -> slope(cells, point));
+        return over(tree -> slope(tree, point));
     }
 
-    private Slope over(Function<Cells, Slope> work) {
-        List<Slope> slopes = lines.parallelStream().map(work).toList();
+    private Slope over(Function<Tree, Slope> work) {
+        List<Slope> slopes = trees.parallelStream().map(work).toList();
         return slopes.stream().reduce(new Slope(0, new double[Nature.SIZE]), Slope::sum);
     }
 
-    private static double logOf(Recursion recursion, double[] point) {
-        Nature nature = Nature.at(point);
+    private static double logOf(TreeRecursion recursion) {
+        Nature nature = recursion.nature;
         double perMetre = nature.strays() / 1000;
-        AtOnce atOnce = recursion.cells.atOnce;
-        return recursion.logTotal()
-                + onVisits(recursion.cells) * Math.log(perMetre)
-                - walked(recursion.cells) * perMetre
-                + atOnce.nearNoted() * Math.log(nature.noting())
-                + atOnce.nearUnnoted() * Math.log1p(-nature.noting());
+        double log = recursion.logTotal();
+        for (Cells cells : recursion.tree.lines) {
+            log += onVisits(cells) * Math.log(perMetre) - walked(cells) * perMetre;
+        }
+        for (AtOnce notes : notes(recursion.tree)) {
+            log += notes.nearNoted() * Math.log(nature.noting()) + notes.nearUnnoted() * Math.log1p(-nature.noting());
+        }
+        return log;
+    }
+
+    /** What was noted on each line, and of birds on two waters at each confluence. */
+    private static List<AtOnce> notes(Tree tree) {
+        List<AtOnce> notes = new ArrayList<>();
+        tree.lines.forEach(cells -> notes.add(cells.atOnce));
+        tree.forks.forEach(
+                forks -> forks.forEach(fork -> fork.crossings.forEach(crossing -> notes.add(crossing.cells.atOnce))));
+        return notes;
     }
 
     private static int onVisits(Cells cells) {
@@ -96,63 +111,112 @@ final class Likelihood {
         return metres;
     }
 
-    private static Slope slope(Cells cells, double[] point) {
-        Nature nature = Nature.at(point);
-        Recursion recursion = new Recursion(cells, nature);
+    private static Slope slope(Tree tree, double[] point) {
+        TreeRecursion recursion = TreeRecursion.of(tree, Nature.at(point));
         double[] gradient = new double[Nature.SIZE];
-        StretchWeights here = new StretchWeights(cells, nature);
-        int visits = cells.covered.length;
-        FindingLaw law = FindingLaw.of(nature, visits);
-        FindingLaw[] found = new FindingLaw[FIRST_OF_MEETINGS];
-        for (int j = FIRST_OF_FINDING; j < FIRST_OF_MEETINGS; j++) {
-            found[j] = FindingLaw.of(Nature.at(moved(point, j, STEP)), visits);
+        double perMetre = recursion.nature.strays() / 1000;
+        for (int line = 0; line < tree.lines.size(); line++) {
+            Cells cells = tree.lines.get(line);
+            Gathering straight = new Gathering(cells, point, gradient);
+            recursion.straight(line, (from, n) -> true, straight);
+            straight.lengths();
+            vacancies(recursion.lines.get(line), recursion.nature, gradient);
+            gradient[Nature.STRAYS] += onVisits(cells) - walked(cells) * perMetre;
+            recursion.lines.get(line).forks().forEach(fork -> fork(recursion, fork, point, gradient));
         }
-        StretchWeights[] beside = new StretchWeights[Nature.SIZE];
-        for (int j = FIRST_OF_MEETINGS; j < Nature.SIZE; j++) {
-            beside[j] = new StretchWeights(cells, Nature.at(moved(point, j, STEP)));
+        double noting = recursion.nature.noting();
+        for (AtOnce notes : notes(tree)) {
+            gradient[Nature.NOTING] += notes.nearNoted() * (1 - noting) - notes.nearUnnoted() * noting;
         }
-        double[] expectedLengths = new double[cells.longest + 1];
-        for (int from = 0; from < cells.count; from++) {
-            if (recursion.logBegin(from) == Double.NEGATIVE_INFINITY) {
-                continue;
-            }
-            for (int n = cells.shortest; n < recursion.ratio[from].length; n++) {
-                double probability = Math.exp(recursion.logProbability(from, n));
-                expectedLengths[n] += probability;
-                if (probability > NEGLIGIBLE) {
-                    here.look(from, from + n);
-                    double base = here.log(law);
-                    for (int j = FIRST_OF_FINDING; j < FIRST_OF_MEETINGS; j++) {
-                        gradient[j] += probability * (here.log(found[j]) - base) / STEP;
-                    }
-                    for (int j = FIRST_OF_MEETINGS; j < Nature.SIZE && here.tellsOfMeetings(); j++) {
-                        gradient[j] += probability * (beside[j].log(from, from + n) - base) / STEP;
-                    }
+        return new Slope(logOf(recursion), gradient);
+    }
+
+    private static void vacancies(Recursion recursion, Nature nature, double[] gradient) {
+        double[] steps = recursion.expectedSteps();
+        gradient[2] += steps[0] * (1 - nature.abutting()) - steps[1] * nature.abutting();
+        double end = Recursion.endOfVacancy(nature, recursion.cells);
+        // end = w / (v + w), so d log end / d log v = −(1 − end) and d log(1 − end) / d log v = end.
+        gradient[3] += -steps[2] * (1 - end) + steps[3] * end;
+    }
+
+    /** Territories that bend at a confluence, and what else meets there. */
+    private static void fork(TreeRecursion recursion, ForkSum fork, double[] point, double[] gradient) {
+        Map<CrossingSum, Gathering> bent = new LinkedHashMap<>();
+        fork.crossings.forEach(crossing -> bent.put(crossing, new Gathering(crossing.crossing.cells, point, gradient)));
+        recursion.bent(
+                fork,
+                (crossing, n, m, probability) -> Objects.requireNonNull(bent.get(crossing))
+                        .hear(crossing.crossing.one.reach() - n, n + m, probability));
+        bent.values().forEach(Gathering::lengths);
+        for (int j = 0; j < FIRST_OF_FINDING; j++) {
+            double[] up = ForkSum.prior(fork.fork, fork.states, Nature.at(moved(point, j, STEP)));
+            double[] down = ForkSum.prior(fork.fork, fork.states, Nature.at(moved(point, j, -STEP)));
+            for (int i = 0; i < up.length; i++) {
+                double probability = Math.exp(fork.logOf(i) - recursion.logTotal());
+                if (probability > 0) {
+                    gradient[j] += probability * (up[i] - down[i]) / (2 * STEP);
                 }
             }
         }
-        double perMetre = nature.strays() / 1000;
-        gradient[Nature.STRAYS] += onVisits(cells) - walked(cells) * perMetre;
-        gradient[Nature.NOTING] +=
-                cells.atOnce.nearNoted() * (1 - nature.noting()) - cells.atOnce.nearUnnoted() * nature.noting();
-        for (int j = 0; j < 2; j++) {
-            double[] up = LengthLaw.of(Nature.at(moved(point, j, STEP)), cells);
-            double[] down = LengthLaw.of(Nature.at(moved(point, j, -STEP)), cells);
-            for (int n = cells.shortest; n <= cells.longest; n++) {
-                gradient[j] += expectedLengths[n] * (up[n] - down[n]) / (2 * STEP);
-            }
-        }
-        double[] steps = recursion.expectedSteps();
-        gradient[2] = steps[0] * (1 - nature.abutting()) - steps[1] * nature.abutting();
-        double end = Recursion.endOfVacancy(nature, cells);
-        // end = w / (v + w), so d log end / d log v = −(1 − end) and d log(1 − end) / d log v = end.
-        gradient[3] = -steps[2] * (1 - end) + steps[3] * end;
-        return new Slope(logOf(recursion, point), gradient);
     }
 
     private static double[] moved(double[] point, int coordinate, double by) {
         double[] moved = point.clone();
         moved[coordinate] += by;
         return moved;
+    }
+
+    /** Gathers what the territories on some cells say of the nature. */
+    private static final class Gathering implements TreeRecursion.Straight {
+        private final Cells cells;
+        private final double[] point;
+        private final double[] gradient;
+        private final StretchWeights here;
+        private final FindingLaw law;
+        private final FindingLaw[] found = new FindingLaw[FIRST_OF_MEETINGS];
+        private final StretchWeights[] beside = new StretchWeights[Nature.SIZE];
+        private final double[] expectedLengths;
+
+        Gathering(Cells cells, double[] point, double[] gradient) {
+            this.cells = cells;
+            this.point = point;
+            this.gradient = gradient;
+            int visits = cells.covered.length;
+            here = new StretchWeights(cells, Nature.at(point));
+            law = FindingLaw.of(Nature.at(point), visits);
+            for (int j = FIRST_OF_FINDING; j < FIRST_OF_MEETINGS; j++) {
+                found[j] = FindingLaw.of(Nature.at(moved(point, j, STEP)), visits);
+            }
+            for (int j = FIRST_OF_MEETINGS; j < Nature.SIZE; j++) {
+                beside[j] = new StretchWeights(cells, Nature.at(moved(point, j, STEP)));
+            }
+            expectedLengths = new double[cells.longest + 1];
+        }
+
+        @Override
+        public void hear(int from, int cellsLong, double probability) {
+            expectedLengths[cellsLong] += probability;
+            if (probability > NEGLIGIBLE) {
+                here.look(from, from + cellsLong);
+                double base = here.log(law);
+                for (int j = FIRST_OF_FINDING; j < FIRST_OF_MEETINGS; j++) {
+                    gradient[j] += probability * (here.log(found[j]) - base) / STEP;
+                }
+                for (int j = FIRST_OF_MEETINGS; j < Nature.SIZE && here.tellsOfMeetings(); j++) {
+                    gradient[j] += probability * (beside[j].log(from, from + cellsLong) - base) / STEP;
+                }
+            }
+        }
+
+        /** What the lengths of all say, once all are heard. */
+        void lengths() {
+            for (int j = 0; j < 2; j++) {
+                double[] up = LengthLaw.of(Nature.at(moved(point, j, STEP)), cells);
+                double[] down = LengthLaw.of(Nature.at(moved(point, j, -STEP)), cells);
+                for (int n = cells.shortest; n <= cells.longest; n++) {
+                    gradient[j] += expectedLengths[n] * (up[n] - down[n]) / (2 * STEP);
+                }
+            }
+        }
     }
 }

@@ -49,20 +49,20 @@ public final class NaturePosterior {
     /**
      * {@return what lines and prior say together; the same lines always give the same answer}
      *
-     * @param lines the lines of all seasons and rivers; none leave the prior as it is
+     * @param waters the lines of all seasons and rivers, those together that meet; none leave the prior as it is
      * @param grain how finely the lines are cut
      * @param prior what was believed before
      * @param progress hears which share of the work is done, and answers whether to go on
      * @throws CancellationException if it is told to stop
      */
     public static NaturePosterior of(
-            List<SurveyedLine> lines, Grain grain, NaturePrior prior, DoublePredicate progress) {
+            List<SurveyedTree> waters, Grain grain, NaturePrior prior, DoublePredicate progress) {
         Grain coarse = grain.withCell(Math.max(COARSE, grain.cell()));
-        Posterior rough = posterior(lines, coarse, prior, progress);
+        Posterior rough = posterior(waters, coarse, prior, progress);
         Ascent near = Ascent.from(start(prior), prior.deviations()).goingOn(rough, NEAR);
         Bend bend = Bend.of(rough, near.point(), prior.deviations());
         Ascent top = near.knowing(bend.inverse()).goingOn(rough, THERE);
-        Ascent mode = grain.cell() < COARSE ? top.goingOn(posterior(lines, grain, prior, progress), THERE) : top;
+        Ascent mode = grain.cell() < COARSE ? top.goingOn(posterior(waters, grain, prior, progress), THERE) : top;
         return new NaturePosterior(Nature.at(mode.point()), draws(rough, bend, top.point(), mode.point()));
     }
 
@@ -74,11 +74,11 @@ public final class NaturePosterior {
     }
 
     private static Posterior posterior(
-            List<SurveyedLine> lines, Grain grain, NaturePrior prior, DoublePredicate progress) {
+            List<SurveyedTree> waters, Grain grain, NaturePrior prior, DoublePredicate progress) {
         double[] start = prior.centre().point();
-        List<Cells> possible = lines.stream()
-                .map(line -> new Cells(line, grain))
-                .filter(cells -> new Recursion(cells, Nature.at(start)).logTotal() > Double.NEGATIVE_INFINITY)
+        List<Tree> possible = waters.stream()
+                .map(tree -> new Tree(tree, grain))
+                .filter(tree -> TreeRecursion.of(tree, Nature.at(start)).logTotal() > Double.NEGATIVE_INFINITY)
                 .toList();
         return new Posterior(new Likelihood(possible), prior, progress);
     }

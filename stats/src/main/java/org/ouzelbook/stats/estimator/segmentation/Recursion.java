@@ -2,7 +2,11 @@ package org.ouzelbook.stats.estimator.segmentation;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.ouzelbook.stats.estimator.segmentation.ForkState.End;
 
 /**
  * The forward and backward recursions over all maps of a line: every way of cutting it into territories and vacant stretches,
@@ -25,24 +29,43 @@ final class Recursion {
     private final double endVacant;
     private final double stayVacant;
 
+    private final Summing summing;
+
+    /** The confluences on the line, going up. */
+    private final List<ForkSum> forks;
+
+    private final Map<Integer, ForkSum> byBorder = new HashMap<>();
+
     /** Weight of all maps below a border that end there with a territory, or with a vacant cell. */
     private final double[] territoryBelow;
 
     private final double[] vacantBelow;
+
+    /** Weight of all maps below a border, ready for a territory to begin there. */
+    private final double[] begin;
 
     /** Weight of all maps above a border, after a territory, after a vacant cell, or beginning with a territory. */
     private final double[] afterTerritory;
 
     private final double[] afterVacant;
     private final double[] beginning;
+    private double total = NONE;
 
-    Recursion(Cells cells, Nature nature) {
-        this(cells, nature, ratios(cells, nature));
-    }
-
-    Recursion(Cells cells, Nature nature, double[][] ratio) {
+    /**
+     * The sums over all that lies above each border of a line.
+     *
+     * @param cells the line
+     * @param nature the nature
+     * @param ratio the ratio of each stretch
+     * @param forks the confluences on the line, with what lies on the tributaries, going up
+     * @param summing how weights are put together
+     */
+    Recursion(Cells cells, Nature nature, double[][] ratio, List<ForkSum> forks, Summing summing) {
         this.cells = cells;
         this.ratio = ratio;
+        this.forks = forks;
+        this.summing = summing;
+        forks.forEach(fork -> byBorder.put(fork.fork.border, fork));
         lengths = LengthLaw.of(nature, cells);
         abut = Math.log(nature.abutting());
         part = Math.log1p(-nature.abutting());
@@ -52,10 +75,10 @@ final class Recursion {
         int count = cells.count;
         territoryBelow = new double[count + 1];
         vacantBelow = new double[count + 1];
+        begin = new double[count + 1];
         afterTerritory = new double[count + 1];
         afterVacant = new double[count + 1];
         beginning = new double[count + 1];
-        forward();
         backward();
     }
 
@@ -67,7 +90,8 @@ final class Recursion {
     static double[][] ratios(Cells cells, Nature nature) {
         StretchWeights weights = new StretchWeights(cells, nature);
         double[][] ratio = new double[cells.count][];
-        for (int from = 0; from < cells.count; from++) {
+        int last = cells.through > 0 ? cells.through : cells.count;
+        for (int from = 0; from < last; from++) {
             ratio[from] = new double[Math.min(cells.longest, cells.count - from) + 1];
             Arrays.fill(ratio[from], NONE);
             double apart = 0;
@@ -77,7 +101,7 @@ final class Recursion {
                     apart += pair.lower() >= from ? pair.logFactor() : 0;
                 }
                 turns.addAll(cells.turns.get(from + n - 1));
-                if (n >= cells.shortest && apart > NONE) {
+                if (n >= cells.shortest && apart > NONE && from + n > cells.through) {
                     double turned = 0;
                     for (Cells.TurnCells turn : turns) {
                         turned += turn.log(from, from + n);
@@ -89,60 +113,154 @@ final class Recursion {
         return ratio;
     }
 
-    private void forward() {
-        Arrays.fill(territoryBelow, NONE);
-        Arrays.fill(vacantBelow, NONE);
-        territoryBelow[0] = 0;
-        double[] begin = new double[cells.count + 1];
-        double[] terms = new double[cells.longest + 1];
-        for (int c = 0; c <= cells.count; c++) {
-            if (c > 0) {
-                int terms0 = 0;
-                for (int n = cells.shortest; n <= Math.min(c, cells.longest); n++) {
-                    terms[terms0++] = begin[c - n] + lengths[n] + ratio[c - n][n];
-                }
-                territoryBelow[c] = sum(terms, terms0);
-                double vacant =
-                        LogSum.of(territoryBelow[c - 1] + part + cells.limit[c - 1], vacantBelow[c - 1] + stayVacant);
-                vacantBelow[c] = cells.canBeVacant[c - 1] ? vacant : NONE;
+    /** Weight of a territory, with what it passes where tributaries join. */
+    double log(int from, int cellsLong) {
+        double log = lengths[cellsLong] + ratio[from][cellsLong];
+        return forks.isEmpty() || log == NONE ? log : log + passing(from, from + cellsLong);
+    }
+
+    /** Weight of what a territory along the line passes at the confluences that it reaches across. */
+    double passing(int from, int to) {
+        double log = 0;
+        for (ForkSum fork : forks) {
+            if (from < fork.fork.border && fork.fork.border < to) {
+                log += fork.straight();
             }
-            begin[c] = LogSum.of(territoryBelow[c] + abut, vacantBelow[c] + endVacant) + cells.limit[c];
         }
+        return log;
+    }
+
+    /** The same for an arm of a confluence, by the number of cells that a territory reaches into it. */
+    double[] passing(Arm arm) {
+        double[] passing = new double[arm.reach() + 1];
+        for (int out = 1; out <= arm.reach(); out++) {
+            int end = arm.border(out);
+            passing[out] = passing(Math.min(arm.border(), end), Math.max(arm.border(), end));
+        }
+        return passing;
     }
 
     private void backward() {
         int count = cells.count;
         Arrays.fill(beginning, NONE);
-        double[] terms = new double[cells.longest + 1];
-        for (int c = count - 1; c >= 0; c--) {
-            int longest = Math.min(cells.longest, count - c);
-            int size = 0;
-            for (int n = cells.shortest; n <= longest; n++) {
-                terms[size++] = lengths[n] + ratio[c][n] + afterTerritory[c + n];
+        Arrays.fill(afterVacant, NONE);
+        double[] terms = new double[cells.longest + 1 + forks.size()];
+        for (int c = count; c >= 0; c--) {
+            if (c < count) {
+                int size = 0;
+                for (int n = cells.shortest; n <= Math.min(cells.longest, count - c); n++) {
+                    terms[size++] = log(c, n) + afterTerritory[c + n];
+                }
+                for (ForkSum fork : forks) {
+                    int below = fork.fork.border - c;
+                    if (below > 0 && below <= cells.longest) {
+                        terms[size++] = fork.bending(below);
+                    }
+                }
+                beginning[c] = summing.of(terms, size);
             }
-            beginning[c] = sum(terms, size);
-            double vacant = cells.canBeVacant[c] ? afterVacant[c + 1] : NONE;
-            afterTerritory[c] = LogSum.of(abut + beginning[c], part + vacant) + cells.limit[c];
-            afterVacant[c] = LogSum.of(endVacant + cells.limit[c] + beginning[c], stayVacant + vacant);
+            ForkSum fork = byBorder.get(c);
+            if (fork != null) {
+                meet(fork);
+                afterTerritory[c] = fork.after(End.TERRITORY);
+                afterVacant[c] = fork.after(End.VACANT);
+            } else if (c == count) {
+                afterTerritory[c] = 0;
+                afterVacant[c] = 0;
+            } else {
+                double vacant = logVacantFrom(c);
+                afterTerritory[c] = summing.of(abut + beginning[c], part + vacant) + cells.limit[c];
+                afterVacant[c] = summing.of(endVacant + cells.limit[c] + beginning[c], stayVacant + vacant);
+            }
         }
     }
 
-    private static double sum(double[] terms, int size) {
-        double highest = NONE;
-        for (int i = 0; i < size; i++) {
-            highest = Math.max(highest, terms[i]);
+    private void meet(ForkSum fork) {
+        int above = fork.fork.above;
+        if (above >= 0) {
+            fork.set(above, this, passing(fork.fork.arms.get(above)));
         }
-        if (highest == NONE) {
-            return NONE;
+        if (fork.fork.hasBelow) {
+            fork.setBelow(passing(fork.fork.arms.get(0)));
+        } else {
+            fork.sumAbove();
         }
-        double sum = 0;
-        for (int i = 0; i < size; i++) {
-            double below = terms[i] - highest;
-            if (below > -40) {
-                sum += Math.exp(below);
+    }
+
+    /** The sums over all that lies below each border of a line that joins no other. */
+    void forward() {
+        start(afterTerritory[0]);
+        territoryBelow[0] = 0;
+        goUp();
+    }
+
+    /**
+     * The sums over all that lies outside each border of a tributary and what is above it.
+     *
+     * @param fork where it joins another line, all below known
+     * @param arm which of the arms it is
+     * @param all the weight of all maps
+     */
+    void forward(ForkSum fork, int arm, double all) {
+        start(all);
+        enter(fork, arm, 0);
+        goUp();
+    }
+
+    private void start(double all) {
+        total = all;
+        Arrays.fill(territoryBelow, NONE);
+        Arrays.fill(vacantBelow, NONE);
+        Arrays.fill(begin, NONE);
+    }
+
+    /** Begins an arm that goes up this line from a confluence. */
+    private void enter(ForkSum fork, int arm, int border) {
+        begin[border] = fork.into(arm, End.TERRITORY);
+        vacantBelow[border + 1] = cells.canBeVacant[border] ? fork.into(arm, End.VACANT) : NONE;
+        int reach = fork.fork.arms.get(arm).reach();
+        for (int out = 1; out <= reach; out++) {
+            territoryBelow[border + out] = LogSum.of(territoryBelow[border + out], fork.ending(arm, out));
+        }
+    }
+
+    private void goUp() {
+        double[] terms = new double[cells.longest + 1];
+        for (int c = 0; c <= cells.count; c++) {
+            if (c > 0) {
+                int size = 0;
+                for (int n = cells.shortest; n <= Math.min(c, cells.longest); n++) {
+                    terms[size++] = begin[c - n] + log(c - n, n);
+                }
+                terms[size++] = territoryBelow[c];
+                territoryBelow[c] = summing.of(terms, size);
+                if (cells.canBeVacant[c - 1] && !byBorder.containsKey(c - 1)) {
+                    double vacant = LogSum.of(
+                            territoryBelow[c - 1] + part + cells.limit[c - 1], vacantBelow[c - 1] + stayVacant);
+                    vacantBelow[c] = LogSum.of(vacantBelow[c], vacant);
+                }
+            }
+            ForkSum fork = byBorder.get(c);
+            if (fork != null) {
+                fork.comeFrom(territoryBelow[c], vacantBelow[c], begin);
+                if (fork.fork.above >= 0) {
+                    enter(fork, fork.fork.above, c);
+                }
+            } else if (begin[c] == NONE) {
+                begin[c] = LogSum.of(territoryBelow[c] + abut, vacantBelow[c] + endVacant) + cells.limit[c];
             }
         }
-        return highest + Math.log(sum);
+    }
+
+    /** Weight of all maps with a territory along the line across a border. */
+    double across(int border) {
+        double sum = NONE;
+        for (int from = Math.max(0, border - cells.longest + 1); from < border; from++) {
+            for (int n = Math.max(cells.shortest, border - from + 1); n < ratio[from].length; n++) {
+                sum = LogSum.of(sum, begin[from] + log(from, n) + afterTerritory[from + n]);
+            }
+        }
+        return sum;
     }
 
     /** The logarithm of the sum of the weights of all maps; minus infinity where what is known contradicts itself. */
@@ -152,64 +270,77 @@ final class Recursion {
 
     /** Weight of all maps below a border, ready for a territory to begin there. */
     double logBegin(int c) {
-        return LogSum.of(territoryBelow[c] + abut, vacantBelow[c] + endVacant) + cells.limit[c];
+        return begin[c];
+    }
+
+    /** Weight of all maps above a border that begin there with a territory. */
+    double logBeginning(int c) {
+        return beginning[c];
+    }
+
+    /** Weight of all maps above a border that begin there with a vacant cell. */
+    double logVacantFrom(int c) {
+        return cells.canBeVacant[c] ? afterVacant[c + 1] : NONE;
+    }
+
+    /** Weight of all maps above a territory that ends at a border. */
+    double logAfterTerritory(int c) {
+        return afterTerritory[c];
+    }
+
+    /** The same above a vacant cell below a border. */
+    double logAfterVacant(int c) {
+        return afterVacant[c];
+    }
+
+    /** Weight of all maps above a border without a confluence that go on with a vacant cell. */
+    double logVacant(int c, boolean afterTerritory) {
+        return (afterTerritory ? part + cells.limit[c] : stayVacant) + logVacantFrom(c);
+    }
+
+    /** Weight of all maps above such a border that go on with a territory. */
+    double logBegins(int c, boolean afterTerritory) {
+        return (afterTerritory ? abut : endVacant) + cells.limit[c] + beginning[c];
+    }
+
+    /** The confluences on the line, going up. */
+    List<ForkSum> forks() {
+        return forks;
+    }
+
+    /** The confluence at a border, if there is one. */
+    Optional<ForkSum> fork(int c) {
+        return Optional.ofNullable(byBorder.get(c));
     }
 
     /** The logarithm of the probability that a territory lies between two borders, given all that was met. */
     double logProbability(int from, int cellsLong) {
-        return logBegin(from)
-                + lengths[cellsLong]
-                + ratio[from][cellsLong]
-                + afterTerritory[from + cellsLong]
-                - logTotal();
+        return begin[from] + log(from, cellsLong) + afterTerritory[from + cellsLong] - total;
     }
 
-    /** Expected numbers of steps: from a territory into the next, into a vacant cell, and from a vacant cell to either. */
+    /**
+     * Expected numbers of steps, but at confluences: from a territory into the next, into a vacant cell, and from a vacant cell
+     * to either.
+     */
     double[] expectedSteps() {
         double[] steps = new double[4];
         for (int c = 0; c < cells.count; c++) {
-            double vacant = cells.canBeVacant[c] ? afterVacant[c + 1] : NONE;
-            double fromTerritory = territoryBelow[c] + cells.limit[c] - logTotal();
+            if (byBorder.containsKey(c)) {
+                continue;
+            }
+            double vacant = logVacantFrom(c);
+            double fromTerritory = territoryBelow[c] + cells.limit[c] - total;
             steps[0] += Math.exp(fromTerritory + abut + beginning[c]);
             steps[1] += Math.exp(fromTerritory + part + vacant);
-            steps[2] += Math.exp(vacantBelow[c] + endVacant + cells.limit[c] + beginning[c] - logTotal());
-            steps[3] += Math.exp(vacantBelow[c] + stayVacant + vacant - logTotal());
+            steps[2] += Math.exp(vacantBelow[c] + endVacant + cells.limit[c] + beginning[c] - total);
+            steps[3] += Math.exp(vacantBelow[c] + stayVacant + vacant - total);
         }
         return steps;
     }
 
-    double logVacantAfterTerritory(int c) {
-        return cells.canBeVacant[c] ? part + cells.limit[c] : NONE;
-    }
-
-    double logVacantAfterVacant(int c) {
-        return cells.canBeVacant[c] ? stayVacant : NONE;
-    }
-
-    double logBeginAfterTerritory(int c) {
-        return abut + cells.limit[c];
-    }
-
-    double logBeginAfterVacant(int c) {
-        return endVacant + cells.limit[c];
-    }
-
-    /** The logarithm of the probability that a territory begins at a border. */
-    double logBeginProbability(int c) {
-        return logBegin(c) + beginning[c] - logTotal();
-    }
-
-    /** Probability that a vacant cell follows a territory that ends at a border. */
-    double pVacantAfterTerritory(int c) {
-        return follows(logVacantAfterTerritory(c), c, afterTerritory[c]);
-    }
-
-    /** Probability that a vacant cell follows a vacant cell below a border. */
-    double pVacantAfterVacant(int c) {
-        return follows(logVacantAfterVacant(c), c, afterVacant[c]);
-    }
-
-    private double follows(double logStep, int c, double logAll) {
-        return logAll == NONE ? 0 : Math.exp(logStep + afterVacant[c + 1] - logAll);
+    /** Probability that a vacant cell follows a border without a confluence. */
+    double pVacant(int c, boolean afterTerritory) {
+        double all = afterTerritory ? this.afterTerritory[c] : afterVacant[c];
+        return all == NONE ? 0 : Math.exp(logVacant(c, afterTerritory) - all);
     }
 }

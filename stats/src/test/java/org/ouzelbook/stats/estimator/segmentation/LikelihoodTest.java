@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 
@@ -23,7 +24,33 @@ class LikelihoodTest {
             registrations.add(new Registration(random.nextInt(6000), random.nextInt(4) - 1));
         }
         SurveyedLine line = new SurveyedLine(0, 6000, visits, registrations, known(registrations), 900);
-        Likelihood likelihood = new Likelihood(List.of(new Cells(line, new Grain(100, 150, 3000))));
+        check(SurveyedTree.of(line));
+
+        SurveyedLine side = new SurveyedLine(
+                0,
+                2500,
+                List.of(new VisitedWater(List.of(new VisitedWater.Piece(0, 2500)))),
+                List.of(new Registration(300, 0), new Registration(450, 0), new Registration(1700, 0)),
+                List.of(),
+                900);
+        check(new SurveyedTree(
+                List.of(
+                        new SurveyedTree.Branch(line, List.of(1L, 2L, 3L), Optional.empty()),
+                        new SurveyedTree.Branch(side, List.of(2L), Optional.of(new SurveyedTree.Mouth(0, 3000)))),
+                List.of(
+                        new SurveyedTree.Places(1, 300, 0, 2800, false, 0.01),
+                        new SurveyedTree.Birds(
+                                1,
+                                side.registrations().get(1),
+                                0,
+                                line.registrations().stream()
+                                        .filter(one -> one.visit() == 1 && one.position() > 2000)
+                                        .findFirst()
+                                        .orElseThrow()))));
+    }
+
+    private static void check(SurveyedTree waters) {
+        Likelihood likelihood = new Likelihood(List.of(new Tree(waters, new Grain(100, 150, 3000))));
         double[] point = new Nature(800, 0.45, 0.4, 700, 0.7, 7, 0.5, 0.5, 200, 0.08, 0.3).point();
 
         double[] gradient = likelihood.slope(point).gradient();

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.Random;
 import java.util.stream.IntStream;
 import org.apache.commons.math3.random.MersenneTwister;
@@ -110,7 +111,9 @@ class LinePosteriorTest {
         List<Cut> cuts = everyCut(cells);
         double total = cuts.stream().mapToDouble(Cut::weight).sum();
         assertThat(cells.count).isEqualTo(CELLS);
-        assertThat(new Recursion(cells, NATURE).logTotal()).isCloseTo(Math.log(total), within(1e-9));
+        assertThat(TreeRecursion.of(new Tree(SurveyedTree.of(line), GRAIN), NATURE)
+                        .logTotal())
+                .isCloseTo(Math.log(total), within(1e-9));
 
         LinePosterior posterior = LinePosterior.of(line, GRAIN, List.of(new NaturePosterior.Draw(NATURE, 1)))
                 .orElseThrow();
@@ -156,7 +159,11 @@ class LinePosteriorTest {
                 .orElseThrow();
         assertThat(posterior.mostProbable())
                 .isEqualTo(best.territories.stream()
-                        .map(one -> new LinePosterior.Span(cells.place(one[0]), cells.place(one[1])))
+                        .map(one -> new LinePosterior.Span(
+                                cells.place(one[0]),
+                                cells.place(one[1]),
+                                (cells.place(one[0]) + cells.place(one[1])) / 2,
+                                Optional.empty()))
                         .toList());
 
         MersenneTwister random = new MersenneTwister(seed);
