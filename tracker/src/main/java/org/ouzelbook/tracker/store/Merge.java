@@ -97,7 +97,7 @@ final class Merge {
         }
         bundle.rows(SimultaneousLinks.TABLE).forEach(this::takeLink);
         new MergeRemovals(this).run();
-        takePairs();
+        new MergePairs(this).run();
         passOnKeys();
         return tally.result(bundle);
     }
@@ -398,52 +398,6 @@ final class Merge {
         }
     }
 
-    /** What others decided of two sightings or visits. */
-    private void takePairs() {
-        for (Row there : bundle.rows(Together.PAIRS)) {
-            Table table = Schema.table(there.text("table_name"));
-            Row pair = Together.pair(
-                    table,
-                    key(there.key("one_id"), table),
-                    key(there.key("other_id"), table),
-                    there.yes("is_same"),
-                    there.text("decided_by"),
-                    there.date("decided_on"));
-            boolean bothHere = present(table).containsKey(pair.key("one_id"))
-                    && present(table).containsKey(pair.key("other_id"))
-                    && !pair.key("one_id").equals(pair.key("other_id"));
-            Optional<Row> mine = pair.table().row(database, pair.id());
-            if (mine.isEmpty() && bothHere) {
-                ledger.add(pair);
-            } else if (mine.isPresent() && mine.get().yes("is_same") != pair.yes("is_same")) {
-                askPair(mine.get(), pair, table);
-            }
-        }
-    }
-
-    private void askPair(Row mine, Row pair, Table table) {
-        long state = pair.yes("is_same") ? 1 : 0;
-        if (lineage.earlier(pair.id()).contains(state)) {
-            return;
-        }
-        tally.ask(
-                        MergeQuestion.About.CONTRADICTION,
-                        pair.id() + " " + state,
-                        Message.of(
-                                "merge.ask.pair",
-                                words(table.row(database, pair.key("one_id")).orElseThrow()),
-                                bundle.from()),
-                        List.of(),
-                        List.of(MergeAnswer.MINE, MergeAnswer.THEIRS))
-                .ifPresent(answer -> {
-                    put(pair.table(), pair.id(), state, Optional.empty());
-                    if (answer == MergeAnswer.THEIRS) {
-                        ledger.replace(pair);
-                        put(pair.table(), pair.id(), mine.yes("is_same") ? 1 : 0, Optional.empty());
-                    }
-                });
-    }
-
     /** Keys of third books, so that their bundles are known here too. */
     private void passOnKeys() {
         for (Row row : bundle.rows(Together.OTHER_KEYS)) {
@@ -481,7 +435,8 @@ final class Merge {
                 .forEach(state -> put(table, key, state, Optional.empty()));
     }
 
-    private void put(Table table, UUID key, long state, Optional<Long> now) {
+    /** Remembers a state of a record, and which state here it is the same as, if it is. */
+    void put(Table table, UUID key, long state, Optional<Long> now) {
         Row row = Together.state(table, key, state, now);
         boolean known = lineage.earlier(key).contains(state);
         Optional<Row> before = known ? row.table().row(database, row.id()) : Optional.empty();
@@ -506,6 +461,10 @@ final class Merge {
 
     static boolean intersect(Set<Long> some, Set<Long> others) {
         return some.stream().anyMatch(others::contains);
+    }
+
+    Ledger ledger() {
+        return ledger;
     }
 
     Database database() {

@@ -29,12 +29,14 @@ public final class ShowRecords {
     private final BookView view;
     private final Wish wish;
     private final RiverNetwork network;
+    private final Map<UUID, String> owners;
     private final Optional<River> river;
 
     private ShowRecords(BookView view, Wish wish) {
         this.view = view;
         this.wish = wish;
         this.network = view.network();
+        this.owners = view.owners();
         this.river = wish.river().map(this::named);
     }
 
@@ -68,6 +70,25 @@ public final class ShowRecords {
     }
 
     /**
+     * A record, and from whose book it came.
+     *
+     * @param line the record
+     * @param owner whose book it was put together from; empty for the keeper’s own
+     */
+    public record Owned<T>(T line, Optional<String> owner) {
+        /** {@return lines of which nobody is the owner} */
+        public static <T> List<Owned<T>> byNobody(List<T> lines) {
+            return lines.stream()
+                    .map(line -> new Owned<>(line, Optional.empty()))
+                    .toList();
+        }
+    }
+
+    private <T> Owned<T> owned(UUID id, T line) {
+        return new Owned<>(line, Optional.ofNullable(owners.get(id)));
+    }
+
+    /**
      * {@return what the work reads from the records that meet the wish}
      *
      * @param book the book
@@ -75,7 +96,7 @@ public final class ShowRecords {
      * @param work picks the kind of record
      * @throws WrongRequest if the book has no such river or visit
      */
-    public static <T> List<T> in(Path book, Wish wish, Function<ShowRecords, List<T>> work) {
+    public static <T> List<Owned<T>> in(Path book, Wish wish, Function<ShowRecords, List<Owned<T>>> work) {
         try (Book open = Book.open(book)) {
             return open.read(view -> work.apply(new ShowRecords(view, wish)));
         }
@@ -98,36 +119,39 @@ public final class ShowRecords {
     }
 
     /** {@return the rivers} */
-    public List<ShownRecords.RiverLine> rivers() {
+    public List<Owned<ShownRecords.RiverLine>> rivers() {
         return network.rivers().stream()
                 .filter(one -> isOnRiver(one.id()))
-                .map(one -> ShownRecords.RiverLine.of(one, network))
+                .map(one -> owned(one.id(), ShownRecords.RiverLine.of(one, network)))
                 .toList();
     }
 
     /** {@return the landmarks, from the mouth up} */
-    public List<ShownRecords.LandmarkLine> landmarks() {
+    public List<Owned<ShownRecords.LandmarkLine>> landmarks() {
         return view.landmarks().stream()
                 .filter((Landmark landmark) -> isOnRiver(landmark.place().riverId()))
-                .map(landmark -> ShownRecords.LandmarkLine.of(
-                        landmark, riverName(landmark.place().riverId())))
+                .map(landmark -> owned(
+                        landmark.id(),
+                        ShownRecords.LandmarkLine.of(
+                                landmark, riverName(landmark.place().riverId()))))
                 .toList();
     }
 
     /** {@return the reaches, from the mouth up} */
-    public List<ShownRecords.ReachLine> reaches() {
+    public List<Owned<ShownRecords.ReachLine>> reaches() {
         return view.reaches().stream()
                 .filter((Reach reach) -> isOnRiver(reach.riverId()))
-                .map(reach -> ShownRecords.ReachLine.of(reach, riverName(reach.riverId())))
+                .map(reach -> owned(reach.id(), ShownRecords.ReachLine.of(reach, riverName(reach.riverId()))))
                 .toList();
     }
 
     /** {@return the visits by date, each with what it looked for and did not see} */
-    public List<VisitAnswer> visits() {
+    public List<Owned<VisitAnswer>> visits() {
         return wanted().stream()
                 .filter(visit -> wish.species().isEmpty()
                         || visit.lookedFor().contains(wish.species().get()))
-                .map(visit -> VisitAnswer.of(visit, network, view.sightings(SightingQuery.ALL.during(visit))))
+                .map(visit -> owned(
+                        visit.id(), VisitAnswer.of(visit, network, view.sightings(SightingQuery.ALL.during(visit)))))
                 .toList();
     }
 
@@ -145,7 +169,7 @@ public final class ShowRecords {
     }
 
     /** {@return the sightings, by date and time} */
-    public List<SightingAnswer> sightings() {
+    public List<Owned<SightingAnswer>> sightings() {
         SightingQuery query = new SightingQuery(
                 wish.species(),
                 wish.from(),
@@ -155,41 +179,51 @@ public final class ShowRecords {
                 wish.visit().map(label -> visit(label).id()));
         Map<UUID, Visit> visits = view.visits().stream().collect(Collectors.toMap(Visit::id, Function.identity()));
         return view.sightings(query).stream()
-                .map((Sighting sighting) ->
-                        SightingAnswer.of(sighting, network, sighting.visitId().map(visits::get)))
+                .map((Sighting sighting) -> owned(
+                        sighting.id(),
+                        SightingAnswer.of(sighting, network, sighting.visitId().map(visits::get))))
                 .toList();
     }
 
     /** {@return the nests by label, each with how its last check found it; their places are private} */
-    public List<ShownRecords.NestLine> nests() {
+    public List<Owned<ShownRecords.NestLine>> nests() {
         Map<UUID, List<NestCheck>> checks =
                 view.nestChecks().stream().collect(Collectors.groupingBy(NestCheck::nestId));
         return view.nests().stream()
                 .filter((Nest nest) -> isOnRiver(nest.place().riverId()) && wish.includes(nest.species()))
-                .map(nest -> ShownRecords.NestLine.of(
-                        nest, riverName(nest.place().riverId()), checks.getOrDefault(nest.id(), List.of())))
-                .filter(nest ->
-                        nest.found().or(nest::lastCheck).map(wish::includes).orElse(true))
+                .map(nest -> owned(
+                        nest.id(),
+                        ShownRecords.NestLine.of(
+                                nest, riverName(nest.place().riverId()), checks.getOrDefault(nest.id(), List.of()))))
+                .filter(nest -> nest.line()
+                        .found()
+                        .or(nest.line()::lastCheck)
+                        .map(wish::includes)
+                        .orElse(true))
                 .toList();
     }
 
     /** {@return the birds with colour rings, by label; their rings are private} */
-    public List<ShownRecords.BirdLine> birds() {
-        return view.ringedBirds().stream().map(ShownRecords.BirdLine::of).toList();
+    public List<Owned<ShownRecords.BirdLine>> birds() {
+        return view.ringedBirds().stream()
+                .map(bird -> owned(bird.id(), ShownRecords.BirdLine.of(bird)))
+                .toList();
     }
 
     /** {@return the kick samples, by date} */
-    public List<ShownRecords.SampleLine> samples() {
+    public List<Owned<ShownRecords.SampleLine>> samples() {
         return view.kickSamples().stream()
                 .filter((KickSample sample) -> isOnRiver(sample.place().riverId()) && wish.includes(sample.date()))
-                .map(sample -> ShownRecords.SampleLine.of(
-                        sample, riverName(sample.place().riverId())))
+                .map(sample -> owned(
+                        sample.id(),
+                        ShownRecords.SampleLine.of(
+                                sample, riverName(sample.place().riverId()))))
                 .toList();
     }
 
     /** {@return what surveyors decided about territories, by season, each with its number in the book} */
-    public List<DecisionAnswer> decisions() {
-        return DecisionAnswer.all(view.decisions(), network).stream()
+    public List<Owned<DecisionAnswer>> decisions() {
+        return Owned.byNobody(DecisionAnswer.all(view.decisions(), network).stream()
                 .filter(decision -> wish.includes(decision.species()))
                 .filter(decision -> wish.from()
                                 .filter(day -> decision.season().isBefore(Year.from(day)))
@@ -198,14 +232,14 @@ public final class ShowRecords {
                                 .filter(day -> decision.season().isAfter(Year.from(day)))
                                 .isEmpty())
                 .filter(decision -> river.isEmpty() || river.get().name().equals(decision.river()))
-                .toList();
+                .toList());
     }
 
     /** {@return the files that were imported, oldest first, with how many rows of each are in the book now} */
-    public List<ShownRecords.FileLine> files() {
-        return view.importedFiles().stream()
+    public List<Owned<ShownRecords.FileLine>> files() {
+        return Owned.byNobody(view.importedFiles().stream()
                 .map(file -> new ShownRecords.FileLine(
                         file.name(), view.rowsFrom(file).cardinality(), file.sha256()))
-                .toList();
+                .toList());
     }
 }

@@ -65,7 +65,7 @@ final class DecideCommand implements Callable<Integer> {
         Path path = Objects.requireNonNull(book);
         String line = String.join(" ", words).strip();
         if (words.isEmpty()) {
-            RecordTable.DECISIONS.print(
+            RecordTable.DECISIONS.printOwned(
                     ShowRecords.in(path, ShowRecords.Wish.ALL, ShowRecords::decisions), terminal, json);
         } else if (line.toLowerCase(Locale.ROOT).startsWith(REMOVE)) {
             remove(path, line.substring(REMOVE.length()).strip());

@@ -66,6 +66,11 @@ final class Json {
 
     private Json() {}
 
+    /** {@return a value as it is printed} */
+    static JsonElement tree(Object value) {
+        return GSON.toJsonTree(value);
+    }
+
     /**
      * Prints an answer, and a line end.
      *

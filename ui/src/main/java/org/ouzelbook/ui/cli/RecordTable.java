@@ -1,5 +1,7 @@
 package org.ouzelbook.ui.cli;
 
+import com.google.gson.JsonElement;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -9,6 +11,7 @@ import java.util.function.Function;
 import org.ouzelbook.tracker.domain.Message;
 import org.ouzelbook.ui.app.BookHistory;
 import org.ouzelbook.ui.app.DecisionAnswer;
+import org.ouzelbook.ui.app.ShowRecords;
 import org.ouzelbook.ui.app.ShownRecords;
 import org.ouzelbook.ui.app.SightingAnswer;
 import org.ouzelbook.ui.app.Texts;
@@ -157,29 +160,55 @@ record RecordTable<T>(String name, List<Column<T>> columns) {
                     new Column<>("show.heading.what", BookHistory.Line::what)));
 
     /**
-     * Prints the records.
+     * Prints records of which nobody is the owner.
      *
      * @param records the records
      * @param terminal where to
      * @param json whether as JSON, under their name
      */
     void print(List<T> records, Terminal terminal, boolean json) {
+        printOwned(ShowRecords.Owned.byNobody(records), terminal, json);
+    }
+
+    /**
+     * Prints the records, each with its owner where the book was put together from those of several people.
+     *
+     * @param records the records
+     * @param terminal where to
+     * @param json whether as JSON, under their name
+     */
+    void printOwned(List<ShowRecords.Owned<T>> records, Terminal terminal, boolean json) {
         if (json) {
-            Json.print(Map.of(name, records), terminal.out());
+            Json.print(Map.of(name, records.stream().map(RecordTable::tree).toList()), terminal.out());
             return;
         }
         if (records.isEmpty()) {
             terminal.out().println(Texts.of("show.none"));
             return;
         }
-        Table table = Table.of(
-                columns.stream().map(column -> Texts.of(column.heading())).toArray(String[]::new));
-        for (T one : records) {
-            table.add(columns.stream()
-                    .map(column -> cell(column.value().apply(one)))
-                    .toArray(String[]::new));
+        List<String> headings = new ArrayList<>(
+                columns.stream().map(column -> Texts.of(column.heading())).toList());
+        boolean together = records.stream().anyMatch(one -> one.owner().isPresent());
+        if (together) {
+            headings.add(Texts.of("show.heading.owner"));
+        }
+        Table table = Table.of(headings.toArray(String[]::new));
+        for (ShowRecords.Owned<T> one : records) {
+            List<String> cells = new ArrayList<>(columns.stream()
+                    .map(column -> cell(column.value().apply(one.line())))
+                    .toList());
+            if (together) {
+                cells.add(one.owner().orElse(""));
+            }
+            table.add(cells.toArray(String[]::new));
         }
         table.print(terminal);
+    }
+
+    private static JsonElement tree(ShowRecords.Owned<?> one) {
+        JsonElement line = Json.tree(one.line());
+        one.owner().ifPresent(owner -> line.getAsJsonObject().addProperty("owner", owner));
+        return line;
     }
 
     private static String cell(Object value) {

@@ -75,8 +75,8 @@ final class ShowCommand implements Callable<Integer> {
         return ExitCode.DONE;
     }
 
-    private <T> void show(RecordTable<T> table, Function<ShowRecords, List<T>> kind) {
-        table.print(ShowRecords.in(Objects.requireNonNull(book), wish(), kind), terminal, json);
+    private <T> void show(RecordTable<T> table, Function<ShowRecords, List<ShowRecords.Owned<T>>> kind) {
+        table.printOwned(ShowRecords.in(Objects.requireNonNull(book), wish(), kind), terminal, json);
     }
 
     private ShowRecords.Wish wish() {

@@ -116,6 +116,9 @@ class MergeCommandTest {
         assertThat(bundle.get("duplicates").getAsInt()).isEqualTo(1);
         assertThat(done.getAsJsonArray("pairs")).hasSize(2);
         assertThat(run("show", mine, "visits")).contains("1 (Anna)");
+        assertThat(run("show", mine, "sightings")).contains("whose", "  Anna");
+        assertThat(run("show", mine, "sightings", "--json")).contains("\"owner\": \"Anna\"");
+        assertThat(run("show", anna, "sightings")).doesNotContain("whose");
         assertThat(run("merge", mine, zip)).contains("There was nothing new");
 
         assertThat(run("undo", mine)).contains("Merged Anna’s book");

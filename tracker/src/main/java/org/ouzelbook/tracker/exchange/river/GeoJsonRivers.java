@@ -114,11 +114,12 @@ final class GeoJsonRivers {
             pieces.remark("river.file.noGeometry", file, where);
             return;
         }
-        JsonElement properties = feature.get("properties");
-        readLine(
-                geometry.getAsJsonObject(),
-                properties != null && properties.isJsonObject() ? properties.getAsJsonObject() : new JsonObject(),
-                where);
+        JsonElement written = feature.get("properties");
+        JsonObject properties =
+                written != null && written.isJsonObject() ? written.getAsJsonObject() : new JsonObject();
+        if (text(properties, "layer").filter(KmlRivers.OTHER_LAYERS::contains).isEmpty()) {
+            readLine(geometry.getAsJsonObject(), properties, where);
+        }
     }
 
     private void readLine(JsonObject geometry, JsonObject properties, String where) {
