@@ -19,11 +19,11 @@ import org.ouzelbook.tracker.domain.Species;
 import org.ouzelbook.tracker.domain.Visit;
 import org.ouzelbook.tracker.store.Book;
 import org.ouzelbook.ui.app.estimate.EstimateNests.Figure;
-import org.ouzelbook.ui.app.estimate.EstimateOccupancy;
-import org.ouzelbook.ui.app.estimate.EstimateOccupancy.Change;
-import org.ouzelbook.ui.app.estimate.EstimateOccupancy.Compared;
-import org.ouzelbook.ui.app.estimate.EstimateOccupancy.Fit;
-import org.ouzelbook.ui.app.estimate.EstimateOccupancy.Season;
+import org.ouzelbook.ui.app.estimate.OccupancyFigures;
+import org.ouzelbook.ui.app.estimate.OccupancyFigures.Change;
+import org.ouzelbook.ui.app.estimate.OccupancyFigures.Compared;
+import org.ouzelbook.ui.app.estimate.OccupancyFigures.Fit;
+import org.ouzelbook.ui.app.estimate.OccupancyFigures.Season;
 import org.ouzelbook.ui.app.estimate.Parameter;
 
 /**
@@ -209,11 +209,11 @@ public record OccupancyAnswer(
                 Numbers.of(fit, one -> one.fit().logLikelihood()),
                 Numbers.of(fit, one -> one.fit().aic()),
                 fit.map(one -> one.fit().aicc()).orElse(OptionalDouble.empty()),
-                fit.map(one -> EstimateOccupancy.parameters(one, level)).orElse(List.of()),
-                EstimateOccupancy.seasons(found.visits(), found.fit(), found.seasons()),
-                fit.map(one -> EstimateOccupancy.changes(one.growth(), found.seasons()))
+                fit.map(one -> OccupancyFigures.parameters(one, level)).orElse(List.of()),
+                OccupancyFigures.seasons(found.visits(), found.fit(), found.seasons()),
+                fit.map(one -> OccupancyFigures.changes(one.growth(), found.seasons()))
                         .orElse(List.of()),
-                fit.map(one -> EstimateOccupancy.changes(one.turnover(), found.seasons()))
+                fit.map(one -> OccupancyFigures.changes(one.turnover(), found.seasons()))
                         .orElse(List.of()),
                 fit.filter(one -> found.seasons().size() > 1).map(one -> Figure.of(one.equilibrium())),
                 goodness,
@@ -229,7 +229,7 @@ public record OccupancyAnswer(
     private static List<Site> sites(SiteOccupancy found) {
         List<List<String>> histories = found.histories();
         List<List<OptionalDouble>> probabilities =
-                found.fit().found().map(EstimateOccupancy::probabilities).orElse(List.of());
+                found.fit().found().map(OccupancyFigures::probabilities).orElse(List.of());
         return IntStream.range(0, found.sites().size())
                 .mapToObj(place -> site(
                         found.sites().get(place),

@@ -5,12 +5,12 @@ import java.util.Locale;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.ouzelbook.ui.app.Texts;
-import org.ouzelbook.ui.app.estimate.EstimateOccupancy.Change;
-import org.ouzelbook.ui.app.estimate.EstimateOccupancy.Compared;
-import org.ouzelbook.ui.app.estimate.EstimateOccupancy.Fit;
 import org.ouzelbook.ui.app.estimate.EstimateOccupancy.Occupied;
-import org.ouzelbook.ui.app.estimate.EstimateOccupancy.Profile;
-import org.ouzelbook.ui.app.estimate.EstimateOccupancy.Season;
+import org.ouzelbook.ui.app.estimate.OccupancyFigures.Change;
+import org.ouzelbook.ui.app.estimate.OccupancyFigures.Compared;
+import org.ouzelbook.ui.app.estimate.OccupancyFigures.Fit;
+import org.ouzelbook.ui.app.estimate.OccupancyFigures.Profile;
+import org.ouzelbook.ui.app.estimate.OccupancyFigures.Season;
 
 /** Tells a person about occupancy: the parameters, season by season, how it changes, and how well the model fits. */
 final class OccupancyPrinter {

@@ -21,7 +21,7 @@ import org.ouzelbook.ui.app.Scope;
 import org.ouzelbook.ui.app.Texts;
 import org.ouzelbook.ui.app.TrendAnswer;
 import org.ouzelbook.ui.app.TrendWords;
-import org.ouzelbook.ui.app.estimate.EstimateOccupancy;
+import org.ouzelbook.ui.app.estimate.OccupancyFigures;
 import org.ouzelbook.ui.strip.IntervalFigure;
 import org.ouzelbook.ui.strip.IntervalFigure.Figure;
 import org.ouzelbook.ui.strip.IntervalFigure.Row;
@@ -270,7 +270,7 @@ final class CountSheets {
                 scope,
                 new OccupancyAnswer.Question(
                         UnaryOperator.identity(), SiteOccupancy.Model.CONSTANT, false, Optional.of(DRAWS)));
-        List<EstimateOccupancy.Season> seasons = answer.bySeason();
+        List<OccupancyFigures.Season> seasons = answer.bySeason();
         Figure figure = IntervalFigure.of(
                 Texts.of("window.findings.term.occupancy"),
                 new Scale(Texts.of("window.findings.occupied"), 0, OptionalDouble.of(1), percent()),
@@ -285,7 +285,7 @@ final class CountSheets {
                                 season.why().map(Texts::of).orElse("")))
                         .toList(),
                 width);
-        Optional<EstimateOccupancy.Season> last =
+        Optional<OccupancyFigures.Season> last =
                 seasons.isEmpty() ? Optional.empty() : Optional.of(seasons.get(seasons.size() - 1));
         String sentence = answer.why()
                 .map(CountSheets::sentence)
