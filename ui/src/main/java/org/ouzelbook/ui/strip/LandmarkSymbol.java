@@ -37,9 +37,17 @@ final class LandmarkSymbol {
                         new Shape.Line(new Point(x + 2.5, y - 9), new Point(x + 2.5, y + 9), ink));
             case WALL ->
                 List.of(new Shape.Line(new Point(x - 8, y + 9), new Point(x + 8, y + 9), Pencil.solid(Ink.INK, 2.5)));
-            case CONFLUENCE -> List.of();
+            case CONFLUENCE -> List.of(stream(x, y, 6, Ink.WATER), stream(x, y, 1.6, Ink.STREAM));
             case OTHER -> List.of(new Shape.Disc(new Point(x, y), 2.5, Optional.of(Ink.INK), Optional.empty()));
         };
+    }
+
+    /** A stream that comes in from below. */
+    private static Shape stream(double x, double y, double width, Ink ink) {
+        return Shape.Path.open(
+                Pencil.solid(ink, width),
+                new Point(x + 10, y + 20),
+                new Step.Bend(new Point(x + 2, y + 14), new Point(x, y + 2)));
     }
 
     private static Shape stone(double x, double y) {

@@ -20,6 +20,10 @@ final class Ribbon {
 
     private static final double CENTRE = 36;
     private static final double SYMBOL_ROOM = 18;
+
+    /** The name of a river that joins and has no room is cut to this width, in pixels, and tried again. */
+    private static final double SHORT = 76;
+
     private static final double SAME_PLACE_METRES = 100;
     private static final double[] TICK_STEPS_KM = {0.05, 0.1, 0.2, 0.5, 1, 2, 5, 10, 20, 50, 100, 200, 500};
 
@@ -141,20 +145,29 @@ final class Ribbon {
     private void name(Name name) {
         double half = TextWidths.of(name.text(), Lettering.SMALL) / 2;
         double x = Math.max(across.left() + half - 20, Math.min(across.right() + 20 - half, name.x()));
-        if (symbols.stream().allMatch(other -> Math.abs(other - name.x()) >= SYMBOL_ROOM)) {
+        // Two rivers may join at almost one place, and neither may be missing.
+        if (name.kind() == LandmarkKind.CONFLUENCE
+                || symbols.stream().allMatch(other -> Math.abs(other - name.x()) >= SYMBOL_ROOM)) {
             LandmarkSymbol.parts(name.kind(), name.x(), middle()).forEach(sheet::draw);
             symbols.add(name.x());
         }
-        boolean written = sheet.write(
-                new Shape.Label(new Point(x, top + 14), name.text(), Anchor.MIDDLE, Lettering.SMALL, Ink.INK));
+        boolean whole = write(name.text(), x);
+        boolean written = whole
+                || (name.kind() == LandmarkKind.CONFLUENCE
+                        && write(TextWidths.cut(name.text(), Lettering.SMALL, SHORT), name.x()));
         if (written && name.kind() != LandmarkKind.CONFLUENCE) {
             sheet.draw(new Shape.Line(
                     new Point(name.x(), top + 18), new Point(name.x(), top + 24), Pencil.solid(Ink.WALKED, 1)));
         }
-        double reach = written ? Math.max(9, half) : 9;
+        double reach = whole ? Math.max(9, half) : written ? SHORT / 2 : 9;
+        double middle = whole ? x : name.x();
         name.subject()
                 .ifPresent(subject -> sheet.answer(
-                        new HitArea(new Rect(x - reach, top, 2 * reach, CENTRE + 12), subject, name::text)));
+                        new HitArea(new Rect(middle - reach, top, 2 * reach, CENTRE + 12), subject, name::text)));
+    }
+
+    private boolean write(String text, double x) {
+        return sheet.write(new Shape.Label(new Point(x, top + 14), text, Anchor.MIDDLE, Lettering.SMALL, Ink.INK));
     }
 
     /**

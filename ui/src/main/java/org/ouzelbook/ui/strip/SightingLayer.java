@@ -62,11 +62,24 @@ final class SightingLayer {
         double cell = cell();
         List<Rect> standing = new ArrayList<>();
         int i = row.first(across.from());
+        int crowdFrom = -1;
         while (i < end) {
             double border = (Math.floor(row.place(i) / cell) + 1) * cell;
             int next = Math.min(end, Math.max(i + 1, row.first(border)));
-            if (next - i > MOST_IN_CELL || !sideBySide(row, i, next, line, standing)) {
+            if (next - i <= MOST_IN_CELL && sideBySide(row, i, next, line, standing)) {
+                crowdFrom = -1;
+            } else if (next - i > 1) {
                 crowd(row, i, next, line, border - cell, border, standing);
+                crowdFrom = i;
+            } else if (crowdFrom >= 0) {
+                // One alone is no crowd: it joins the one beside it.
+                tablets.remove(tablets.size() - 1);
+                standing.remove(standing.size() - 1);
+                crowd(row, crowdFrom, next, line, border - 2 * cell, border, standing);
+            } else {
+                Placed alone = new Placed(row.sighting(i), row.symbol(i), new Point(across.x(row.place(i)), line.y()), line);
+                placed.add(alone);
+                byId.put(alone.sighting().id(), alone);
             }
             i = next;
         }
