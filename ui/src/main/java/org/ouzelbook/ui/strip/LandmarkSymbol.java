@@ -46,8 +46,8 @@ final class LandmarkSymbol {
     private static Shape stream(double x, double y, double width, Ink ink) {
         return Shape.Path.open(
                 Pencil.solid(ink, width),
-                new Point(x + 10, y + 20),
-                new Step.Bend(new Point(x + 2, y + 14), new Point(x, y + 2)));
+                new Point(x + 8, y + 15),
+                new Step.Bend(new Point(x + 2, y + 11), new Point(x, y + 2)));
     }
 
     private static Shape stone(double x, double y) {
