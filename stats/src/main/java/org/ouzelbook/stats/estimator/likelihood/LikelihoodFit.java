@@ -28,6 +28,8 @@ public final class LikelihoodFit {
     private static final double FARTHEST_START = 8;
     /** Directions are known to about this share. */
     private static final double LOOSE = 1e-3;
+    /** Where a likelihood bends less, another is not taken to bend as little. */
+    private static final double LEAST_BEND = 0.01;
 
     private final Parts parts;
     private final LogLikelihood likelihood;
@@ -323,7 +325,8 @@ public final class LikelihoodFit {
         for (int i = 0; i < start.length; i++) {
             start[i] = Math.max(-FARTHEST_START, Math.min(FARTHEST_START, start[i]));
         }
-        return parts.predictors(Climb.from(parts.compose(other), start).point());
+        double[][] bend = summit().curvature().inverse(LEAST_BEND).getData();
+        return parts.predictors(Climb.from(parts.compose(other), start, bend).point());
     }
 
     /** {@return the covariance of the coefficients on the scale of their columns; what lies at a boundary is taken as known} */

@@ -63,6 +63,28 @@ class OccupancyRecoveryTest {
         }
     }
 
+    /** The same of limits by profile likelihood, in one season of 60 sites and 4 visits. */
+    @Test
+    @Tag("slow")
+    void profileLimitsHoldTheTruthAsOftenAsTheySay() {
+        int sets = 300;
+        int[] held = new int[2];
+        double[] truth = {Logit.of(TRUTH[0]), Logit.of(TRUTH[3])};
+        SplittableRandom random = new SplittableRandom(13);
+        for (int set = 0; set < sets; set++) {
+            OccupancyFit fit = OccupancyFit.of(drawn(60, 1, 4, random.split()), OccupancyModel.constant(), LEVEL)
+                    .found()
+                    .orElseThrow();
+            for (int i = 0; i < 2; i++) {
+                double[] limits = fit.fit().profileLimits(i, LEVEL);
+                held[i] += limits[0] <= truth[i] && truth[i] <= limits[1] ? 1 : 0;
+            }
+        }
+        for (int i = 0; i < 2; i++) {
+            assertThat(held[i] / (double) sets).isCloseTo(0.95, within(0.04));
+        }
+    }
+
     /** If the model is true, P is uniform: over 40 sets its mean is 0.5 with a standard error of 0.046. */
     @Test
     @Tag("slow")
