@@ -77,7 +77,8 @@ final class SightingLayer {
                 standing.remove(standing.size() - 1);
                 crowd(row, crowdFrom, next, line, border - 2 * cell, border, standing);
             } else {
-                Placed alone = new Placed(row.sighting(i), row.symbol(i), new Point(across.x(row.place(i)), line.y()), line);
+                Placed alone =
+                        new Placed(row.sighting(i), row.symbol(i), new Point(across.x(row.place(i)), line.y()), line);
                 placed.add(alone);
                 byId.put(alone.sighting().id(), alone);
             }

@@ -2,6 +2,7 @@ package org.ouzelbook.ui.window;
 
 import java.time.LocalDate;
 import java.time.ZoneId;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.NavigableSet;
@@ -172,7 +173,21 @@ final class BookViewModel {
         return now;
     }
 
+    /** Tells of a visit that somebody began and forgot to close, so that its absences are not lost. */
+    private void remind(BookContents read) {
+        read.records().visits().stream()
+                .max(Comparator.comparing(Visit::date))
+                .filter(visit -> visit.start().isPresent() && visit.end().isEmpty())
+                .ifPresent(visit -> notice.set(Texts.of(
+                        "window.openVisit",
+                        visit.date(),
+                        read.records().rivers().river(visit.riverId()).name())));
+    }
+
     private void arrived(BookContents read) {
+        if (contents.get().isEmpty() && notice.get().isBlank()) {
+            remind(read);
+        }
         if (!read.maps().isEmpty() || read.behind().isEmpty()) {
             show(read);
         }

@@ -7,6 +7,7 @@ import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.control.ProgressBar;
+import javafx.scene.control.Tooltip;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
@@ -26,6 +27,9 @@ final class FootLine extends HBox {
         Label notice = new Label();
         notice.getStyleClass().add("muted");
         notice.textProperty().bind(book.notice());
+        Tooltip whole = new Tooltip();
+        whole.textProperty().bind(book.notice());
+        notice.setTooltip(whole);
         shownWhile(notice, book.notebook().remark().isEmpty());
         Label remark = new Label();
         remark.getStyleClass().add("remark");

@@ -7,7 +7,6 @@ import java.util.Optional;
 import java.util.Set;
 import org.ouzelbook.stats.survey.ModelledCounts;
 import org.ouzelbook.stats.survey.RiverStory;
-import org.ouzelbook.ui.app.Texts;
 
 /**
  * The story of each year, worked out beside the window's own thread when it is first asked for: by rule at once, and anew when the
@@ -66,7 +65,7 @@ final class Stories {
         int now = time;
         ModelledCounts modelled = counts;
         work.start(
-                Texts.of("window.work.story"),
+                "",
                 progress -> contents.story(season, modelled),
                 story -> {
                     if (now == time) {

@@ -9,7 +9,7 @@ interface Work {
     /**
      * Starts a piece of work; pieces are done one after another, in the order in which they were started.
      *
-     * @param what what is done, in words
+     * @param what what is done, in words; blank for what is too short to be told of
      * @param job the work
      * @param done hears the result, on the window's thread
      * @param failed hears the failure, on the window's thread

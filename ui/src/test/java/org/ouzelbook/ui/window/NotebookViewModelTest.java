@@ -75,6 +75,23 @@ class NotebookViewModelTest {
     }
 
     @Test
+    void remindsOfAVisitThatNobodyClosed() {
+        enter("visit 24 may 2026 mill bridge to otter stone, 0700, HB, looking for dipper");
+
+        BookViewModel tomorrow = new BookViewModel(book, new DirectWork(), "HB");
+        tomorrow.read(Optional.empty());
+        assertThat(tomorrow.notice().get())
+                .contains("24 May 2026")
+                .contains("Arrel Water")
+                .contains("end 0935");
+
+        enter("end 0935");
+        BookViewModel later = new BookViewModel(book, new DirectWork(), "HB");
+        later.read(Optional.empty());
+        assertThat(later.notice().get()).isBlank();
+    }
+
+    @Test
     void offersWhatMayBeMeantAndWritesIt() {
         type("ott");
 
