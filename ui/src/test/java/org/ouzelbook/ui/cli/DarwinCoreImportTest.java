@@ -6,9 +6,12 @@ import com.google.gson.JsonArray;
 import com.google.gson.JsonObject;
 import com.google.gson.JsonParser;
 import java.io.IOException;
+import java.nio.charset.Charset;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
+import java.util.List;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -239,5 +242,67 @@ class DarwinCoreImportTest {
         assertThat(run.exitCode()).isEqualTo(1);
         assertThat(run.out()).contains("meta.xml", told).doesNotContain("Exception", "root:");
         assertThat(CommandRun.of("show", other, "visits").out()).doesNotContain("w1");
+    }
+
+    /** Occurrences as other programs write them: {@code MAIN} stands for cells in this order. */
+    private Path foreign(String name, String terms, String cells, String attributes, String defaults, Charset letters)
+            throws IOException {
+        StringBuilder fields = new StringBuilder();
+        int index = 0;
+        for (String term : List.of(terms.split(" ", -1))) {
+            fields.append("<field index=\"" + index++ + "\" term=\"http://rs.tdwg.org/dwc/terms/" + term + "\"/>");
+        }
+        Path archive = Files.createDirectory(folder.resolve(name));
+        Files.writeString(
+                archive.resolve("meta.xml"),
+                "<archive xmlns=\"http://rs.tdwg.org/dwc/text/\"><core rowType=\"http://rs.tdwg.org/dwc/terms/Occurrence\" "
+                        + attributes + "><files><location>o.txt</location></files><id index=\"0\"/>" + fields + defaults
+                        + "</core></archive>");
+        Files.write(archive.resolve("o.txt"), cells.getBytes(letters));
+        return archive;
+    }
+
+    private String taken(Path archive) throws IOException {
+        Path other = newBook(archive.getFileName() + ".mv.db");
+        run("import", other, archive);
+        return run("show", other, "sightings");
+    }
+
+    @Test
+    void readsTermsInAnyOrderQuotesIntervalsDefaultsAndQuantities() throws IOException {
+        String terms =
+                "occurrenceID organismQuantity organismQuantityType decimalLongitude decimalLatitude occurrenceRemarks eventDate";
+        String species =
+                "<field term=\"http://rs.tdwg.org/dwc/terms/scientificName\" default=\"Cinclus cinclus (Linnaeus, 1758)\"/>"
+                        + "<field term=\"http://rs.tdwg.org/dwc/terms/geodeticDatum\" default=\"WGS 84\"/>";
+        String row = "o1,3,individuals,-6.4001,57.2300,\"under the \"\"old\"\" bridge, Ørsta\",2026-04-13/2026-04-13\n";
+
+        for (Charset letters : List.of(StandardCharsets.UTF_8, StandardCharsets.UTF_16, StandardCharsets.ISO_8859_1)) {
+            String told = taken(
+                    foreign("f" + letters.name(), terms, row, "encoding=\"" + letters.name() + "\"", species, letters));
+
+            assertThat(told)
+                    .contains("13 Apr 2026", "dipper", "under the \"old\" bridge, Ørsta")
+                    .containsPattern("dipper +3");
+        }
+    }
+
+    /** The older British datum lies some 100 m from WGS84 (EPSG 1314), which is more than a bird's place may be off. */
+    @Test
+    void doesNotTakeCoordinatesOfAnotherDatum() throws IOException {
+        Path archive = foreign(
+                "osgb",
+                "occurrenceID scientificName eventDate decimalLatitude decimalLongitude geodeticDatum",
+                "o1,Cinclus cinclus,2026-04-13,57.2300,-6.4001,OSGB36\n",
+                "",
+                "",
+                StandardCharsets.UTF_8);
+        Path other = newBook("osgb.mv.db");
+
+        CommandRun run = CommandRun.of("import", other, archive);
+
+        assertThat(run.exitCode()).isEqualTo(1);
+        assertThat(run.out()).contains("“OSGB36”", "EPSG:4326");
+        assertThat(run("show", other, "sightings")).doesNotContain("dipper");
     }
 }

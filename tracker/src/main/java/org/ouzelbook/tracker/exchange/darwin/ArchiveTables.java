@@ -10,6 +10,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeMap;
 import org.ouzelbook.tracker.domain.Entry;
 import org.ouzelbook.tracker.domain.Message;
 import org.ouzelbook.tracker.domain.River;
@@ -30,59 +31,6 @@ import org.ouzelbook.tracker.store.SightingQuery;
  * @param remarks what was passed over
  */
 public record ArchiveTables(List<Made> tables, List<Message> remarks) {
-    private static final List<String> VISIT_COLUMNS = List.of(
-            "eventID",
-            "eventDate",
-            "eventTime",
-            "waterBody",
-            "from_km",
-            "to_km",
-            "direction",
-            "mode",
-            "recordedBy",
-            "scientificName",
-            "level",
-            "weather",
-            "effective",
-            "eventRemarks");
-    private static final List<String> SIGHTING_COLUMNS = List.of(
-            "occurrenceID",
-            "eventID",
-            "eventDate",
-            "eventTime",
-            "waterBody",
-            "km",
-            "decimalLatitude",
-            "decimalLongitude",
-            "coordinateUncertaintyInMeters",
-            "bank",
-            "scientificName",
-            "occurrenceStatus",
-            "individualCount",
-            "lifeStage",
-            "sex",
-            "behavior",
-            "reproductiveCondition",
-            "rings",
-            "simultaneous_with",
-            "flew_to_km",
-            "turned_back",
-            "recordedBy",
-            "occurrenceRemarks");
-    private static final List<String> SAMPLE_COLUMNS = List.of(
-            "fieldNumber",
-            "eventDate",
-            "waterBody",
-            "decimalLatitude",
-            "decimalLongitude",
-            "coordinateUncertaintyInMeters",
-            "minutes",
-            "method",
-            "sampler",
-            "eventRemarks",
-            "taxon",
-            "abundance");
-
     /** Copies the lists. */
     public ArchiveTables {
         tables = List.copyOf(tables);
@@ -141,6 +89,7 @@ public record ArchiveTables(List<Made> tables, List<Message> remarks) {
         private final List<Made> tables = new ArrayList<>();
         private int otherSpecies;
         private int ofNests;
+        private final Map<String, Integer> otherDatums = new TreeMap<>();
 
         private Maker(ReadArchive archive, BookView book) {
             this.archive = archive;
@@ -164,13 +113,13 @@ public record ArchiveTables(List<Made> tables, List<Message> remarks) {
         private ArchiveTables make() throws IOException {
             readEvents();
             for (ArchiveFile file : archive.of("Event")) {
-                NumberedRows visits = new NumberedRows(VISIT_COLUMNS);
+                NumberedRows visits = new NumberedRows(ArchiveColumns.VISITS);
                 file.each(row -> visit(row, visits));
                 keep(file, Kind.VISITS, visits);
             }
             for (ArchiveFile file : archive.of("Occurrence")) {
-                NumberedRows sightings = new NumberedRows(SIGHTING_COLUMNS);
-                NumberedRows samples = new NumberedRows(SAMPLE_COLUMNS);
+                NumberedRows sightings = new NumberedRows(ArchiveColumns.SIGHTINGS);
+                NumberedRows samples = new NumberedRows(ArchiveColumns.SAMPLES);
                 file.each(row -> occurrence(row, sightings, samples));
                 keep(file, Kind.SIGHTINGS, sightings);
                 keep(file, Kind.KICK_SAMPLES, samples);
@@ -182,6 +131,7 @@ public record ArchiveTables(List<Made> tables, List<Message> remarks) {
             if (ofNests > 0) {
                 remarks.add(Message.of("import.darwin.nests", ofNests));
             }
+            otherDatums.forEach((datum, rows) -> remarks.add(Message.of("import.darwin.datum", datum, rows)));
             return new ArchiveTables(tables, remarks);
         }
 
@@ -250,7 +200,14 @@ public record ArchiveTables(List<Made> tables, List<Message> remarks) {
 
         private static boolean isAbsent(ArchiveFile.Told row) {
             return row.value("occurrenceStatus").toLowerCase(Locale.ROOT).startsWith("absen")
-                    || row.value("individualCount").equals("0");
+                    || count(row).equals("0");
+        }
+
+        /** {@return how many birds there were, which newer archives say as a quantity of individuals} */
+        private static String count(ArchiveFile.Told row) {
+            boolean ofBirds =
+                    row.value("organismQuantityType").toLowerCase(Locale.ROOT).startsWith("individual");
+            return either(row.value("individualCount"), ofBirds ? row.value("organismQuantity") : "");
         }
 
         private void visit(ArchiveFile.Told row, NumberedRows visits) {
@@ -295,9 +252,19 @@ public record ArchiveTables(List<Made> tables, List<Message> remarks) {
                     : reported;
         }
 
+        /** {@return the species of a scientific name, which may be followed by its author and year, as the standard wants it} */
+        private static Optional<Species> species(String scientificName) {
+            return Species.named(scientificName)
+                    .or(() -> Species.named(scientificName.strip().replaceFirst("^(\\S+\\s+\\S+)\\s.*$", "$1")));
+        }
+
+        private static Optional<Species> species(ArchiveFile.Told row) {
+            return species(row.value("scientificName")).or(() -> Species.named(row.value("vernacularName")));
+        }
+
         private static List<String> ours(List<String> names) {
             return names.stream()
-                    .map(Species::named)
+                    .map(Maker::species)
                     .flatMap(Optional::stream)
                     .map(Species::scientificName)
                     .distinct()
@@ -337,8 +304,7 @@ public record ArchiveTables(List<Made> tables, List<Message> remarks) {
                 ofNests += published.contains(row.value("occurrenceID")) ? 0 : 1;
             } else if (kind == ArchiveEvent.Kind.SAMPLE) {
                 sample(row, samples);
-            } else if (Species.named(row.value("scientificName")).isEmpty()
-                    && Species.named(row.value("vernacularName")).isEmpty()) {
+            } else if (species(row).isEmpty()) {
                 otherSpecies++;
             } else {
                 sighting(row, kind == ArchiveEvent.Kind.VISIT, sightings);
@@ -350,6 +316,11 @@ public record ArchiveTables(List<Made> tables, List<Message> remarks) {
             String id = row.value("occurrenceID");
             Map<String, String> told = measured.getOrDefault(id, Map.of());
             String km = km(told.getOrDefault("river chainage", ""));
+            String datum = place(row, event, "geodeticDatum", km);
+            boolean isOff = !Datum.isWgs84(datum);
+            if (isOff && !published.contains(id)) {
+                otherDatums.merge(datum, 1, Integer::sum);
+            }
             add(
                     sightings,
                     row.number(),
@@ -361,16 +332,13 @@ public record ArchiveTables(List<Made> tables, List<Message> remarks) {
                             row.value("eventTime"),
                             waterBody(row, event),
                             km,
-                            place(row, event, "decimalLatitude", km),
-                            place(row, event, "decimalLongitude", km),
+                            isOff ? "" : place(row, event, "decimalLatitude", km),
+                            isOff ? "" : place(row, event, "decimalLongitude", km),
                             place(row, event, "coordinateUncertaintyInMeters", ""),
                             told.getOrDefault("bank, looking downstream", ""),
-                            Species.named(row.value("scientificName"))
-                                    .or(() -> Species.named(row.value("vernacularName")))
-                                    .map(Species::scientificName)
-                                    .orElse(""),
+                            species(row).map(Species::scientificName).orElse(""),
                             isAbsent(row) ? "absent" : "",
-                            row.value("individualCount"),
+                            count(row),
                             told.getOrDefault("age told in the field", row.value("lifeStage")),
                             row.value("sex"),
                             behaviour(row),
