@@ -43,6 +43,14 @@ public record PlainSeason(String river, int season, List<PlainVisit> visits, Lis
     }
 
     /**
+     * Where a river joins another.
+     *
+     * @param river name of the receiving river
+     * @param metres where, from that river's mouth; not negative
+     */
+    public record Mouth(String river, double metres) {}
+
+    /**
      * A visit.
      *
      * @param label its name, unique in its season and river
@@ -80,11 +88,24 @@ public record PlainSeason(String river, int season, List<PlainVisit> visits, Lis
      * @throws IllegalArgumentException if a sighting names a visit or a sighting that is not there
      */
     public static SurveyRecords records(List<PlainSeason> seasons, Species species) {
+        return records(seasons, Map.of(), species);
+    }
+
+    /**
+     * {@return the records that an analysis reads, of rivers of which some join others}
+     *
+     * @param seasons some seasons
+     * @param mouths where rivers join others, by name of the one that does
+     * @param species what the birds were
+     * @throws IllegalArgumentException if a sighting names a visit or a sighting that is not there, or a river joins one that is
+     *     not there, or rivers join in a circle
+     */
+    public static SurveyRecords records(List<PlainSeason> seasons, Map<String, Mouth> mouths, Species species) {
         Map<String, River> rivers = new LinkedHashMap<>();
         List<Visit> visits = new ArrayList<>();
         List<Sighting> sightings = new ArrayList<>();
         for (PlainSeason season : seasons) {
-            River river = rivers.computeIfAbsent(season.river, PlainSeason::named);
+            River river = rivers.computeIfAbsent(season.river, name -> named(name, mouths));
             Map<String, Visit> byLabel = new LinkedHashMap<>();
             for (PlainVisit visit : season.visits) {
                 byLabel.put(visit.label, season.visit(visit, river, species));
@@ -113,8 +134,16 @@ public record PlainSeason(String river, int season, List<PlainVisit> visits, Lis
                 List.of());
     }
 
-    private static River named(String name) {
-        return new River(UUID.nameUUIDFromBytes(name.getBytes(StandardCharsets.UTF_8)), name, Optional.empty());
+    private static River named(String name, Map<String, Mouth> mouths) {
+        return new River(
+                riverKey(name),
+                name,
+                Optional.ofNullable(mouths.get(name))
+                        .map(mouth -> new River.Confluence(riverKey(mouth.river), new Chainage(mouth.metres))));
+    }
+
+    private static UUID riverKey(String name) {
+        return UUID.nameUUIDFromBytes(name.getBytes(StandardCharsets.UTF_8));
     }
 
     private UUID key(String kind, String label) {

@@ -13,7 +13,6 @@ import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
-import org.ouzelbook.stats.simulate.mechanism.SimulatedBook;
 
 /**
  * The bench: simulates the books of a grid, counts their territories by rule and by model, and writes how far the counts are from
@@ -86,7 +85,7 @@ public final class Calibration {
         if (known != null) {
             return known;
         }
-        CountedBook counted = BookCounter.of(SimulatedBook.of(trial.plan(), trial.seed()));
+        CountedBook counted = trial.counted();
         synchronized (this) {
             Files.writeString(
                     kept,

@@ -60,9 +60,15 @@ final class CalibrationPage {
                 trial -> (trial.plan().field().piece() ? "piece of a longer one" : "mouth to source")
                         + (trial.plan().field().together() > 0 ? ", seen at once and turning back noted" : ""));
         made.table(
+                "A river and a tributary",
+                "waters",
+                trial -> trial.water() != Trial.Waters.RIVER,
+                trial -> (trial.water() == Trial.Waters.FORKED ? "joined at the confluence, " : "each by itself, ")
+                        + word(trial.plan().kind()));
+        made.table(
                 "Small books",
                 "seasons, visits",
-                trial -> !trial.isLarge(),
+                trial -> trial.water() == Trial.Waters.RIVER && !trial.isLarge(),
                 trial -> number(trial.plan().seasons()) + ", "
                         + number(trial.plan().field().visits()));
         return made.page.toString();
@@ -105,6 +111,12 @@ final class CalibrationPage {
                 "territories. Targets over books of ten seasons and more at 3 to 8 visits: bias within ±5 %, 85 to 95 % held, error at most");
         line(
                 "half of the rule’s. The rule is the count by the [mapping rules](methods/territory-map.md) with their usual settings.");
+        line("");
+        line(
+                "Books of a river and a tributary, a third of the water each above and below the confluence and beside it: two of the three arms,");
+        line(
+                "others each season, are one line to the birds, and the third has grounds of its own. Such a book is counted twice: with the waters");
+        line("joined at the confluence, and each water by itself, as if they did not meet.");
         line("");
     }
 

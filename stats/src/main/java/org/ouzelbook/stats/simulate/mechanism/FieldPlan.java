@@ -31,6 +31,11 @@ public record FieldPlan(
         }
     }
 
+    /** The same on a river of another length, from end to end. */
+    FieldPlan on(double metres) {
+        return new FieldPlan(metres, false, visits, shortWalks, together, turnBacks);
+    }
+
     /** The visits of one season: spread over the time from late February to early June, each some days early or late. */
     List<Walk> walks(Draws draws) {
         List<Walk> walks = new ArrayList<>();

@@ -66,6 +66,19 @@ class CalibrationTest {
         assertThat(score.ruleBias()).isBetween(-0.35, 0.2);
     }
 
+    /** Grounds that reach around a confluence are two where each water is counted by itself. */
+    @Test
+    void countsFewerWhereWatersAreJoined() {
+        FieldPlan field = new FieldPlan(9_000, false, 6, 0, 0, 0);
+        BookPlan plan = new BookPlan(Kind.CLUSTERED, 900, 10, field);
+        Score joined = new Score(List.of(new Trial(plan, 5, Trial.Waters.FORKED).counted()));
+        Score apart = new Score(List.of(new Trial(plan, 5, Trial.Waters.APART).counted()));
+
+        assertThat(joined.isModelled()).isTrue();
+        assertThat(joined.modelBias()).isBetween(-0.2, 0.2).isLessThan(apart.modelBias());
+        assertThat(joined.modelError()).isLessThan(apart.modelError());
+    }
+
     @Test
     void writesOneRowAGroup() {
         Trial trial = Trial.grid(1, 7).get(0);
