@@ -104,6 +104,40 @@ class EstimateTerritoriesCommandTest {
                 .hasSize(2);
     }
 
+    /** A pair met in turn just below a confluence and just up the tributary is one, told on one of the two rivers. */
+    @Test
+    void joinsATributaryToItsRiver() throws IOException {
+        StringBuilder visits = new StringBuilder("visit,day,from_km,to_km,river,joins,joins_km\n");
+        StringBuilder sightings = new StringBuilder("sighting,visit,km,river\n");
+        for (int i = 0; i < 6; i++) {
+            int day = 60 + 14 * i;
+            visits.append("v%d,%d,0,6,North,,\nw%d,%d,0,3,Beck,North,3.0\n".formatted(i, day, i, day));
+            sightings.append("a%d,v%d,1.0,North\n".formatted(i, i));
+            sightings.append(i % 2 == 0 ? "b%d,v%d,2.9,North\n".formatted(i, i) : "b%d,w%d,0.1,Beck\n".formatted(i, i));
+        }
+        CommandRun run = run(sightings.toString(), visits.toString(), "--json");
+
+        assertThat(run.err()).isEmpty();
+        assertThat(run.out()).containsPattern("\"arm\":\\s*\\{\\s*\"river\":");
+    }
+
+    @Test
+    void tellsWhatIsWrongWithConfluences() throws IOException {
+        CommandRun run = run("sighting,visit,km,river\n", """
+                visit,day,from_km,to_km,river,joins,joins_km
+                1,60,0,5,North,North,1
+                2,60,0,5,South,Nowhere,1
+                3,60,0,5,West,South,1
+                4,70,0,5,West,South,2
+                """);
+
+        assertThat(run.exitCode()).isEqualTo(1);
+        assertThat(run.err())
+                .contains("North would join itself")
+                .contains("no visit to “Nowhere”")
+                .contains("West joins South at km 1.000");
+    }
+
     @Test
     void tellsEverythingThatIsWrongByRowAndColumn() throws IOException {
         CommandRun birds = run(

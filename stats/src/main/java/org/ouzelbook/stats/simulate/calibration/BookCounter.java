@@ -72,8 +72,9 @@ final class BookCounter {
             seasons.add(plain(book.seasons().get(i).river(), RIVER, FIRST_YEAR + i));
             seasons.add(plain(book.seasons().get(i).tributary(), TRIBUTARY, FIRST_YEAR + i));
         }
-        Map<String, PlainSeason.Mouth> mouths =
-                joined ? Map.of(TRIBUTARY, new PlainSeason.Mouth(RIVER, book.waters().below())) : Map.of();
+        Map<String, PlainSeason.Mouth> mouths = joined
+                ? Map.of(TRIBUTARY, new PlainSeason.Mouth(RIVER, book.waters().below()))
+                : Map.of();
         SurveyRecords records = PlainSeason.records(seasons, mouths, Species.DIPPER);
         TerritoryModel model = TerritoryModel.of(records, Species.DIPPER, SETTINGS, Progress.NONE);
         List<CountedSeason> counted = new ArrayList<>();
@@ -81,7 +82,9 @@ final class BookCounter {
             TerritoryMap map = TerritoryMap.of(records, Species.DIPPER, FIRST_YEAR + i, SETTINGS, Water.ALL);
             counted.add(new CountedSeason(
                     book.seasons().get(i).trueCount(),
-                    map.rivers().stream().mapToInt(river -> river.count().likely()).sum(),
+                    map.rivers().stream()
+                            .mapToInt(river -> river.count().likely())
+                            .sum(),
                     both(model, map, FIRST_YEAR + i)));
         }
         return new CountedBook((System.nanoTime() - start) / 1e9, counted);
@@ -92,7 +95,8 @@ final class BookCounter {
         double expected = 0;
         long[] draws = new long[DRAWS];
         for (RiverMap river : map.rivers()) {
-            Optional<org.ouzelbook.stats.survey.ModelCount> count = model.count(year, river.river().id(), Water.ALL);
+            Optional<org.ouzelbook.stats.survey.ModelCount> count =
+                    model.count(year, river.river().id(), Water.ALL);
             if (count.isEmpty()) {
                 return Optional.empty();
             }

@@ -47,14 +47,14 @@ record Trial(BookPlan plan, long seed, Waters water) {
     String name() {
         FieldPlan field = plan.field();
         return String.join(
-                " ",
-                plan.kind().name(),
-                String.valueOf(plan.medianMetres()),
-                String.valueOf(plan.seasons()),
-                String.valueOf(field.visits()),
-                field.piece() ? "piece" : "whole",
-                field.together() > 0 ? "marks" : "plain",
-                String.valueOf(seed))
+                        " ",
+                        plan.kind().name(),
+                        String.valueOf(plan.medianMetres()),
+                        String.valueOf(plan.seasons()),
+                        String.valueOf(field.visits()),
+                        field.piece() ? "piece" : "whole",
+                        field.together() > 0 ? "marks" : "plain",
+                        String.valueOf(seed))
                 + (water == Waters.RIVER ? "" : " " + water);
     }
 

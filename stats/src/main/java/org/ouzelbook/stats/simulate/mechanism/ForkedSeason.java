@@ -30,8 +30,8 @@ public record ForkedSeason(RiverSeason river, RiverSeason tributary, int trueCou
                 List.of(List.of(below, above, beck), List.of(below, beck, above), List.of(above, beck, below));
         List<Arm> way = ways.get(draws.below(ways.size()));
         Written written = new Written();
-        RiverSeason one = mechanism.season(
-                field.on(way.get(0).length() + way.get(1).length()), draws.branch("through"));
+        RiverSeason one =
+                mechanism.season(field.on(way.get(0).length() + way.get(1).length()), draws.branch("through"));
         RiverSeason other = mechanism.season(field.on(way.get(2).length()), draws.branch("aside"));
         written.add("t", one, way.subList(0, 2));
         written.add("a", other, way.subList(2, 3));
@@ -79,10 +79,7 @@ public record ForkedSeason(RiverSeason river, RiverSeason tributary, int trueCou
                 registrations
                         .get(river)
                         .add(new Registration(
-                                name + one.id(),
-                                before[river] + one.visit(),
-                                place,
-                                OptionalDouble.empty()));
+                                name + one.id(), before[river] + one.visit(), place, OptionalDouble.empty()));
             }
             for (Together pair : season.together()) {
                 for (int river = 0; river < 2; river++) {
@@ -100,7 +97,8 @@ public record ForkedSeason(RiverSeason river, RiverSeason tributary, int trueCou
             for (int i = 0; i < arms.size(); i++) {
                 Arm arm = arms.get(i);
                 boolean towards = i == 0 && arms.size() > 1;
-                double from = towards ? first - Math.min(first, walk.toMetres()) : Math.max(first, walk.fromMetres()) - first;
+                double from =
+                        towards ? first - Math.min(first, walk.toMetres()) : Math.max(first, walk.fromMetres()) - first;
                 double to = towards ? first - walk.fromMetres() : walk.toMetres() - first;
                 if ((arm.isTributary() ? 1 : 0) == river && from < to) {
                     lowest = Math.min(lowest, Math.min(arm.place(from), arm.place(to)));

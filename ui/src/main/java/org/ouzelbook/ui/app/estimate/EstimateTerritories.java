@@ -45,7 +45,7 @@ public final class EstimateTerritories {
             double level,
             Progress progress) {
         TerritoryTables tables = TerritoryTables.read(sightings, visits);
-        SurveyRecords records = PlainSeason.records(tables.seasons(), species);
+        SurveyRecords records = PlainSeason.records(tables.seasons(), tables.mouths(), species);
         Map<String, UUID> rivers = new LinkedHashMap<>();
         for (River river : records.rivers().rivers()) {
             rivers.put(river.name(), river.id());

@@ -13,6 +13,7 @@ import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.stream.Stream;
 import org.ouzelbook.stats.survey.PlainSeason;
+import org.ouzelbook.stats.survey.PlainSeason.Mouth;
 import org.ouzelbook.stats.survey.PlainSeason.PlainSighting;
 import org.ouzelbook.stats.survey.PlainSeason.PlainVisit;
 import org.ouzelbook.tracker.domain.Message;
@@ -24,15 +25,18 @@ import org.ouzelbook.ui.app.Texts;
  * Sightings and visits of any number of rivers and seasons, from two plain tables.
  *
  * @param seasons one element a river and season that was visited, in the order of the visits
+ * @param mouths where rivers join others, by name of the one that does
  * @param warnings what to know of the tables themselves
  */
-record TerritoryTables(List<PlainSeason> seasons, List<Message> warnings) {
+record TerritoryTables(List<PlainSeason> seasons, Map<String, Mouth> mouths, List<Message> warnings) {
     private static final int LAST_YEAR = 9999;
     private static final int DAYS = 365;
     private static final double LONGEST_KM = 20_000;
     private static final String SEASON = "season";
     private static final String RIVER = "river";
     private static final String VISIT = "visit";
+    private static final String JOINS = "joins";
+    private static final String JOINS_KM = "joins_km";
 
     /** A river in a season. */
     private record Where(int season, String river) {}
@@ -49,13 +53,17 @@ record TerritoryTables(List<PlainSeason> seasons, List<Message> warnings) {
      *
      * @param sightings one row a bird met: its name, its visit, km, and perhaps what it was simultaneous with, where it turned
      *     back, season, river
-     * @param visits one row a visit: its name, its day, from and to which km, and perhaps season, river
+     * @param visits one row a visit: its name, its day, from and to which km, and perhaps season, river, and which river that
+     *     one joins at which km
      * @throws BadTable if a table must be mended first
      */
     static TerritoryTables read(Path sightings, Path visits) {
-        List<String> where = List.of(RIVER);
-        PlainTable walked =
-                PlainTable.read(visits, List.of(VISIT, "day"), List.of("from_km", "to_km"), where, List.of(SEASON));
+        PlainTable walked = PlainTable.read(
+                visits,
+                List.of(VISIT, "day"),
+                List.of("from_km", "to_km"),
+                List.of(RIVER, JOINS),
+                List.of(SEASON, JOINS_KM));
         PlainTable seen = PlainTable.read(
                 sightings,
                 List.of("sighting", VISIT),
@@ -81,6 +89,7 @@ record TerritoryTables(List<PlainSeason> seasons, List<Message> warnings) {
         private final PlainTable seen;
         private final Map<Where, Gathered> gathered = new LinkedHashMap<>();
         private final Map<String, Set<Where>> visitsByName = new HashMap<>();
+        private final Map<String, Mouth> mouths = new LinkedHashMap<>();
         private final int dayOffset;
 
         Reading(PlainTable walked, PlainTable seen) {
@@ -132,7 +141,43 @@ record TerritoryTables(List<PlainSeason> seasons, List<Message> warnings) {
                     row.problem("to_km", Message.of("estimate.territories.noWater"));
                 }
                 visitsByName.computeIfAbsent(label, any -> new HashSet<>()).add(at);
+                mouth(row, at.river());
             });
+            walked.rows().forEach(this::checkMouth);
+        }
+
+        /** Where the river of a visit joins another, if the row says so. */
+        private void mouth(PlainTable.Row row, String river) {
+            String joined = row.text(JOINS).strip();
+            if (joined.isEmpty()) {
+                return;
+            }
+            Mouth mouth = new Mouth(joined, km(row, JOINS_KM) * 1000);
+            Mouth before = mouths.putIfAbsent(river, mouth);
+            if (before != null && !before.equals(mouth)) {
+                row.problem(
+                        JOINS,
+                        Message.of("estimate.territories.joinsTwice", river, before.river(), before.metres() / 1000));
+            }
+        }
+
+        /** A river joins one that somebody visited, and not itself, be it through others. */
+        private void checkMouth(PlainTable.Row row) {
+            String joined = row.text(JOINS).strip();
+            String river = where(walked, row).river();
+            if (joined.isEmpty()) {
+                return;
+            }
+            Set<String> passed = new HashSet<>(Set.of(river));
+            Mouth next = mouths.get(river);
+            while (next != null && passed.add(next.river())) {
+                next = mouths.get(next.river());
+            }
+            if (next != null) {
+                row.problem(JOINS, Message.of("estimate.territories.joinsItself", river));
+            } else if (gathered.keySet().stream().noneMatch(at -> at.river().equals(joined))) {
+                row.problem(JOINS, Message.of("estimate.territories.joinsNone", joined));
+            }
         }
 
         private Where where(PlainTable table, PlainTable.Row row) {
@@ -248,7 +293,7 @@ record TerritoryTables(List<PlainSeason> seasons, List<Message> warnings) {
                     List.copyOf(of.sightings.values()))));
             List<Message> warnings = new ArrayList<>(walked.warnings());
             warnings.addAll(seen.warnings());
-            return new TerritoryTables(seasons, warnings);
+            return new TerritoryTables(seasons, mouths, warnings);
         }
     }
 }
