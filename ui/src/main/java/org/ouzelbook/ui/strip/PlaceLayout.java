@@ -2,7 +2,6 @@ package org.ouzelbook.ui.strip;
 
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import java.util.stream.Collectors;
 import org.ouzelbook.tracker.domain.Sighting;
 import org.ouzelbook.tracker.domain.Visit;
@@ -108,8 +107,10 @@ final class PlaceLayout {
         }
         sheet.draw(
                 new Shape.Line(new Point(across.left(), y), new Point(across.right(), y), Pencil.solid(Ink.GRID, 1.4)));
-        Set<Double> days =
-                passing.stream().map(visit -> YearDays.of(visit.date())).collect(Collectors.toUnmodifiableSet());
+        List<Double> days = passing.stream()
+                .map(visit -> YearDays.of(visit.date()))
+                .distinct()
+                .toList();
         for (double day : days) {
             if (across.shows(day)) {
                 double x = across.x(day);
