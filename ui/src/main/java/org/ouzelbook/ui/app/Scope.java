@@ -60,7 +60,7 @@ public record Scope(
     }
 
     /** {@return the same for one season only} */
-    Scope in(int year) {
+    public Scope in(int year) {
         return new Scope(species, Optional.of(year), from, to, river, reach, level);
     }
 

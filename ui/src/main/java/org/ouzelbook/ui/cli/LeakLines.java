@@ -13,14 +13,9 @@ final class LeakLines {
     static void print(List<Leak> leaks, Terminal terminal) {
         leaks.stream()
                 .limit(SHOWN)
-                .forEach(leak -> terminal.out().println("  " + place(leak) + ": " + Texts.of(leak.what())));
+                .forEach(leak -> terminal.out().println("  " + leak.place() + ": " + Texts.of(leak.what())));
         if (leaks.size() > SHOWN) {
             terminal.out().println("  " + Texts.of("leak.more", leaks.size() - SHOWN));
         }
-    }
-
-    private static String place(Leak leak) {
-        String file = leak.part().isEmpty() ? leak.file() : leak.file() + "!" + leak.part();
-        return leak.line() > 0 ? file + ":" + leak.line() : file;
     }
 }

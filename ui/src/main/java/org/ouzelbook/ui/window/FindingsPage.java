@@ -19,6 +19,7 @@ import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import javafx.stage.FileChooser;
+import org.jspecify.annotations.Nullable;
 import org.ouzelbook.ui.app.Texts;
 import org.ouzelbook.ui.app.TrendWords;
 
@@ -87,6 +88,7 @@ final class FindingsPage implements Page {
                 .on("window.findings.toTable", table::begin, Stroke.of(KeyCode.T))
                 .on("window.findings.toRecords", evidence::requestFocus, Stroke.of(KeyCode.R))
                 .offer("window.findings.save", "window.findings.saveHint", this::save, Stroke.command(KeyCode.S))
+                .offer("window.findings.report", "window.findings.reportHint", this::report, Stroke.of(KeyCode.W))
                 .pointer("window.pointer.clickRow", "window.findings.rests");
     }
 
@@ -169,17 +171,51 @@ final class FindingsPage implements Page {
         Button save = new Button(Texts.of("window.findings.saveButton"));
         save.setAccessibleText(Texts.of("window.findings.save"));
         save.setOnAction(event -> save());
-        HBox line = new HBox(12, save, saved);
+        Button report = new Button(Texts.of("window.findings.reportButton"));
+        report.setAccessibleText(Texts.of("window.findings.report"));
+        report.setOnAction(event -> report());
+        HBox line = new HBox(12, save, report, saved);
         line.setAlignment(Pos.CENTER_LEFT);
         return line;
+    }
+
+    private void report() {
+        if (book.contents().get().filter(there -> !there.maps().isEmpty()).isEmpty()) {
+            saved.setText(Texts.of("window.findings.nothing"));
+            return;
+        }
+        FileChooser chooser = new FileChooser();
+        chooser.setTitle(Texts.of("window.findings.report"));
+        chooser.setInitialDirectory(folder());
+        chooser.setInitialFileName("report-" + book.strip().season().get());
+        chooser.getExtensionFilters()
+                .addAll(
+                        new FileChooser.ExtensionFilter(Texts.of("window.findings.asPdf"), "*.pdf"),
+                        new FileChooser.ExtensionFilter(Texts.of("window.findings.asHtml"), "*.html"));
+        File file = chooser.showSaveDialog(page.getScene().getWindow());
+        if (file != null) {
+            report(file.toPath());
+        }
+    }
+
+    /**
+     * Writes the report of the season that the strip shows.
+     *
+     * @param file where to
+     */
+    void report(Path file) {
+        findings.report(file, saved::setText);
+    }
+
+    private @Nullable File folder() {
+        Path folder = book.book().file().getParent();
+        return folder == null ? null : folder.toFile();
     }
 
     private void save() {
         FileChooser chooser = new FileChooser();
         chooser.setTitle(Texts.of("window.findings.save"));
-        chooser.setInitialDirectory(Optional.ofNullable(book.book().file().getParent())
-                .map(Path::toFile)
-                .orElse(null));
+        chooser.setInitialDirectory(folder());
         chooser.setInitialFileName(findings.topic().get().name().toLowerCase(Locale.ROOT));
         chooser.getExtensionFilters()
                 .addAll(

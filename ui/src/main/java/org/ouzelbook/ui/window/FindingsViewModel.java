@@ -12,6 +12,9 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.function.Consumer;
+import java.util.function.UnaryOperator;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import javafx.beans.property.ReadOnlyIntegerProperty;
 import javafx.beans.property.ReadOnlyIntegerWrapper;
@@ -21,14 +24,23 @@ import org.ouzelbook.stats.survey.ModelledCounts;
 import org.ouzelbook.tracker.domain.Progress;
 import org.ouzelbook.tracker.exchange.export.CsvFiles;
 import org.ouzelbook.tracker.exchange.export.DataTable;
+import org.ouzelbook.ui.app.Counting;
+import org.ouzelbook.ui.app.Scope;
+import org.ouzelbook.ui.app.SeasonFindings;
 import org.ouzelbook.ui.app.Texts;
+import org.ouzelbook.ui.app.leak.Leak;
+import org.ouzelbook.ui.app.leak.LeakCheck;
 import org.ouzelbook.ui.app.leak.PrivateFile;
+import org.ouzelbook.ui.report.PublicPaper;
+import org.ouzelbook.ui.report.SeasonReport;
 import org.ouzelbook.ui.strip.IntervalFigure.Figure;
 import org.ouzelbook.ui.strip.Palette;
 import org.ouzelbook.ui.strip.SvgPen;
 
 /** The findings: each answered once for the book as it is, with its picture, its table and the records behind. */
 final class FindingsViewModel {
+    private static final int LEAKS_SHOWN = 6;
+
     private final BookViewModel book;
     private final Work work;
     private final double width;
@@ -224,6 +236,41 @@ final class FindingsViewModel {
             throw new UncheckedIOException(e);
         }
         return text.isPresent();
+    }
+
+    /**
+     * Writes the report of the season that the strip shows, counted by the model, unless it would tell what must stay private.
+     *
+     * @param file where to; a name that ends in pdf is for paper, any other for the screen
+     * @param told hears what came of it, in words
+     */
+    void report(Path file, Consumer<String> told) {
+        Scope scope = Scope.everything()
+                .of(book.contents().get().orElseThrow().species())
+                .in(book.strip().season().get());
+        told.accept(Texts.of("window.work.report"));
+        work.start(
+                Texts.of("window.work.report"),
+                progress -> {
+                    SeasonFindings findings = SeasonFindings.of(
+                            book.book(), scope, UnaryOperator.identity(), Counting.BY_MODEL, progress);
+                    LeakCheck check = book.book().read(view -> LeakCheck.of(view, false));
+                    try {
+                        return PublicPaper.write(check, file, SeasonReport.of(findings));
+                    } catch (IOException e) {
+                        throw new UncheckedIOException(e);
+                    }
+                },
+                leaks -> told.accept(leaks.isEmpty() ? Texts.of("cli.report.written", file) : stopped(leaks)),
+                failure -> told.accept(FailureWords.of(failure)));
+    }
+
+    private static String stopped(List<Leak> leaks) {
+        return Texts.of("window.findings.reportStopped")
+                + leaks.stream()
+                        .limit(LEAKS_SHOWN)
+                        .map(leak -> "\n" + leak.place() + ": " + Texts.of(leak.what()))
+                        .collect(Collectors.joining());
     }
 
     private static DataTable table(String name, FindingSheet sheet) {

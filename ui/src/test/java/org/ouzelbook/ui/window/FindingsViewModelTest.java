@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -21,7 +22,9 @@ import org.ouzelbook.tracker.store.Book;
 import org.ouzelbook.ui.app.Counting;
 import org.ouzelbook.ui.app.DensityAnswer;
 import org.ouzelbook.ui.app.Scope;
+import org.ouzelbook.ui.app.SeasonFindings;
 import org.ouzelbook.ui.app.TrendAnswer;
+import org.ouzelbook.ui.report.SeasonReport;
 import org.ouzelbook.ui.strip.Subject;
 
 /** The findings without a window, on a real book of one season without nests, rings and samples. */
@@ -171,6 +174,19 @@ class FindingsViewModelTest {
         assertThat(Files.readString(svg)).startsWith("<svg").contains("Arrel Water");
         assertThat(Files.readAllLines(csv).get(0)).startsWith("water,season,territories");
         assertThat(Files.readAllLines(csv).get(1)).startsWith("Arrel Water,2026,");
+    }
+
+    @Test
+    void writesTheReportThatTheCommandWrites() throws IOException {
+        Path page = folder.resolve("report.html");
+        List<String> told = new ArrayList<>();
+
+        findings.report(page, told::add);
+
+        assertThat(told).last().isEqualTo("The report is in " + page);
+        SeasonFindings asCommand =
+                SeasonFindings.of(book, Scope.everything(), UnaryOperator.identity(), Counting.BY_MODEL, Progress.NONE);
+        assertThat(page).hasBinaryContent(SeasonReport.of(asCommand).content(page));
     }
 
     @Test

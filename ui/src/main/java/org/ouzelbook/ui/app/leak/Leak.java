@@ -31,4 +31,10 @@ public record Leak(String file, String part, int line, Kind kind, Message what) 
         /** What two files tell together. */
         DIFFERENCE
     }
+
+    /** {@return file, part and line, as they are written before a colon} */
+    public String place() {
+        String within = part.isEmpty() ? file : file + "!" + part;
+        return line > 0 ? within + ":" + line : within;
+    }
 }
