@@ -37,6 +37,7 @@ class ModelWindowTest {
         window.await("the shading", ModelWindowTest::isShaded);
 
         note(window, "note at Arrel Water 9.0: ringed pair");
+        window.await("the changed book", () -> !isShaded());
         window.await("a way to stop it", () -> LiveWindow.pressedBeside("Counting by the model"));
         window.awaitWords("Stopped: the strip is shown without the model");
         assertThat(onWindow(ModelWindowTest::isShaded)).isFalse();
