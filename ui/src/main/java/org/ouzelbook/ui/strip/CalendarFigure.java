@@ -26,6 +26,9 @@ public final class CalendarFigure {
     private static final double GAP = 10;
     private static final double DOT = 5;
     private static final DateTimeFormatter MONTH = DateTimeFormatter.ofPattern("MMM", Locale.ENGLISH);
+    /** Room beside the last day, so that no frame is cut, in pixels. */
+    private static final double MARGIN = 6;
+
     private static final DateTimeFormatter WHOLE_MONTH = DateTimeFormatter.ofPattern("MMMM", Locale.ENGLISH);
 
     private final List<Row> rows;
@@ -195,7 +198,7 @@ public final class CalendarFigure {
             double to = item.kind().isDone() ? from + DOT : x(item.to().plusDays(1));
             double words = item.mark().isBlank() ? 0 : TextWidths.of(item.mark(), Lettering.SMALL) + 12;
             double wide = Math.max(Math.max(LEAST_BOX, words), to - from);
-            double start = Math.min(item.kind().isDone() ? from - DOT : from, width - wide);
+            double start = Math.min(item.kind().isDone() ? from - DOT : from, width - MARGIN - wide);
             int lane = 0;
             while (lane < free.size() && free.get(lane) > start) {
                 lane++;
@@ -252,7 +255,7 @@ public final class CalendarFigure {
 
     private double x(LocalDate day) {
         double share = ChronoUnit.DAYS.between(first, day) / (double) ChronoUnit.DAYS.between(first, end);
-        return left + share * (width - 1 - left);
+        return left + share * (width - MARGIN - left);
     }
 
     private static Shape.Label label(double x, double y, String text, Anchor anchor, Lettering type, Ink ink) {

@@ -50,7 +50,12 @@ final class BackgroundWork implements Work, AutoCloseable {
                 T result = job.apply(this::progressed);
                 onWindow(() -> {
                     show("", -1);
-                    done.accept(result);
+                    try {
+                        done.accept(result);
+                    } catch (RuntimeException e) {
+                        // What cannot be shown is told like what cannot be worked out: nobody is left waiting.
+                        failed.accept(e);
+                    }
                 });
             } catch (RuntimeException | Error e) {
                 onWindow(() -> {

@@ -1,6 +1,7 @@
 package org.ouzelbook.ui.app;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatCode;
 import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
 
 import com.tngtech.archunit.core.domain.JavaClass;
@@ -10,10 +11,14 @@ import com.tngtech.archunit.core.importer.ImportOption;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.text.ChoiceFormat;
+import java.text.Format;
+import java.text.MessageFormat;
 import java.time.LocalDate;
 import java.time.Year;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.MatchResult;
@@ -85,6 +90,23 @@ class TextsTest {
         unused.removeIf(key -> prefixes.stream().anyMatch(key::startsWith) && !key.startsWith("cli.option."));
 
         assertThat(unused).isEmpty();
+    }
+
+    @Test
+    void everyTextIsAPatternAndSoIsEachOfItsChoices() {
+        for (String key : Texts.keys()) {
+            assertThatCode(() -> checkPattern(Texts.pattern(key))).as(key).doesNotThrowAnyException();
+        }
+    }
+
+    private static void checkPattern(String pattern) {
+        for (Format format : new MessageFormat(pattern, Locale.ENGLISH).getFormats()) {
+            if (format instanceof ChoiceFormat choices) {
+                for (Object choice : choices.getFormats()) {
+                    checkPattern((String) choice);
+                }
+            }
+        }
     }
 
     @Test

@@ -87,8 +87,11 @@ final class CalibrationPage {
         line(command);
         line("```");
         line("");
-        line(results.size() + " books, " + seasons
-                + " seasons of 12 km of river. Every book is made by one of five mechanisms with");
+        long books = results.keySet().stream()
+                .filter(trial -> trial.water() != Trial.Waters.APART)
+                .count();
+        line(books + " books, counted " + results.size() + " times, with " + seasons
+                + " counts of a season on 12 km of river. Every book is made by one of five mechanisms with");
         line(
                 "its habits (chances of being found, repeats, strays, gaps) drawn anew; only the first is the model’s own:");
         line("");
