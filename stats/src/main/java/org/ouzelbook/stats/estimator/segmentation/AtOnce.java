@@ -1,6 +1,7 @@
 package org.ouzelbook.stats.estimator.segmentation;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -84,6 +85,11 @@ final class AtOnce {
     /** The registrations below one that are near it on its visit and were not noted so. */
     int[] unnotedBelow(int registration) {
         return unnoted[registration];
+    }
+
+    /** Whether a territory's weight hangs on how often such things are noted. */
+    boolean tellsOfNoting() {
+        return Arrays.stream(unnoted).anyMatch(below -> below.length > 0);
     }
 
     /** How many neighbours on one visit, near enough to be noted, were. */

@@ -174,7 +174,7 @@ final class Likelihood {
         private final StretchWeights here;
         private final FindingLaw law;
         private final FindingLaw[] found = new FindingLaw[FIRST_OF_MEETINGS];
-        private final StretchWeights[] beside = new StretchWeights[Nature.SIZE];
+        private final StretchWeights[] beside;
         private final double[] expectedLengths;
 
         Gathering(Cells cells, double[] point, double[] gradient) {
@@ -187,7 +187,9 @@ final class Likelihood {
             for (int j = FIRST_OF_FINDING; j < FIRST_OF_MEETINGS; j++) {
                 found[j] = FindingLaw.of(Nature.at(moved(point, j, STEP)), visits);
             }
-            for (int j = FIRST_OF_MEETINGS; j < Nature.SIZE; j++) {
+            // The noting comes last, and is left out where it says nothing.
+            beside = new StretchWeights[cells.atOnce.tellsOfNoting() ? Nature.SIZE : Nature.NOTING];
+            for (int j = FIRST_OF_MEETINGS; j < beside.length; j++) {
                 beside[j] = new StretchWeights(cells, Nature.at(moved(point, j, STEP)));
             }
             expectedLengths = new double[cells.longest + 1];
@@ -202,7 +204,7 @@ final class Likelihood {
                 for (int j = FIRST_OF_FINDING; j < FIRST_OF_MEETINGS; j++) {
                     gradient[j] += probability * (here.log(found[j]) - base) / STEP;
                 }
-                for (int j = FIRST_OF_MEETINGS; j < Nature.SIZE && here.tellsOfMeetings(); j++) {
+                for (int j = FIRST_OF_MEETINGS; j < beside.length && here.tellsOfMeetings(); j++) {
                     gradient[j] += probability * (beside[j].log(from, from + cellsLong) - base) / STEP;
                 }
             }
