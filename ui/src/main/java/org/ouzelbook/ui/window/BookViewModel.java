@@ -86,6 +86,7 @@ final class BookViewModel {
         strip.selected().addListener((property, before, now) -> tell());
         strip.season().addListener((property, before, now) -> tell());
         strip.path().addListener((property, before, now) -> tell());
+        strip.nestsShown().addListener((property, before, now) -> tell());
     }
 
     private LogLine notebookOf(Optional<Visit> visit) {
@@ -312,7 +313,8 @@ final class BookViewModel {
     }
 
     private Optional<Explanation> explain(BookContents there) {
-        WhyWords words = new WhyWords(there, strip::shading, stories::of);
+        WhyWords words = new WhyWords(
+                there, strip::shading, stories::of, strip.nestsShown().get());
         WhyMarks marks = new WhyMarks(there);
         return strip.selected()
                 .get()

@@ -4,7 +4,9 @@ import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
+import javafx.scene.control.ScrollPane;
 import javafx.scene.input.KeyCode;
+import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.GridPane;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
@@ -45,7 +47,13 @@ final class Overlay extends StackPane {
         Button close = new Button(button);
         close.setOnAction(event -> hide());
         close.setAccessibleText(button);
-        VBox sheet = new VBox(heading, content, close);
+        ScrollPane within = new ScrollPane(content);
+        within.getStyleClass().add("told");
+        within.setFitToWidth(true);
+        within.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
+        within.setMinHeight(0);
+        VBox sheet = new VBox(heading, within, close);
+        sheet.addEventFilter(KeyEvent.KEY_PRESSED, event -> scroll(within, event));
         sheet.getStyleClass().add("sheet");
         sheet.setMaxSize(USE_PREF_SIZE, USE_PREF_SIZE);
         sheet.setAlignment(Pos.TOP_LEFT);
@@ -80,6 +88,21 @@ final class Overlay extends StackPane {
             row++;
         }
         show(Texts.of(title), lines, Texts.of(button));
+    }
+
+    /** Moves a sheet that is taller than the window by the keys, while its button has the keyboard. */
+    private static void scroll(ScrollPane within, KeyEvent event) {
+        double by = switch (event.getCode()) {
+            case UP -> -0.1;
+            case DOWN -> 0.1;
+            case PAGE_UP -> -0.5;
+            case PAGE_DOWN -> 0.5;
+            default -> 0;
+        };
+        if (by != 0) {
+            within.setVvalue(Math.min(Math.max(within.getVvalue() + by, 0), 1));
+            event.consume();
+        }
     }
 
     void hide() {

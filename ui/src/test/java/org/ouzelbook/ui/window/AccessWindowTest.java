@@ -13,6 +13,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
+import java.util.stream.Stream;
+import javafx.geometry.Bounds;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 import org.junit.jupiter.api.Tag;
@@ -89,6 +91,9 @@ class AccessWindowTest {
                 type(sheet);
                 window.await("the sheet", () -> scene().lookup(".overlay").isVisible());
                 check("sheet " + sheet + look);
+                assertThat(cutOff())
+                        .as("what sticks out of the window, sheet " + sheet)
+                        .isEmpty();
                 type(KeyCode.ESCAPE);
                 window.await("no sheet", () -> !scene().lookup(".overlay").isVisible());
             }
@@ -96,6 +101,14 @@ class AccessWindowTest {
         }
         window.close();
         assertThat(wrong).isEmpty();
+    }
+
+    /** Sheets that the window does not show whole. */
+    private static List<Bounds> cutOff() {
+        return onWindow(() -> Stream.of(scene().lookup(".overlay > .sheet"))
+                .map(sheet -> sheet.localToScene(sheet.getLayoutBounds()))
+                .filter(sheet -> sheet.getMinY() < 0 || sheet.getMaxY() > scene().getHeight())
+                .toList());
     }
 
     private static BookPane pane() {

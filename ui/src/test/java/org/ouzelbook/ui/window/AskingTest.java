@@ -106,7 +106,7 @@ class AskingTest {
         Subject whole = subject instanceof Subject.OfEnd end
                 ? new Subject.OfTerritory(end.season(), end.riverId(), end.id())
                 : subject;
-        return new WhyWords(contents, strip::shading, year -> Optional.empty()).of(whole);
+        return new WhyWords(contents, strip::shading, year -> Optional.empty(), true).of(whole);
     }
 
     private void inEveryView(Consumer<String> look) {
