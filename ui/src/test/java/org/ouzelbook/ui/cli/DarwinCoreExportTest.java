@@ -1,7 +1,6 @@
 package org.ouzelbook.ui.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.io.IOException;
 import java.io.StringReader;
@@ -18,16 +17,12 @@ import java.util.Map;
 import java.util.Set;
 import java.util.stream.Stream;
 import java.util.zip.ZipFile;
-import javax.xml.XMLConstants;
 import javax.xml.parsers.DocumentBuilderFactory;
 import javax.xml.parsers.ParserConfigurationException;
-import javax.xml.transform.stream.StreamSource;
-import javax.xml.validation.SchemaFactory;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.w3c.dom.Document;
 import org.w3c.dom.Element;
@@ -37,8 +32,7 @@ import org.xml.sax.SAXException;
 
 /**
  * Records as a Darwin Core archive. The archive is read as the text guide of the standard (TDWG) tells readers to: by what meta.xml
- * says and nothing else. The schemas are written down from the guide and from the description of the EML profile; the files of the standards themselves
- * are not part of this project.
+ * says and nothing else. {@link StandardFilesTest} holds the files against the schemas of the standards.
  */
 class DarwinCoreExportTest {
     private static final String RIVER = """
@@ -185,48 +179,10 @@ class DarwinCoreExportTest {
         }
     }
 
-    private static void validate(String schema, String text) throws SAXException, IOException {
-        SchemaFactory.newInstance(XMLConstants.W3C_XML_SCHEMA_NS_URI)
-                .newSchema(DarwinCoreExportTest.class.getResource(schema))
-                .newValidator()
-                .validate(new StreamSource(new StringReader(text)));
-    }
-
     private static List<Map<String, String>> events(Map<String, String> files, String type) {
         return rows(files, DWC + "Event").stream()
                 .filter(row -> row.getOrDefault(DWC + "eventType", "").equals(type))
                 .toList();
-    }
-
-    @Test
-    void describesItsFilesAsTheStandardsAsk() throws Exception {
-        Map<String, String> files = archive();
-
-        validate("darwin-core-text.xsd", files.getOrDefault("meta.xml", ""));
-        validate("eml-profile.xsd", files.getOrDefault("eml.xml", ""));
-        assertThat(files.getOrDefault("eml.xml", ""))
-                .contains("CC-BY-4.0", "<organizationName>Arrel Group</organizationName>");
-    }
-
-    /** Without one of these the schemas beside this test, written from the guides of the standards, find an error. */
-    @ParameterizedTest
-    @CsvSource(textBlock = """
-            darwin-core-text.xsd, meta.xml, <coreid index="0"/>
-            eml-profile.xsd, eml.xml, scope="system"
-            """)
-    void theSchemasFindWhatIsMissing(String schema, String file, String part) throws IOException {
-        String broken = archive().getOrDefault(file, "").replace(part, "");
-
-        assertThatThrownBy(() -> validate(schema, broken)).isInstanceOf(SAXException.class);
-    }
-
-    @ParameterizedTest
-    @ValueSource(strings = {"pubDate", "abstract", "contact", "creator", "title"})
-    void theSchemasFindAMissingElement(String element) throws IOException {
-        String broken =
-                archive().getOrDefault("eml.xml", "").replaceAll("(?s)<" + element + ">.*?</" + element + ">", "");
-
-        assertThatThrownBy(() -> validate("eml-profile.xsd", broken)).isInstanceOf(SAXException.class);
     }
 
     @ParameterizedTest

@@ -21,6 +21,8 @@ import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.io.ParseException;
@@ -138,6 +140,57 @@ class GeoPackageExportTest {
         assertThat(query(file, "SELECT name FROM landmarks")).containsExactly(List.of("O'Hara \"Br\""));
         assertThat(query(file, "SELECT min_y, max_y FROM gpkg_contents WHERE table_name = 'rivers'"))
                 .containsExactly(List.of("57.2", "57.28"));
+    }
+
+    /**
+     * OGC GeoPackage Encoding Standard, annex C (normative), repository opengeospatial/geopackage at 71f76186ef1b,
+     * spec/core/annexes/ddl.adoc; licence of the Open Geospatial Consortium: free to use with its notice. Spaces do not count.
+     */
+    @ParameterizedTest
+    @ValueSource(strings = {"""
+                CREATE TABLE gpkg_spatial_ref_sys (
+                  srs_name TEXT NOT NULL,
+                  srs_id INTEGER PRIMARY KEY,
+                  organization TEXT NOT NULL,
+                  organization_coordsys_id INTEGER NOT NULL,
+                  definition  TEXT NOT NULL,
+                  description TEXT
+                )
+                """, """
+                CREATE TABLE gpkg_contents (
+                  table_name TEXT NOT NULL PRIMARY KEY,
+                  data_type TEXT NOT NULL,
+                  identifier TEXT UNIQUE,
+                  description TEXT DEFAULT '',
+                  last_change DATETIME NOT NULL DEFAULT (strftime('%Y-%m-%dT%H:%M:%fZ','now')),
+                  min_x DOUBLE,
+                  min_y DOUBLE,
+                  max_x DOUBLE,
+                  max_y DOUBLE,
+                  srs_id INTEGER,
+                  CONSTRAINT fk_gc_r_srs_id FOREIGN KEY (srs_id) REFERENCES gpkg_spatial_ref_sys(srs_id)
+                )
+                """, """
+                CREATE TABLE gpkg_geometry_columns (
+                  table_name TEXT NOT NULL,
+                  column_name TEXT NOT NULL,
+                  geometry_type_name TEXT NOT NULL,
+                  srs_id INTEGER NOT NULL,
+                  z TINYINT NOT NULL,
+                  m TINYINT NOT NULL,
+                  CONSTRAINT pk_geom_cols PRIMARY KEY (table_name, column_name),
+                  CONSTRAINT uk_gc_table_name UNIQUE (table_name),
+                  CONSTRAINT fk_gc_tn FOREIGN KEY (table_name) REFERENCES gpkg_contents(table_name),
+                  CONSTRAINT fk_gc_srs FOREIGN KEY (srs_id) REFERENCES gpkg_spatial_ref_sys (srs_id)
+                )
+                """})
+    void makesItsTablesWithTheWordsOfTheStandard(String definition) throws SQLException {
+        String name = definition.replaceFirst("(?s)CREATE TABLE (\\w+).*", "$1");
+
+        List<List<String>> made =
+                query(export("geopackage", "--private"), "SELECT sql FROM sqlite_master WHERE name = '" + name + "'");
+
+        assertThat(made.get(0).get(0).replaceAll("\\s", "")).isEqualTo(definition.replaceAll("\\s", ""));
     }
 
     @Test
