@@ -50,7 +50,9 @@ final class OccupancyPrinter {
                 Texts.of("estimate.head.occupied"),
                 Texts.of("estimate.head.lowerAt", level),
                 Texts.of("estimate.head.upper"),
-                Texts.of("estimate.head.ofTheseSites"));
+                Texts.of("estimate.head.ofTheseSites"),
+                Texts.of("estimate.head.lower"),
+                Texts.of("estimate.head.upper"));
         for (Season season : seasons) {
             table.add(
                     Integer.toString(season.season()),
@@ -60,7 +62,9 @@ final class OccupancyPrinter {
                     EstimatePrinter.number(season.occupancy()),
                     EstimatePrinter.number(season.lower()),
                     EstimatePrinter.number(season.upper()),
-                    EstimatePrinter.number(season.ofTheseSites()));
+                    EstimatePrinter.number(season.ofTheseSites()),
+                    EstimatePrinter.number(season.ofTheseSitesLower()),
+                    EstimatePrinter.number(season.ofTheseSitesUpper()));
         }
         table.print(terminal);
         terminal.out().println();

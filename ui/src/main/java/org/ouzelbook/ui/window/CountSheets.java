@@ -278,9 +278,9 @@ final class CountSheets {
                         .map(season -> new Row(
                                 "",
                                 String.valueOf(season.season()),
-                                season.occupancy(),
-                                season.lower(),
-                                season.upper(),
+                                season.ofTheseSites(),
+                                season.ofTheseSitesLower(),
+                                season.ofTheseSitesUpper(),
                                 season.naive().stream().boxed().toList(),
                                 season.why().map(Texts::of).orElse("")))
                         .toList(),
@@ -289,13 +289,13 @@ final class CountSheets {
                 seasons.isEmpty() ? Optional.empty() : Optional.of(seasons.get(seasons.size() - 1));
         String sentence = answer.why()
                 .map(CountSheets::sentence)
-                .or(() -> last.filter(season -> season.occupancy().isPresent())
+                .or(() -> last.filter(season -> season.ofTheseSites().isPresent())
                         .map(season -> Texts.of(
                                 "window.findings.occupancyOf",
                                 String.valueOf(season.season()),
-                                season.occupancy().orElseThrow(),
-                                season.lower().orElse(0),
-                                season.upper().orElse(1),
+                                season.ofTheseSites().orElseThrow(),
+                                season.ofTheseSitesLower().orElse(0),
+                                season.ofTheseSitesUpper().orElse(1),
                                 season.naive().orElse(0))))
                 .orElseGet(() -> Texts.of("window.findings.none", scope.species()));
         List<String> remarks = Stream.concat(
@@ -304,11 +304,11 @@ final class CountSheets {
                 .toList();
         return new FindingSheet(
                 Topic.OCCUPANCY.question(),
-                last.map(season -> brief(season.occupancy(), season.lower(), season.upper()))
+                last.map(season -> brief(season.ofTheseSites(), season.ofTheseSitesLower(), season.ofTheseSitesUpper()))
                         .orElse(""),
                 sentence,
                 answer.why().isPresent() || seasons.isEmpty() ? Optional.empty() : Optional.of(figure),
-                columns("season", "visited", "foundAt", "naive", "occupied", "limits"),
+                columns("season", "visited", "foundAt", "naive", "occupied", "limits", "expected"),
                 seasons.stream()
                         .map(season -> new Line(
                                 List.of(
@@ -316,8 +316,9 @@ final class CountSheets {
                                         String.valueOf(season.visited()),
                                         String.valueOf(season.detected()),
                                         form("%.2f", season.naive()),
-                                        form("%.2f", season.occupancy()),
-                                        limits("%.2f", season.lower(), season.upper())),
+                                        form("%.2f", season.ofTheseSites()),
+                                        limits("%.2f", season.ofTheseSitesLower(), season.ofTheseSitesUpper()),
+                                        form("%.2f", season.occupancy())),
                                 behind.searches(season.season())))
                         .toList(),
                 remarks);

@@ -3,8 +3,10 @@ package org.ouzelbook.stats.estimator.likelihood;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.function.BiPredicate;
+import java.util.function.Function;
 import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.apache.commons.math3.linear.MatrixUtils;
 import org.apache.commons.math3.linear.RealMatrix;
 import org.apache.commons.math3.linear.SingularValueDecomposition;
@@ -30,6 +32,9 @@ public final class LikelihoodFit {
     private static final double LOOSE = 1e-3;
     /** Where a likelihood bends less, another is not taken to bend as little. */
     private static final double LEAST_BEND = 0.01;
+
+    /** Of the central differences: their error is some 1e-8 of the slope. */
+    private static final double STEP = 1e-4;
 
     private final Parts parts;
     private final LogLikelihood likelihood;
@@ -312,6 +317,38 @@ public final class LikelihoodFit {
         }
         double error = standardError(slopes);
         return Answer.of(Estimate.symmetric(value, error, ReferenceLaw.NORMAL, level, n, method, List.of()));
+    }
+
+    /**
+     * {@return the variance of each of some quantities that are computed from the predictors, by the delta method, its derivatives by
+     * central differences; empty for one that depends on what the data do not tell apart. What lies at a boundary is taken as known}
+     *
+     * @param quantities the quantities, from the predictors by part and pattern
+     */
+    public List<OptionalDouble> variances(Function<double[][], double[]> quantities) {
+        double[] peak = summit().place().point();
+        double[][] slopes = new double[peak.length][];
+        for (int i = 0; i < peak.length; i++) {
+            double[] there = peak.clone();
+            there[i] = peak[i] + STEP;
+            double[] above = quantities.apply(parts.predictors(there));
+            there[i] = peak[i] - STEP;
+            double[] below = quantities.apply(parts.predictors(there));
+            slopes[i] = IntStream.range(0, above.length)
+                    .mapToDouble(quantity -> (above[quantity] - below[quantity]) / (2 * STEP))
+                    .toArray();
+        }
+        RealMatrix covariance = summit().curvature().inverse(0);
+        return IntStream.range(0, quantities.apply(predictors()).length)
+                .mapToObj(quantity -> {
+                    double[] gradient = Stream.of(slopes)
+                            .mapToDouble(byCoefficient -> byCoefficient[quantity])
+                            .toArray();
+                    return summit().curvature().openShare(gradient) >= LOOSE
+                            ? OptionalDouble.empty()
+                            : OptionalDouble.of(Math.max(0, Climb.dot(gradient, covariance.operate(gradient))));
+                })
+                .toList();
     }
 
     /**

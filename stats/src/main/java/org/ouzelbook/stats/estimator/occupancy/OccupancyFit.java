@@ -1,7 +1,9 @@
 package org.ouzelbook.stats.estimator.occupancy;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import java.util.OptionalDouble;
 import org.ouzelbook.stats.estimator.Answer;
 import org.ouzelbook.stats.estimator.Caution;
 import org.ouzelbook.stats.estimator.Estimate;
@@ -173,6 +175,45 @@ public final class OccupancyFit {
      */
     public double[] occupied(int site) {
         return likelihood.smoothed(fit.predictors(), site);
+    }
+
+    /**
+     * {@return the share of just these sites that were occupied, by season, given everything that was found on them}
+     *
+     * <p>Where the species was detected, a site is known to have been occupied. The limits are whole sites: quantiles of the number
+     * among the others, a beta-binomial law with the mean and variance that it has. The variance is that of the states given the
+     * parameters, sites being independent, and that of the parameters, by the delta method; a parameter at a boundary is taken as known.
+     */
+    public List<Answer<Estimate>> ofTheseSites() {
+        int sites = visits.sites();
+        double[] share = likelihood.share(fit.predictors());
+        List<OptionalDouble> known =
+                fit.variances(predictors -> Arrays.copyOf(likelihood.share(predictors), visits.seasons()));
+        List<SiteVisits.Naive> naive = visits.naive();
+        List<Answer<Estimate>> shares = new ArrayList<>();
+        for (int season = 0; season < visits.seasons(); season++) {
+            if (known.get(season).isEmpty()) {
+                shares.add(Answer.notEstimable(Reason.NOT_TOLD_APART));
+                continue;
+            }
+            int found = naive.get(season).detected();
+            double value = Math.min(Math.max(share[season], found / (double) sites), 1);
+            double variance =
+                    share[visits.seasons() + season] + known.get(season).getAsDouble();
+            UnseenSites unseen =
+                    new UnseenSites(sites - found, value * sites - found, variance * sites * (double) sites);
+            double tail = Estimate.tail(level);
+            shares.add(Answer.of(new Estimate(
+                    value,
+                    OptionalDouble.of(Math.sqrt(variance)),
+                    Math.min(value, (found + unseen.quantile(tail)) / (double) sites),
+                    Math.max(value, (found + unseen.quantile(1 - tail)) / (double) sites),
+                    level,
+                    sites,
+                    method(visits),
+                    List.of())));
+        }
+        return shares;
     }
 
     /** {@return how well the model fits the histories, by Pearson’s statistic alone} */

@@ -41,6 +41,27 @@ final class OccupancyLikelihood implements PredictorLikelihood {
         return chain.occupied.clone();
     }
 
+    /**
+     * Of all sites: their mean probability of having been occupied in each season, given their visits, and then, for as many seasons, the
+     * variance that this leaves to the share of them that were.
+     */
+    double[] share(double[][] predictors) {
+        double[] share = new double[2 * seasons];
+        double all = sites.classes().stream().mapToInt(SiteClass::sites).sum();
+        Chain chain = new Chain(predictors);
+        double[][] unused = slopesLike(predictors);
+        for (SiteClass one : sites.classes()) {
+            chain.forward(one);
+            chain.backward(one, unused);
+            for (int season = 0; season < seasons; season++) {
+                double occupied = chain.occupied[season];
+                share[season] += one.sites() * occupied / all;
+                share[seasons + season] += one.sites() * Math.max(0, occupied * (1 - occupied)) / (all * all);
+            }
+        }
+        return share;
+    }
+
     private static double[][] slopesLike(double[][] predictors) {
         double[][] slopes = new double[predictors.length][];
         for (int part = 0; part < slopes.length; part++) {

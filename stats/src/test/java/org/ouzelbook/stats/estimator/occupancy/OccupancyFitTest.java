@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.IntStream;
+import org.apache.commons.math3.linear.RealMatrix;
 import org.assertj.core.data.Offset;
 import org.junit.jupiter.api.Test;
 import org.ouzelbook.stats.estimator.Answer;
@@ -77,6 +78,47 @@ class OccupancyFitTest {
         assertThat(fit.occupied(38)[0]).isCloseTo(0.2471561853, ESTIMATE);
         assertThat(fit.visits().naive()).containsExactly(new SiteVisits.Naive(39, 18));
         assertThat(fit.cautions()).isEmpty();
+    }
+
+    /**
+     * Of a site without a find, the log odds are those of ψ plus the logarithm of 1 − p for each visit (MacKenzie et al. 2006, section
+     * 4.4: ψ(1 − p)⁵ over that and 1 − ψ), so in one season the variance can be written down.
+     */
+    @Test
+    void tellsOfJustTheseSitesWhatTheirVisitsLeaveOpen() {
+        OccupancyFit fit = fit(SALAMANDERS.visits(), OccupancyModel.constant());
+        double occupied = fit.occupied(38)[0];
+        double chance = occupied * (1 - occupied);
+        double byDetection = -5 * values(probabilities(fit))[1];
+        RealMatrix covariance = fit.fit().covariance();
+        double ofOdds = covariance.getEntry(0, 0)
+                + 2 * byDetection * covariance.getEntry(0, 1)
+                + byDetection * byDetection * covariance.getEntry(1, 1);
+
+        Estimate share = fit.ofTheseSites().get(0).found().orElseThrow();
+
+        assertThat(share.value()).isCloseTo((18 + 21 * occupied) / 39, ESTIMATE);
+        assertThat(share.standardError().orElseThrow())
+                .isCloseTo(Math.sqrt(21 * chance + Math.pow(21 * chance, 2) * ofOdds) / 39, ERROR);
+        assertThat(share.lower()).isBetween(18 / 39.0, share.value());
+        assertThat(share.upper()).isBetween(share.value(), 1.0);
+    }
+
+    /** Where a bird that is there is always found, the share found is the share. */
+    @Test
+    void nothingIsLeftOpenWhereDetectionIsCertain() {
+        List<SiteVisit> visits = IntStream.range(0, 20)
+                .boxed()
+                .flatMap(site -> IntStream.range(0, 3).mapToObj(visit -> new SiteVisit(site, 0, visit, site < 8)))
+                .toList();
+        Estimate share = fit(new SiteVisits(20, 1, visits), OccupancyModel.constant())
+                .ofTheseSites()
+                .get(0)
+                .found()
+                .orElseThrow();
+
+        assertThat(share.value()).isCloseTo(0.4, ESTIMATE);
+        assertThat(share.upper() - share.lower()).isCloseTo(0, within(1e-3));
     }
 
     /** MacKenzie et al. (2006), chapter 4: −2 log-likelihood 155.7144, p 0.18, 0.13, 0.40, 0.35, 0.27. */

@@ -52,7 +52,9 @@ public final class OccupancyFigures {
      * @param se its standard error
      * @param lower lower limit
      * @param upper upper limit
-     * @param ofTheseSites mean probability that a site was occupied, given all visits: of just these sites
+     * @param ofTheseSites share of just these sites that were occupied, given all visits
+     * @param ofTheseSitesLower its lower limit
+     * @param ofTheseSitesUpper its upper limit
      * @param why why a number is missing; empty where none is
      */
     public record Season(
@@ -65,6 +67,8 @@ public final class OccupancyFigures {
             OptionalDouble lower,
             OptionalDouble upper,
             OptionalDouble ofTheseSites,
+            OptionalDouble ofTheseSitesLower,
+            OptionalDouble ofTheseSitesUpper,
             Optional<Message> why) {}
 
     /**
@@ -199,7 +203,9 @@ public final class OccupancyFigures {
         List<Figure> shares = fit instanceof Answer.NotEstimable<OccupancyFit> not
                 ? Collections.nCopies(labels.size(), Figure.of(new Answer.NotEstimable<>(not.because())))
                 : fit.found().orElseThrow().occupancy().stream().map(Figure::of).toList();
-        List<OptionalDouble> ofTheseSites = ofTheseSites(visits, fit);
+        List<Figure> ofTheseSites = fit.found()
+                .map(found -> found.ofTheseSites().stream().map(Figure::of).toList())
+                .orElse(shares);
         List<SiteVisits.Naive> naive = visits.naive();
         for (int i = 0; i < labels.size(); i++) {
             Figure figure = shares.get(i);
@@ -214,23 +220,12 @@ public final class OccupancyFigures {
                     figure.se(),
                     figure.lower(),
                     figure.upper(),
-                    ofTheseSites.get(i),
+                    ofTheseSites.get(i).estimate(),
+                    ofTheseSites.get(i).lower(),
+                    ofTheseSites.get(i).upper(),
                     figure.why()));
         }
         return seasons;
-    }
-
-    private static List<OptionalDouble> ofTheseSites(SiteVisits visits, Answer<OccupancyFit> fit) {
-        List<double[]> sites = fit.found().stream()
-                .flatMap(found -> IntStream.range(0, visits.sites()).mapToObj(found::occupied))
-                .toList();
-        List<Boolean> told = fit.found().map(OccupancyFigures::told).orElse(List.of());
-        return IntStream.range(0, visits.seasons())
-                .mapToObj(season -> sites.stream()
-                        .filter(site -> told.get(season))
-                        .mapToDouble(site -> site[season])
-                        .average())
-                .toList();
     }
 
     /** Whether the visits tell the occupancy of each season apart from what else they depend on. */
