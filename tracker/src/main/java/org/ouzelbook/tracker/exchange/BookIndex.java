@@ -125,6 +125,13 @@ final class BookIndex {
         return visitsByDay.getOrDefault(new RiverDay(riverId, date), List.of());
     }
 
+    /** {@return the visits of all rivers on a day} */
+    List<Visit> visits(LocalDate date) {
+        return network.rivers().stream()
+                .flatMap(river -> visits(river.id(), date).stream())
+                .toList();
+    }
+
     /** {@return labels of visits that somebody may have meant, the most similar first} */
     List<String> similarVisits(String label, Optional<LocalDate> date) {
         List<String> sameDay = visits.values().stream()

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.UUID;
+import java.util.function.Function;
 import org.ouzelbook.tracker.domain.Bank;
 import org.ouzelbook.tracker.domain.Chainage;
 import org.ouzelbook.tracker.domain.GeoPoint;
@@ -28,17 +29,29 @@ final class RowPlace {
     private static final double AGREEMENT_METRES = 100;
 
     private final RowReader row;
+    private final Optional<River> walked;
     private final BookIndex book;
     private final List<Found> found = new ArrayList<>();
 
-    private RowPlace(RowReader row) {
+    private RowPlace(RowReader row, Optional<River> walked) {
         this.row = row;
+        this.walked = walked;
         this.book = row.table().book();
     }
 
     /** {@return the place that the row tells; empty if it tells none that can be used, which is then noted} */
     static Optional<Place> of(RowReader row) {
-        return new RowPlace(row).read();
+        return of(row, Optional.empty());
+    }
+
+    /**
+     * {@return the place that the row tells; empty if it tells none that can be used, which is then noted}
+     *
+     * @param row the row
+     * @param walked the river of the visit that the row names; it is meant where the row names no river
+     */
+    static Optional<Place> of(RowReader row, Optional<River> walked) {
+        return new RowPlace(row, walked).read();
     }
 
     /** {@return the river that the row names, or the usual one; empty if it names none and there is no usual one} */
@@ -75,14 +88,17 @@ final class RowPlace {
     }
 
     private Optional<Place> read() {
-        Optional<River> river = river(row);
-        if (river.isEmpty() && row.known(Column.RIVER).isPresent()) {
+        boolean named = row.known(Column.RIVER).isPresent();
+        Optional<River> river = named ? river(row) : walked.or(() -> river(row));
+        if (river.isEmpty() && named) {
             return Optional.empty();
         }
+        // A landmark or a point may tell its river itself, and another one than that of the visit.
+        Optional<UUID> known = named || walked.isEmpty() ? river.map(River::id) : Optional.empty();
         boolean byKm = km(river);
-        boolean byLandmark = landmark(river.map(River::id));
-        boolean byCoordinates = coordinates(river.map(River::id));
-        boolean byGrid = gridReference(river.map(River::id));
+        boolean byLandmark = landmark(known);
+        boolean byCoordinates = coordinates(known);
+        boolean byGrid = gridReference(known);
         if (!byKm && !byLandmark && !byCoordinates && !byGrid) {
             row.problem(Column.KM, Message.of("import.place.missing"));
         }
@@ -99,6 +115,16 @@ final class RowPlace {
                 side,
                 uncertainty.orElse(first.uncertaintyMetres()),
                 first.lineVersion()));
+    }
+
+    /** {@return a reading; where it leaves open which river, the one of the visit is meant} */
+    private PlaceReading orWhereWalked(Optional<UUID> riverId, Function<Optional<UUID>, PlaceReading> read) {
+        PlaceReading reading = read.apply(riverId);
+        if (reading instanceof Found || riverId.isPresent() || walked.isEmpty()) {
+            return reading;
+        }
+        PlaceReading there = read.apply(walked.map(River::id));
+        return there instanceof Found ? there : reading;
     }
 
     private boolean km(Optional<River> river) {
@@ -125,9 +151,10 @@ final class RowPlace {
             return false;
         }
         OptionalDouble offset = row.number(Column.OFFSET_M);
-        PlaceReading byName = book.places().atLandmark(name.get(), offset.orElse(0), riverId);
+        PlaceReading byName =
+                orWhereWalked(riverId, on -> book.places().atLandmark(name.get(), offset.orElse(0), on));
         if (byName instanceof Unclear && offset.isEmpty()) {
-            PlaceReading byText = book.places().read(name.get(), riverId);
+            PlaceReading byText = orWhereWalked(riverId, on -> book.places().read(name.get(), on));
             take(Column.LANDMARK, byText instanceof Found ? byText : byName);
         } else {
             take(Column.LANDMARK, byName);
@@ -159,7 +186,9 @@ final class RowPlace {
                     Message.of(exchangedFits ? "import.coordinates.exchanged" : "import.coordinates.range"));
             return true;
         }
-        PlaceReading reading = book.places().atPoint(new GeoPoint(north, east), OptionalDouble.empty(), riverId);
+        GeoPoint point = new GeoPoint(north, east);
+        PlaceReading reading =
+                orWhereWalked(riverId, on -> book.places().atPoint(point, OptionalDouble.empty(), on));
         boolean held = reading instanceof Unclear unclear && unclear.choices().isEmpty();
         if (held && exchangedFits) {
             row.problem(Column.LATITUDE, Message.of("import.coordinates.exchanged"));
@@ -196,7 +225,7 @@ final class RowPlace {
         }
         GridReading reading = GridReference.of(text.get());
         if (reading instanceof GridReading.Read read) {
-            take(Column.GRID_REF, book.places().atSquare(read.square(), riverId));
+            take(Column.GRID_REF, orWhereWalked(riverId, on -> book.places().atSquare(read.square(), on)));
         } else {
             row.problem(Column.GRID_REF, ((GridReading.Refused) reading).why());
         }

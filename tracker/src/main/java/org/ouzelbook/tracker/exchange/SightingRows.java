@@ -88,7 +88,7 @@ final class SightingRows implements KindRows {
     }
 
     private Optional<Sighting> sighting(RowReader row, SightingVisit visit) {
-        Optional<Place> place = RowPlace.of(row);
+        Optional<Place> place = RowPlace.of(row, visit.river(book));
         Optional<Species> species = row.species();
         Age age = row.word(Column.AGE, Words.AGES).orElse(Age.UNKNOWN);
         Sex sex = row.word(Column.SEX, Words.SEXES).orElse(Sex.UNKNOWN);

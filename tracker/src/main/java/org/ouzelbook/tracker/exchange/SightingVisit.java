@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.UUID;
 import org.ouzelbook.tracker.domain.Message;
 import org.ouzelbook.tracker.domain.Place;
+import org.ouzelbook.tracker.domain.River;
 import org.ouzelbook.tracker.domain.Species;
 import org.ouzelbook.tracker.domain.Visit;
 import org.ouzelbook.tracker.exchange.cell.When;
@@ -51,6 +52,11 @@ record SightingVisit(Optional<Visit> visit, Optional<LocalDate> date, Optional<L
         return similar.isEmpty()
                 ? Message.of("import.visit.unknown")
                 : Message.of("import.visit.unknown.similar", similar);
+    }
+
+    /** {@return the river of the visit that the row names; it need not be asked for} */
+    Optional<River> river(BookIndex book) {
+        return visit.flatMap(walk -> book.river(book.riverName(walk.riverId())));
     }
 
     Optional<LocalTime> time(RowReader row) {
@@ -141,9 +147,10 @@ record SightingVisit(Optional<Visit> visit, Optional<LocalDate> date, Optional<L
         if (date.isEmpty() || row.known(Column.VISIT).isPresent()) {
             return Optional.empty();
         }
-        List<Visit> visits = RowPlace.river(row)
-                .map(river -> row.table().book().visits(river.id(), date.get()))
-                .orElse(List.of());
+        Optional<River> river = RowPlace.river(row);
+        List<Visit> visits = row.table().book().visits(date.get()).stream()
+                .filter(walk -> river.isEmpty() || walk.riverId().equals(river.get().id()))
+                .toList();
         return visits.size() == 1 ? Optional.of(visits.get(0)) : Optional.empty();
     }
 }

@@ -2,10 +2,12 @@ package org.ouzelbook.tracker.exchange;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.tuple;
 
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Random;
+import java.util.UUID;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.ouzelbook.tracker.domain.KickSample;
@@ -92,6 +94,50 @@ class TableImportTest {
             assertThat(Notebooks.keys(result, Finding.QUESTION)).containsExactly("2 import.ask.river");
             assertThat(Notebooks.keys(result, Finding.PROBLEM)).containsExactly("4 import.river.unknown");
             assertThat(result.added()).isEqualTo(1);
+        }
+    }
+
+    @Test
+    void takesTheRiverOfTheVisitThatARowNames() {
+        try (Notebooks notebooks = new Notebooks(folder, "Other Water")) {
+            ImportResult result = notebooks
+                    .file(
+                            "visits.csv",
+                            "visit,date,river,from_km,to_km,species\nA1,2026-03-16,Arrel Water,2,12,dipper\nO1,2026-03-16,Other Water,2,12,dipper\n")
+                    .file(
+                            "marks.csv",
+                            "name,river,km,kind\nMill Bridge,Arrel Water,8.1,bridge\nMill Bridge,Other Water,4.1,bridge\n")
+                    .file(
+                            "birds.csv",
+                            "visit,km,landmark,latitude,longitude,species,count\nO1,8.4,,,,dipper,1\nA1,8.4,,,,dipper,1\nO1,,Mill Bridge,,,dipper,1\nA1,,,57.02538,-3.0,dipper,1\n")
+                    .add();
+
+            assertThat(Notebooks.keys(result, Finding.QUESTION)).isEmpty();
+            assertThat(Notebooks.keys(result, Finding.PROBLEM)).containsExactly("5 import.sighting.otherRiver");
+            notebooks.book.read(view -> {
+                UUID other = view.river("Other Water").orElseThrow().id();
+                UUID arrel = view.river("Arrel Water").orElseThrow().id();
+                assertThat(view.sightings(SightingQuery.ALL))
+                        .extracting(
+                                one -> one.place().riverId(),
+                                one -> one.place().chainage().km())
+                        .containsExactlyInAnyOrder(tuple(other, 8.4), tuple(arrel, 8.4), tuple(other, 4.1));
+                return other;
+            });
+        }
+    }
+
+    @Test
+    void countsNoneSeenOnTheOneVisitOfADayWhateverItsRiver() {
+        try (Notebooks notebooks = new Notebooks(folder, "Other Water")) {
+            ImportResult result = notebooks
+                    .file(
+                            "visits.csv",
+                            "visit,date,river,from_km,to_km,species\nA1,2026-03-16,Arrel Water,2,12,dipper\nA2,2026-03-17,Arrel Water,2,12,dipper\nO2,2026-03-17,Other Water,2,12,dipper\n")
+                    .file("none.csv", "date,km,species,count\n2026-03-16,,dipper,0\n2026-03-17,,dipper,0\n")
+                    .add();
+
+            assertThat(Notebooks.keys(result, Finding.PROBLEM)).containsExactly("3 import.none.noVisit");
         }
     }
 

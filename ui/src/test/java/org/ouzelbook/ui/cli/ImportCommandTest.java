@@ -73,6 +73,34 @@ class ImportCommandTest {
     }
 
     @Test
+    void takesTheRiverOfTheVisitWithoutAskingInABookOfTwoRivers() throws Exception {
+        try (Book opened = Book.open(book)) {
+            River beck = new River(UUID.randomUUID(), "Sorn Beck", Optional.empty());
+            opened.change(Message.of("history.import", "rivers"), "A. Brook", edit -> {
+                edit.add(beck);
+                edit.add(new RiverLine(
+                        beck.id(),
+                        1,
+                        Chainage.ofKm(0),
+                        List.of(new GeoPoint(57, -3), new GeoPoint(57.1, -3)),
+                        "drawn by hand"));
+                return beck;
+            });
+        }
+        Path visits = Files.writeString(
+                folder.resolve("visits.csv"),
+                "visit,date,river,from_km,to_km,species\nS1,2026-03-16,Sorn Beck,0,8,dipper\n");
+        Path birds = Files.writeString(
+                folder.resolve("birds.csv"), "visit,km,species,count\nS1,4.2,dipper,2\nS1,5.1,dipper,1\n");
+
+        CommandRun run = CommandRun.of("import", book, visits, birds);
+
+        assertThat(run.exitCode()).isZero();
+        assertThat(sightings()).isEqualTo(2);
+        assertThat(CommandRun.of("show", book, "sightings").out()).contains("Sorn Beck").doesNotContain("Arrel Water");
+    }
+
+    @Test
     void importsNothingWhileAnythingIsWrong() throws Exception {
         CommandRun run = CommandRun.of("import", book, notebooks());
 

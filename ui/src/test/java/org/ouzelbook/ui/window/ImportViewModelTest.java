@@ -105,6 +105,29 @@ class ImportViewModelTest {
     }
 
     @Test
+    void asksForNoRiverWhereTheVisitTellsIt() throws IOException {
+        imports.rehearse(List.of(file(
+                "visit,km,species", "Sorn Beck 2026-05-12,1.4,dipper", "Arrel Water 2026-05-11,9.4,dipper")));
+
+        assertThat(report().added()).isEqualTo(2);
+        assertThat(imports.questions()).isEmpty();
+    }
+
+    @Test
+    void asksForTheRiverOfRowsWithoutAVisitAndGoesOnWithTheAnswer() throws IOException {
+        imports.rehearse(List.of(file(
+                "visit,date,km,species", "Sorn Beck 2026-05-12,,1.4,dipper", ",2026-05-20,9.4,dipper")));
+        ImportQuestion question = imports.questions().get(0);
+
+        assertThat(report().added()).isEqualTo(1);
+        assertThat(question.rows()).isEqualTo("notes.csv: row 3");
+        imports.answer(question.choices().get(0).answer());
+
+        assertThat(imports.questions()).isEmpty();
+        assertThat(report().added()).isEqualTo(2);
+    }
+
+    @Test
     void takesAWrittenYearAndRefusesNonsense() throws IOException {
         imports.rehearse(List.of(file("date,river,km,species", "3 April,Arrel Water,7.1,dipper")));
         ImportQuestion.Written written = imports.questions().get(0).written().orElseThrow();
