@@ -74,6 +74,19 @@ public final class ModelledCounts {
         return Optional.ofNullable(counts.get(new Key(season, river, water)));
     }
 
+    /**
+     * {@return the count of all rivers of a map that had visits enough, as {@link TerritoryMap#total()} has it by rule; empty if none
+     * had, or if the model does not tell one of them}
+     *
+     * @param map a map of all water in a season
+     */
+    public Optional<ModelledCount> total(TerritoryMap map) {
+        return together(map.rivers().stream()
+                .filter(TerritoryMap.RiverMap::isCounted)
+                .map(river -> on(map.season(), river.river().id(), Water.ALL))
+                .toList());
+    }
+
     /** {@return the counts of several waters together; empty if one of them has none} */
     static Optional<ModelledCount> together(List<Optional<ModelledCount>> waters) {
         List<ModelledCount> all = new ArrayList<>();

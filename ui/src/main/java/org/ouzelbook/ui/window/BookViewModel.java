@@ -13,8 +13,6 @@ import java.util.UUID;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Function;
-import javafx.beans.property.ReadOnlyBooleanProperty;
-import javafx.beans.property.ReadOnlyBooleanWrapper;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.ReadOnlyStringProperty;
@@ -49,11 +47,8 @@ final class BookViewModel {
     private final ReadOnlyObjectWrapper<Optional<Explanation>> explanation =
             new ReadOnlyObjectWrapper<>(Optional.empty());
     private final ReadOnlyStringWrapper notice = new ReadOnlyStringWrapper("");
-    private final ReadOnlyObjectWrapper<Optional<ModelledCounts>> modelled =
-            new ReadOnlyObjectWrapper<>(Optional.empty());
-    private final ReadOnlyBooleanWrapper modelStopped = new ReadOnlyBooleanWrapper();
+    private final ModelFigures model = new ModelFigures();
     private final Stories stories;
-    private Runnable countAgain = () -> {};
 
     /** What was read last, of which the next reading needs only the changes; used by the work alone. */
     private final AtomicReference<@Nullable BookContents> latest = new AtomicReference<>();
@@ -87,6 +82,7 @@ final class BookViewModel {
         strip.season().addListener((property, before, now) -> tell());
         strip.path().addListener((property, before, now) -> tell());
         strip.nestsShown().addListener((property, before, now) -> tell());
+        model.stopped().addListener((property, before, now) -> tell());
     }
 
     private LogLine notebookOf(Optional<Visit> visit) {
@@ -235,22 +231,16 @@ final class BookViewModel {
     }
 
     private void show(BookContents read) {
-        modelled.set(Optional.empty());
-        modelStopped.set(false);
+        model.about(read.species());
         stories.about(read, ModelledCounts.NONE);
         contents.set(Optional.of(read));
         strip.show(read);
         tell();
     }
 
-    /** {@return what the model counts in the contents shown; empty until it has counted} */
-    ReadOnlyObjectProperty<Optional<ModelledCounts>> modelled() {
-        return modelled.getReadOnlyProperty();
-    }
-
-    /** {@return whether somebody stopped the model, or it could not count} */
-    ReadOnlyBooleanProperty modelStopped() {
-        return modelStopped.getReadOnlyProperty();
+    /** {@return what the model counts in the contents shown} */
+    ModelFigures model() {
+        return model;
     }
 
     /**
@@ -262,29 +252,9 @@ final class BookViewModel {
     void counted(BookContents there, ModelledCounts counts) {
         if (contents.get().equals(Optional.of(there))) {
             stories.about(there, counts);
-            modelled.set(Optional.of(counts));
+            model.take(counts);
             tell();
         }
-    }
-
-    /** Hears that the model was stopped, or could not count. */
-    void notCountedByModel() {
-        modelStopped.set(true);
-    }
-
-    /**
-     * Sets who counts by the model when somebody asks for it again.
-     *
-     * @param counting does it
-     */
-    void onCountAgain(Runnable counting) {
-        countAgain = counting;
-    }
-
-    /** Lets the model count, after it was stopped. */
-    void countAgain() {
-        modelStopped.set(false);
-        countAgain.run();
     }
 
     /**
@@ -308,8 +278,8 @@ final class BookViewModel {
                 .map(Finding::of)
                 .or(() -> strip.bird().map(Finding::of))
                 .or(() -> strip.allSeasons().get()
-                        ? Optional.of(Finding.of(List.copyOf(there.maps().values())))
-                        : strip.map().map(Finding::of));
+                        ? Optional.of(Finding.of(List.copyOf(there.maps().values()), model.told()))
+                        : strip.map().map(map -> Finding.of(map, model.told())));
     }
 
     private Optional<Explanation> explain(BookContents there) {

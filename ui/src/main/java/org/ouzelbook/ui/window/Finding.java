@@ -1,28 +1,33 @@
 package org.ouzelbook.ui.window;
 
 import java.time.Year;
+import java.util.Collections;
 import java.util.List;
+import java.util.Optional;
 import org.ouzelbook.stats.survey.TerritoryMap;
 import org.ouzelbook.ui.app.Texts;
 import org.ouzelbook.ui.strip.BirdScene;
 import org.ouzelbook.ui.strip.PlaceScene;
 
 /**
- * The finding of a season, or of all, in the few words that stand at the top.
+ * The finding of a season, or of all, in the few words that stand at the top. What the model counts comes first where it has
+ * counted, and the count by the mapping rules stands beside it.
  *
  * @param when the season or the seasons
  * @param what how much was walked
  * @param count the count itself
  * @param range its range and the count per km; blank where there is no count
+ * @param beside who counted, and what the other way of counting says; blank where nothing was counted
  */
-record Finding(String when, String what, String count, String range) {
+record Finding(String when, String what, String count, String range, String beside) {
 
     /**
      * {@return the finding of one season}
      *
      * @param map its territories
+     * @param model what the model counts
      */
-    static Finding of(TerritoryMap map) {
+    static Finding of(TerritoryMap map, ModelFigures.Told model) {
         int visits =
                 map.rivers().stream().mapToInt(TerritoryMap.RiverMap::visits).sum();
         double km = map.rivers().stream()
@@ -30,42 +35,103 @@ record Finding(String when, String what, String count, String range) {
                 .sum();
         String when = Texts.word(Year.of(map.season()));
         String what = Texts.of("window.finding.walked", visits, km);
-        return map.total()
-                .map(total -> new Finding(
+        Optional<TerritoryMap.Total> total = map.total();
+        if (total.isEmpty()) {
+            return uncounted(when, what);
+        }
+        TerritoryMap.Total rules = total.get();
+        return model.counts()
+                .flatMap(counts -> counts.total(map))
+                .map(counted -> new Finding(
                         when,
                         what,
-                        Texts.of("window.finding.territories", total.likely()),
-                        Texts.of("window.finding.range", total.min(), total.max(), total.perKm())))
+                        Texts.of("window.finding.territories", Math.round(counted.expected())),
+                        Texts.of(
+                                "window.finding.range",
+                                counted.lower(),
+                                counted.upper(),
+                                rules.surveyedKm() > 0 ? counted.expected() / rules.surveyedKm() : 0),
+                        byModel(
+                                model.standing(),
+                                Texts.of("window.finding.byRules", rules.likely(), rules.min(), rules.max()))))
                 .orElseGet(() -> new Finding(
-                        when, what, Texts.of("window.finding.none"), Texts.of("window.finding.tooFewVisits")));
+                        when,
+                        what,
+                        Texts.of("window.finding.territories", rules.likely()),
+                        Texts.of("window.finding.range", rules.min(), rules.max(), rules.perKm()),
+                        byRulesAlone(model.standing())));
+    }
+
+    private static Finding uncounted(String when, String what) {
+        return new Finding(
+                when, what, Texts.of("window.finding.none"), Texts.of("window.finding.tooFewVisits"), "");
+    }
+
+    /** That the model has counted, perhaps before the last change, and what the rules say. */
+    private static String byModel(ModelFigures.Standing standing, String rules) {
+        return Texts.of(
+                standing == ModelFigures.Standing.COUNTED ? "window.finding.byModel" : "window.finding.byModelBefore",
+                rules);
+    }
+
+    /** Why only the rules have counted. */
+    private static String byRulesAlone(ModelFigures.Standing standing) {
+        return Texts.of(
+                switch (standing) {
+                    case COUNTING -> "window.finding.modelCounts";
+                    case STOPPED -> "window.finding.modelStopped";
+                    case COUNTED -> "window.finding.modelCannot";
+                });
     }
 
     /**
      * {@return the finding of all seasons}
      *
      * @param maps their territories, by season; one or more
+     * @param model what the model counts
      */
-    static Finding of(List<TerritoryMap> maps) {
-        List<Integer> counts = maps.stream()
-                .flatMap(map -> map.total().stream())
-                .map(TerritoryMap.Total::likely)
-                .toList();
+    static Finding of(List<TerritoryMap> maps, ModelFigures.Told model) {
+        List<TerritoryMap> counted =
+                maps.stream().filter(map -> map.total().isPresent()).toList();
         Year first = Year.of(maps.get(0).season());
         Year last = Year.of(maps.get(maps.size() - 1).season());
         String when = first.equals(last) ? Texts.word(first) : Texts.of("window.finding.seasons", first, last);
-        String what = Texts.of("window.finding.counted", counts.size());
-        if (counts.isEmpty()) {
-            return new Finding(when, what, Texts.of("window.finding.none"), Texts.of("window.finding.tooFewVisits"));
+        String what = Texts.of("window.finding.counted", counted.size());
+        if (counted.isEmpty()) {
+            return uncounted(when, what);
         }
-        int least = counts.stream().mapToInt(Integer::intValue).min().orElseThrow();
-        int most = counts.stream().mapToInt(Integer::intValue).max().orElseThrow();
+        List<Long> byRules = counted.stream()
+                .map(map -> (long) map.total().orElseThrow().likely())
+                .toList();
+        List<Long> byModel = counted.stream()
+                .flatMap(map -> model.counts().flatMap(counts -> counts.total(map)).stream())
+                .map(one -> Math.round(one.expected()))
+                .toList();
+        boolean modelled = byModel.size() == counted.size();
         return new Finding(
                 when,
                 what,
-                least == most
-                        ? Texts.of("window.finding.territories", least)
-                        : Texts.of("window.finding.between", least, most),
-                Texts.of("window.finding.inSeasons"));
+                between(modelled ? byModel : byRules),
+                Texts.of("window.finding.inSeasons"),
+                modelled
+                        ? byModel(
+                                model.standing(),
+                                Texts.of("window.finding.seasonsByRules", least(byRules), most(byRules)))
+                        : byRulesAlone(model.standing()));
+    }
+
+    private static String between(List<Long> counts) {
+        return least(counts) == most(counts)
+                ? Texts.of("window.finding.territories", least(counts))
+                : Texts.of("window.finding.between", least(counts), most(counts));
+    }
+
+    private static long least(List<Long> counts) {
+        return Collections.min(counts);
+    }
+
+    private static long most(List<Long> counts) {
+        return Collections.max(counts);
     }
 
     /**
@@ -83,6 +149,7 @@ record Finding(String when, String what, String count, String range) {
                         "window.finding.seen",
                         scene.seenOn(scene.passing()),
                         scene.passing().size()),
+                "",
                 "");
     }
 
@@ -100,6 +167,7 @@ record Finding(String when, String what, String count, String range) {
                 scene.bird().label(),
                 Texts.of("window.finding.ringedBird"),
                 Texts.of("window.finding.read", scene.readings().size()),
-                Texts.of("window.finding.readIn", seasons));
+                Texts.of("window.finding.readIn", seasons),
+                "");
     }
 }

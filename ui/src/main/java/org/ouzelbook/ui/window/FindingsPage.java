@@ -82,8 +82,8 @@ final class FindingsPage implements Page {
         table.getSelectionModel().selectedIndexProperty().addListener((property, before, now) -> mark(now.intValue()));
         findings.topic().addListener((property, before, now) -> show());
         book.contents().addListener((property, before, now) -> readIfSeen());
-        book.modelled().addListener((property, before, now) -> readIfSeen());
-        book.modelStopped().addListener((property, before, now) -> show());
+        book.model().counts().addListener((property, before, now) -> readIfSeen());
+        book.model().stopped().addListener((property, before, now) -> show());
         keys.on("window.findings.pick", () -> questions.requestFocus(), Stroke.of(KeyCode.Q))
                 .on("window.findings.toTable", table::begin, Stroke.of(KeyCode.T))
                 .on("window.findings.toRecords", evidence::requestFocus, Stroke.of(KeyCode.R))
@@ -100,10 +100,10 @@ final class FindingsPage implements Page {
 
     /** While the model has not counted, what rests on counts says that it is by rule, and how to go on where it was stopped. */
     private void tellOfTheModel() {
-        if (book.modelled().get().isPresent()) {
+        if (book.model().counts().get().isPresent()) {
             return;
         }
-        if (!book.modelStopped().get()) {
+        if (!book.model().stopped().get()) {
             answer.getChildren().add(Sentences.line(Texts.of("window.findings.modelCounts"), "muted"));
             return;
         }
@@ -111,7 +111,7 @@ final class FindingsPage implements Page {
         again.setMinWidth(Region.USE_PREF_SIZE);
         again.setAccessibleText(Texts.of("window.findings.countAgain"));
         again.setOnAction(event -> {
-            book.countAgain();
+            book.model().countAgain();
             show();
         });
         HBox line = new HBox(12, Sentences.line(Texts.of("window.findings.modelStopped"), "muted"), again);

@@ -101,7 +101,7 @@ final class FindingsViewModel {
         }
         resting = false;
         boolean same = now.equals(of) && !stopped;
-        Optional<ModelledCounts> counts = book.modelled().get();
+        Optional<ModelledCounts> counts = book.model().counts().get();
         boolean counted = counts.isPresent() && !counts.equals(modelled);
         modelled = counts;
         if (!same) {

@@ -12,6 +12,7 @@ import javafx.scene.control.Tooltip;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
+import javafx.scene.layout.VBox;
 import javafx.util.StringConverter;
 import org.ouzelbook.tracker.domain.River;
 import org.ouzelbook.tracker.domain.Species;
@@ -26,6 +27,7 @@ final class HeaderPane extends HBox {
     private final Label what = new Label();
     private final Label count = new Label();
     private final Label range = new Label();
+    private final Label beside = new Label();
     private final HBox crumbs = new HBox(6);
     private final ComboBox<Species> species = new ComboBox<>();
     private boolean filling;
@@ -47,10 +49,15 @@ final class HeaderPane extends HBox {
         setHgrow(room, Priority.ALWAYS);
         // A long name gives way, the finding never does.
         what.setMinWidth(0);
-        for (Region whole : List.of(species, crumbs, earlier, season, later, count, range)) {
+        beside.getStyleClass().add("muted");
+        HBox first = new HBox(10, count, range);
+        first.setAlignment(Pos.BASELINE_RIGHT);
+        VBox finding = new VBox(first, beside);
+        finding.setAlignment(Pos.TOP_RIGHT);
+        for (Region whole : List.of(species, crumbs, earlier, season, later, count, range, beside, finding)) {
             whole.setMinWidth(USE_PREF_SIZE);
         }
-        getChildren().addAll(river, species, crumbs, earlier, season, later, what, room, count, range);
+        getChildren().addAll(river, species, crumbs, earlier, season, later, what, room, finding);
         book.contents().addListener((property, before, now) -> {
             now.ifPresent(this::fill);
             lead(book.strip().path().get());
@@ -128,5 +135,6 @@ final class HeaderPane extends HBox {
         what.setText(finding.map(Finding::what).orElse(""));
         count.setText(finding.map(Finding::count).orElse(""));
         range.setText(finding.map(Finding::range).orElse(""));
+        beside.setText(finding.map(Finding::beside).orElse(""));
     }
 }

@@ -31,7 +31,7 @@ final class ModelCounting {
             stop.run();
             now.ifPresent(this::count);
         });
-        book.onCountAgain(() -> book.contents().get().ifPresent(this::count));
+        book.model().onCountAgain(() -> book.contents().get().ifPresent(this::count));
     }
 
     private record Shaded(TerritoryModel model, Map<Integer, ModelShading> shadings) {}
@@ -79,7 +79,7 @@ final class ModelCounting {
     /** Counting that was overtaken by a change is no news; counting that somebody stopped is. */
     private void failed(BookContents there, Throwable failure) {
         if (isShown(there)) {
-            book.notCountedByModel();
+            book.model().stop();
             book.say(Texts.of("window.modelStopped"));
         }
         if (!(failure instanceof CancellationException)) {

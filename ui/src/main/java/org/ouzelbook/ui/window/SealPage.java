@@ -26,7 +26,7 @@ final class SealPage implements Page {
             turn.setAccessibleText(turn.getText());
         });
         book.strip().season().addListener((property, before, now) -> readIfSeen());
-        book.modelled().addListener((property, before, now) -> readIfSeen());
+        book.model().counts().addListener((property, before, now) -> readIfSeen());
         keys.on("window.seal.turn", seal::turn, Stroke.command(KeyCode.ENTER));
     }
 

@@ -50,7 +50,8 @@ final class SealViewModel {
         Book open = book.book();
         Optional<BookCounts> counts = book.contents()
                 .get()
-                .flatMap(there -> book.modelled()
+                .flatMap(there -> book.model()
+                        .counts()
                         .get()
                         .map(modelled -> new BookCounts(there.records(), there.species(), modelled)));
         work.start(

@@ -4,14 +4,18 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.ouzelbook.tracker.domain.Species;
 import org.ouzelbook.tracker.store.Book;
 import org.ouzelbook.tracker.store.SightingQuery;
+import org.ouzelbook.ui.app.BookCounts;
+import org.ouzelbook.ui.app.DensityAnswer;
 import org.ouzelbook.ui.strip.SampleRiver;
 import org.ouzelbook.ui.strip.Subject;
 
@@ -60,6 +64,52 @@ class BookViewModelTest {
         assertThat(finding.what()).isEqualTo("9 visits · 12.0 km walked");
         assertThat(finding.count()).endsWith("territories");
         assertThat(finding.range()).endsWith("per km");
+    }
+
+    @Test
+    void putsTheModelFirstOnceItHasCountedAndKeepsItWhileItCountsAnew() {
+        Finding byRules = viewModel.finding().get().orElseThrow();
+        assertThat(byRules.beside()).isEqualTo("by the mapping rules · the model is still counting");
+        ModelCounting counting = new ModelCounting(viewModel, new DirectWork(), () -> {});
+        assertThat(counting).isNotNull();
+
+        viewModel.model().countAgain();
+
+        DensityAnswer asCommand = new BookCounts(
+                        viewModel.contents().get().orElseThrow().records(),
+                        viewModel.species(),
+                        viewModel.model().counts().get().orElseThrow())
+                .density();
+        double expected = 0;
+        double km = 0;
+        for (DensityAnswer.Row row : asCommand.rows()) {
+            expected += row.byModel().orElseThrow().perKm() * row.surveyedKm();
+            km += row.surveyedKm();
+        }
+        Finding byModel = viewModel.finding().get().orElseThrow();
+        assertThat(byModel.count()).isEqualTo(Math.round(expected) + " territories");
+        assertThat(byModel.range()).endsWith(String.format(Locale.ROOT, " · %.2f per km", expected / km));
+        assertThat(byModel.beside())
+                .startsWith("by the model,")
+                .endsWith("by the mapping rules "
+                        + byRules.count().replace("territories", "")
+                        + byRules.range().replaceAll(" ·.*", ""));
+
+        viewModel.model().about(viewModel.species());
+        Finding meanwhile =
+                Finding.of(viewModel.strip().map().orElseThrow(), viewModel.model().told());
+        assertThat(meanwhile.count() + meanwhile.range()).isEqualTo(byModel.count() + byModel.range());
+        assertThat(meanwhile.beside()).startsWith("by the model before the last change, counting anew");
+
+        viewModel.model().about(Species.KINGFISHER);
+        assertThat(viewModel.model().told().counts()).isEmpty();
+    }
+
+    @Test
+    void saysThatTheModelHasNotCountedWhereSomebodyStoppedIt() {
+        viewModel.model().stop();
+
+        assertThat(viewModel.finding().get().orElseThrow().beside()).endsWith("has not counted");
     }
 
     @Test

@@ -66,9 +66,9 @@ class FindingsViewModelTest {
 
     @Test
     void putsTheModelFirstAndTheRuleBesideItOnceTheModelHasCounted() {
-        assertThat(viewModel.modelled().get()).isEmpty();
+        assertThat(viewModel.model().counts().get()).isEmpty();
         new ModelCounting(viewModel, new DirectWork(), () -> {});
-        viewModel.countAgain();
+        viewModel.model().countAgain();
         findings.read();
 
         DensityAnswer asCommand =
@@ -101,10 +101,10 @@ class FindingsViewModelTest {
     @Test
     void staysByRuleAndSaysSoWhereTheModelIsStopped() {
         new ModelCounting(viewModel, new StoppedWork(), () -> {});
-        viewModel.countAgain();
+        viewModel.model().countAgain();
         findings.read();
 
-        assertThat(viewModel.modelStopped().get()).isTrue();
+        assertThat(viewModel.model().stopped().get()).isTrue();
         assertThat(sheet(Topic.DENSITY).sentence()).doesNotContain("by the model");
     }
 
