@@ -151,8 +151,7 @@ final class RowPlace {
             return false;
         }
         OptionalDouble offset = row.number(Column.OFFSET_M);
-        PlaceReading byName =
-                orWhereWalked(riverId, on -> book.places().atLandmark(name.get(), offset.orElse(0), on));
+        PlaceReading byName = orWhereWalked(riverId, on -> book.places().atLandmark(name.get(), offset.orElse(0), on));
         if (byName instanceof Unclear && offset.isEmpty()) {
             PlaceReading byText = orWhereWalked(riverId, on -> book.places().read(name.get(), on));
             take(Column.LANDMARK, byText instanceof Found ? byText : byName);
@@ -187,8 +186,7 @@ final class RowPlace {
             return true;
         }
         GeoPoint point = new GeoPoint(north, east);
-        PlaceReading reading =
-                orWhereWalked(riverId, on -> book.places().atPoint(point, OptionalDouble.empty(), on));
+        PlaceReading reading = orWhereWalked(riverId, on -> book.places().atPoint(point, OptionalDouble.empty(), on));
         boolean held = reading instanceof Unclear unclear && unclear.choices().isEmpty();
         if (held && exchangedFits) {
             row.problem(Column.LATITUDE, Message.of("import.coordinates.exchanged"));

@@ -149,7 +149,8 @@ record SightingVisit(Optional<Visit> visit, Optional<LocalDate> date, Optional<L
         }
         Optional<River> river = RowPlace.river(row);
         List<Visit> visits = row.table().book().visits(date.get()).stream()
-                .filter(walk -> river.isEmpty() || walk.riverId().equals(river.get().id()))
+                .filter(walk ->
+                        river.isEmpty() || walk.riverId().equals(river.get().id()))
                 .toList();
         return visits.size() == 1 ? Optional.of(visits.get(0)) : Optional.empty();
     }

@@ -63,8 +63,7 @@ record Finding(String when, String what, String count, String range, String besi
     }
 
     private static Finding uncounted(String when, String what) {
-        return new Finding(
-                when, what, Texts.of("window.finding.none"), Texts.of("window.finding.tooFewVisits"), "");
+        return new Finding(when, what, Texts.of("window.finding.none"), Texts.of("window.finding.tooFewVisits"), "");
     }
 
     /** That the model has counted, perhaps before the last change, and what the rules say. */

@@ -97,7 +97,9 @@ class ImportCommandTest {
 
         assertThat(run.exitCode()).isZero();
         assertThat(sightings()).isEqualTo(2);
-        assertThat(CommandRun.of("show", book, "sightings").out()).contains("Sorn Beck").doesNotContain("Arrel Water");
+        assertThat(CommandRun.of("show", book, "sightings").out())
+                .contains("Sorn Beck")
+                .doesNotContain("Arrel Water");
     }
 
     @Test

@@ -96,8 +96,8 @@ class BookViewModelTest {
                         + byRules.range().replaceAll(" ·.*", ""));
 
         viewModel.model().about(viewModel.species());
-        Finding meanwhile =
-                Finding.of(viewModel.strip().map().orElseThrow(), viewModel.model().told());
+        Finding meanwhile = Finding.of(
+                viewModel.strip().map().orElseThrow(), viewModel.model().told());
         assertThat(meanwhile.count() + meanwhile.range()).isEqualTo(byModel.count() + byModel.range());
         assertThat(meanwhile.beside()).startsWith("by the model before the last change, counting anew");
 

@@ -106,8 +106,8 @@ class ImportViewModelTest {
 
     @Test
     void asksForNoRiverWhereTheVisitTellsIt() throws IOException {
-        imports.rehearse(List.of(file(
-                "visit,km,species", "Sorn Beck 2026-05-12,1.4,dipper", "Arrel Water 2026-05-11,9.4,dipper")));
+        imports.rehearse(List.of(
+                file("visit,km,species", "Sorn Beck 2026-05-12,1.4,dipper", "Arrel Water 2026-05-11,9.4,dipper")));
 
         assertThat(report().added()).isEqualTo(2);
         assertThat(imports.questions()).isEmpty();
@@ -115,8 +115,8 @@ class ImportViewModelTest {
 
     @Test
     void asksForTheRiverOfRowsWithoutAVisitAndGoesOnWithTheAnswer() throws IOException {
-        imports.rehearse(List.of(file(
-                "visit,date,km,species", "Sorn Beck 2026-05-12,,1.4,dipper", ",2026-05-20,9.4,dipper")));
+        imports.rehearse(
+                List.of(file("visit,date,km,species", "Sorn Beck 2026-05-12,,1.4,dipper", ",2026-05-20,9.4,dipper")));
         ImportQuestion question = imports.questions().get(0);
 
         assertThat(report().added()).isEqualTo(1);
