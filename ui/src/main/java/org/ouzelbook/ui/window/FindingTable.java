@@ -1,8 +1,11 @@
 package org.ouzelbook.ui.window;
 
+import java.util.Comparator;
 import javafx.beans.property.ReadOnlyStringWrapper;
 import javafx.scene.control.TableColumn;
 import javafx.scene.control.TableView;
+import javafx.scene.text.Font;
+import javafx.scene.text.Text;
 import org.ouzelbook.ui.app.Texts;
 
 /** The table behind a picture; the line that is chosen opens the records that it rests on. */
@@ -10,11 +13,12 @@ final class FindingTable extends TableView<FindingSheet.Line> {
     private static final double LINE = 27;
     private static final int MOST_LINES = 12;
     private static final double HEADER = 38;
-    private static final double LETTER = 6.9;
-    private static final double SMALL_LETTER = 6.2;
-    private static final double ROOM = 16;
-    private static final double NAME_ROOM = 26;
-    private static final int MOST_LETTERS = 48;
+    private static final double ROOM = 18;
+    private static final double NAME_ROOM = 34;
+    private static final double WIDEST = 340;
+
+    /** So many of the longest cells are measured: the longest is not always the widest. */
+    private static final int MEASURED = 40;
 
     FindingTable(FindingsViewModel findings) {
         getStyleClass().add("finding-table");
@@ -66,13 +70,22 @@ final class FindingTable extends TableView<FindingSheet.Line> {
     }
 
     private static double width(FindingSheet sheet, int column) {
-        int longest = sheet.lines().stream()
-                .mapToInt(line -> line.cells().get(column).length())
-                .max()
-                .orElse(0);
-        return Math.max(
-                ROOM + LETTER * Math.min(MOST_LETTERS, longest),
-                NAME_ROOM + SMALL_LETTER * sheet.columns().get(column).length());
+        Font letters = Font.font("Source Sans 3", 15);
+        double name = wide(sheet.columns().get(column), Font.font("Source Sans 3", 13)) + NAME_ROOM - ROOM;
+        return sheet.lines().stream()
+                        .map(line -> line.cells().get(column))
+                        .distinct()
+                        .sorted(Comparator.comparingInt(String::length).reversed())
+                        .limit(MEASURED)
+                        .mapToDouble(cell -> Math.min(WIDEST, wide(cell, letters)))
+                        .reduce(name, Math::max)
+                + ROOM;
+    }
+
+    private static double wide(String words, Font letters) {
+        Text text = new Text(words);
+        text.setFont(letters);
+        return Math.ceil(text.getLayoutBounds().getWidth());
     }
 
     /**
