@@ -7,7 +7,6 @@ import java.util.Optional;
 import org.ouzelbook.stats.estimator.Estimate;
 import org.ouzelbook.stats.estimator.exposure.ExposureDays;
 import org.ouzelbook.stats.estimator.markresight.CormackJollySeber;
-import org.ouzelbook.stats.estimator.occupancy.OccupancyFit;
 import org.ouzelbook.stats.estimator.occupancy.SiteVisits;
 import org.ouzelbook.stats.survey.RiverStory.Basis;
 import org.ouzelbook.stats.survey.RiverStory.Finding;
@@ -35,27 +34,26 @@ record LifeStory(SurveyRecords records, Species species, int season, Water water
         records = records.onDays(day -> day.getYear() <= last);
     }
 
-    /** How much of the water birds used, allowing for those that visits missed. */
+    /** How much of the water birds used, allowing for those that visits missed: of just these sites, by all seasons so far. */
     Optional<Finding> occupancy() {
         SiteSettings usual = SiteSettings.usualFor(species);
+        List<Integer> years = records.visits().stream()
+                .map(visit -> visit.date().getYear())
+                .distinct()
+                .sorted()
+                .toList();
         SiteOccupancy found = SiteOccupancy.of(
-                records,
-                species,
-                List.of(season),
-                water,
-                usual.withSeason(settings),
-                SiteOccupancy.Model.CONSTANT,
-                false,
-                level);
+                records, species, years, water, usual.withSeason(settings), SiteOccupancy.Model.CONSTANT, false, level);
+        int place = found.seasons().indexOf(season);
         return found.fit()
                 .found()
-                .map(OccupancyFit::occupancy)
-                .flatMap(shares -> shares.get(0).found())
-                .map(share -> occupancy(found.visits(), usual, share));
+                .filter(fit -> place >= 0)
+                .flatMap(fit -> fit.ofTheseSites().get(place).found())
+                .map(share -> occupancy(found.visits(), place, usual, share));
     }
 
-    private static Finding occupancy(SiteVisits visits, SiteSettings settings, Estimate share) {
-        SiteVisits.Naive naive = visits.naive().get(0);
+    private static Finding occupancy(SiteVisits visits, int place, SiteSettings settings, Estimate share) {
+        SiteVisits.Naive naive = visits.naive().get(place);
         return new Finding(
                 Topic.OCCUPANCY,
                 Basis.ESTIMATED,
@@ -68,7 +66,9 @@ record LifeStory(SurveyRecords records, Species species, int season, Water water
                         share.lower(),
                         share.upper()),
                 List.of(),
-                visits.visits().size(),
+                (int) visits.visits().stream()
+                        .filter(visit -> visit.season() == place)
+                        .count(),
                 Optional.of(Message.of("story.caveat.used")));
     }
 

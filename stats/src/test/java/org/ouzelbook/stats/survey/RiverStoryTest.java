@@ -8,9 +8,11 @@ import static org.ouzelbook.stats.survey.Notebook.key;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import org.ouzelbook.stats.estimator.Estimate;
 import org.ouzelbook.stats.survey.RiverStory.Basis;
 import org.ouzelbook.stats.survey.RiverStory.Finding;
 import org.ouzelbook.stats.survey.RiverStory.Topic;
+import org.ouzelbook.tracker.domain.Activity;
 import org.ouzelbook.tracker.domain.DecisionKind;
 import org.ouzelbook.tracker.domain.Message;
 import org.ouzelbook.tracker.domain.NestOutcome;
@@ -140,7 +142,7 @@ class RiverStoryTest {
     }
 
     @Test
-    void tellsHowMuchOfTheWaterWasUsedOfThisSeasonAlone() {
+    void tellsHowMuchOfTheWaterWasUsedWithoutTheSeasonsToCome() {
         Notebook book = SixVisits.notebook();
         for (String date : List.of("2027-03-01", "2027-03-20")) {
             book.visit(date, date, Notebook.ARREL, 12, 17);
@@ -163,7 +165,43 @@ class RiverStoryTest {
                         alone.visits().naive().get(0).detected(),
                         alone.visits().naive().get(0).visited(),
                         500.0);
+        Estimate share =
+                alone.fit().found().orElseThrow().ofTheseSites().get(0).found().orElseThrow();
+        assertThat(used.sentence().facts().subList(3, 6)).containsExactly(share.value(), share.lower(), share.upper());
         assertThat(used.caveat()).contains(Message.of("story.caveat.used"));
+    }
+
+    @Test
+    void tellsTheWaterUsedByWhatTheSeasonsBeforeTellOfDetection() {
+        Notebook book = SixVisits.notebook();
+        for (String date : List.of("2025-03-01", "2025-03-20", "2025-04-10")) {
+            book.visit(date, date, Notebook.ARREL, 12, 17);
+        }
+        for (String date : List.of("2025-03-01", "2025-04-10")) {
+            book.bird("seen " + date, date, 13.2).doing(Activity.SINGING).noted();
+        }
+        SiteOccupancy both = SiteOccupancy.of(
+                book.records(),
+                Species.DIPPER,
+                List.of(2025, 2026),
+                Water.ALL,
+                SiteSettings.usualFor(Species.DIPPER),
+                SiteOccupancy.Model.CONSTANT,
+                false,
+                0.95);
+
+        assertThat(first(story(book, 2025, 2026), Topic.OCCUPANCY)
+                        .sentence()
+                        .facts()
+                        .get(3))
+                .isEqualTo(both.fit()
+                        .found()
+                        .orElseThrow()
+                        .ofTheseSites()
+                        .get(1)
+                        .found()
+                        .orElseThrow()
+                        .value());
     }
 
     @Test
