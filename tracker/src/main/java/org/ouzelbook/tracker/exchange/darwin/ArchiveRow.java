@@ -3,6 +3,7 @@ package org.ouzelbook.tracker.exchange.darwin;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.ouzelbook.tracker.exchange.export.Numbers;
 
 /** One row of an archive that is being written: what each term says. */
@@ -22,6 +23,11 @@ final class ArchiveRow {
     /** {@return what a term says; blank if nothing} */
     String value(String term) {
         return values.getOrDefault(term, "");
+    }
+
+    /** {@return the terms that say something} */
+    Set<String> terms() {
+        return values.keySet();
     }
 
     /** A table without quotation marks has no place for tabs and line breaks, nor for other characters that nobody sees. */

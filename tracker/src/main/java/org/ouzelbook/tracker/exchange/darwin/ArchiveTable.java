@@ -1,46 +1,28 @@
 package org.ouzelbook.tracker.exchange.darwin;
 
-import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
+import java.util.stream.Collectors;
 
 /**
- * One file of an archive.
+ * The columns of one file of an archive.
  *
- * @param name the name of the file
- * @param rowType what each row is
- * @param terms the terms that its columns hold, the event's identifier first; with the prefix of their vocabulary
- * @param rows its rows
+ * @param file which
+ * @param terms the terms that its columns hold, the event's identifier first
+ * @param rows how many rows it has
  */
-record ArchiveTable(String name, String rowType, List<String> terms, List<ArchiveRow> rows) {
+record ArchiveTable(StarFile file, List<String> terms, int rows) {
     ArchiveTable {
         terms = List.copyOf(terms);
-        rows = List.copyOf(rows);
     }
 
-    /** {@return a table of the columns in which some row tells something; the first is always there} */
-    static ArchiveTable of(String name, String rowType, String terms, List<ArchiveRow> rows) {
-        List<String> told = new ArrayList<>();
-        for (String term : Arrays.asList(terms.strip().split("\\s+", -1))) {
-            if (told.isEmpty() || rows.stream().anyMatch(row -> !row.value(term).isEmpty())) {
-                told.add(term);
-            }
-        }
-        return new ArchiveTable(name, rowType, told, rows);
+    /** {@return the first line: the names of the terms} */
+    String header() {
+        return terms.stream().map(ArchiveTable::bare).collect(Collectors.joining("\t", "", "\n"));
     }
 
-    /** {@return the file: tabs between cells, a row a line, the names of the terms above} */
-    String text() {
-        StringBuilder text = new StringBuilder();
-        text.append(String.join("\t", terms.stream().map(ArchiveTable::bare).toList()))
-                .append('\n');
-        for (ArchiveRow row : rows) {
-            for (int i = 0; i < terms.size(); i++) {
-                text.append(i == 0 ? "" : "\t").append(row.value(terms.get(i)));
-            }
-            text.append('\n');
-        }
-        return text.toString();
+    /** {@return a row as a line, with tabs between its cells} */
+    String line(ArchiveRow row) {
+        return terms.stream().map(row::value).collect(Collectors.joining("\t", "", "\n"));
     }
 
     private static String bare(String term) {

@@ -26,12 +26,12 @@ import org.ouzelbook.tracker.exchange.export.Records;
 public final class DarwinCoreArchive {
     private final Records records;
     private final Publication publication;
+    private final Star star = new Star();
     private final List<ArchiveTable> tables;
 
     private DarwinCoreArchive(Records records, Publication publication) {
         this.records = records;
         this.publication = publication;
-        Star star = new Star();
         ToldPlaces places = new ToldPlaces(records, publication);
         new VisitRows(records, publication, places, star).write();
         new SightingRows(records, publication, places, star).write();
@@ -53,7 +53,7 @@ public final class DarwinCoreArchive {
     /** {@return how many rows each file has, by its name} */
     public Map<String, Integer> contents() {
         Map<String, Integer> contents = new LinkedHashMap<>();
-        tables.forEach(table -> contents.put(table.name(), table.rows().size()));
+        tables.forEach(table -> contents.put(table.file().fileName(), table.rows()));
         return contents;
     }
 
@@ -68,7 +68,10 @@ public final class DarwinCoreArchive {
             zip.put("meta.xml", MetaXml.text(tables, publication.licence()));
             zip.put("eml.xml", EmlXml.text(publication, coverage()));
             for (ArchiveTable table : tables) {
-                zip.put(table.name(), table.text());
+                zip.put(table.file().fileName(), text -> {
+                    text.write(table.header());
+                    star.each(table.file(), row -> text.write(table.line(row)));
+                });
             }
         }
     }

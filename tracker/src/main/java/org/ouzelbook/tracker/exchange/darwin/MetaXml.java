@@ -33,8 +33,8 @@ final class MetaXml {
                 "ignoreHeaderLines",
                 1,
                 "rowType",
-                table.rowType());
-        xml.open("files").element("location", table.name()).close();
+                table.file().rowType());
+        xml.open("files").element("location", table.file().fileName()).close();
         xml.empty(core ? "id" : "coreid", "index", 0);
         for (int column = core ? 0 : 1; column < table.terms().size(); column++) {
             xml.empty(

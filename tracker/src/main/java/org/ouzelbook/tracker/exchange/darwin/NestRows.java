@@ -2,7 +2,6 @@ package org.ouzelbook.tracker.exchange.darwin;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -32,13 +31,17 @@ final class NestRows {
     }
 
     void write() {
-        records.nests().forEach(nest -> write(nest, checks.getOrDefault(nest.id(), List.of())));
+        for (Nest nest : records.nests()) {
+            List<NestCheck> looks = checks.getOrDefault(nest.id(), List.of());
+            String days = days(nest, looks);
+            star.add(days, PublishedId.of(nest.id()), () -> write(nest, looks, days));
+            looks.forEach(look -> star.add(look.date(), PublishedId.of(look.id()), () -> write(look, nest)));
+        }
     }
 
-    private void write(Nest nest, List<NestCheck> looks) {
+    private void write(Nest nest, List<NestCheck> looks, String days) {
         String event = PublishedId.of(nest.id());
         String occurrence = PublishedId.of(nest.id(), "occurrence");
-        String days = days(nest, looks);
         ArchiveRow row = star.event(event, "Observation")
                 .with("dwc:eventDate", days)
                 .with("dwc:samplingProtocol", "nest record");
@@ -62,15 +65,12 @@ final class NestRows {
                     .ifPresent(height -> star.measured(nest.id(), event, occurrence)
                             .with("nest height above water", height, "m", ""));
         }
-        looks.stream()
-                .sorted(Comparator.comparing(NestCheck::date).thenComparing(NestCheck::id))
-                .forEach(look -> write(look, nest, event));
     }
 
-    private void write(NestCheck look, Nest nest, String nestEvent) {
+    private void write(NestCheck look, Nest nest) {
         String event = PublishedId.of(look.id());
         ArchiveRow row = star.event(event, "Observation")
-                .with("dwc:parentEventID", nestEvent)
+                .with("dwc:parentEventID", PublishedId.of(nest.id()))
                 .with("dwc:eventDate", look.date())
                 .with("dwc:samplingProtocol", "nest record");
         places.nest(row, nest.place());

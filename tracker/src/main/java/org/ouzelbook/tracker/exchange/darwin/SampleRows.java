@@ -6,7 +6,8 @@ import org.ouzelbook.tracker.exchange.export.Records;
 /** Kick samples as events, with what was in them as occurrences. */
 record SampleRows(Records records, Publication publication, ToldPlaces places, Star star) {
     void write() {
-        records.kickSamples().forEach(this::write);
+        records.kickSamples()
+                .forEach(sample -> star.add(sample.date(), PublishedId.of(sample.id()), () -> write(sample)));
     }
 
     private void write(KickSample sample) {

@@ -36,7 +36,8 @@ final class SightingRows {
     }
 
     void write() {
-        records.sightings().forEach(this::write);
+        records.sightings()
+                .forEach(sighting -> star.add(sighting.date(), PublishedId.of(sighting.id()), () -> write(sighting)));
     }
 
     private void write(Sighting sighting) {

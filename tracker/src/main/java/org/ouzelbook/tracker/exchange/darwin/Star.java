@@ -2,27 +2,56 @@ package org.ouzelbook.tracker.exchange.darwin;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.EnumMap;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
+import java.util.Set;
 import java.util.UUID;
 
 /**
- * The rows of an archive as they are gathered: events in the middle, and around them occurrences, what was looked for, and
- * measurements, each of which hangs on one event.
+ * The rows of an archive. They are made one record after another whenever they are asked for, and none is kept: an archive may be
+ * larger than the memory.
  */
 final class Star {
-    private final List<ArchiveRow> events = new ArrayList<>();
-    private final List<ArchiveRow> occurrences = new ArrayList<>();
-    private final List<ArchiveRow> inventories = new ArrayList<>();
-    private final List<ArchiveRow> measurements = new ArrayList<>();
+    private final List<Source> sources = new ArrayList<>();
+    private final Map<StarFile, List<ArchiveRow>> inHand = new EnumMap<>(StarFile.class);
+
+    /**
+     * A record of the book that makes rows.
+     *
+     * @param day its first day, as text
+     * @param id the identifier that it is published under
+     * @param rows makes its rows; at most one of them is an event
+     */
+    private record Source(String day, String id, Runnable rows) {}
+
+    /** Hears of rows. */
+    @FunctionalInterface
+    interface Reader<E extends Exception> {
+        /** Takes a row. */
+        void take(ArchiveRow row) throws E;
+    }
+
+    Star() {
+        for (StarFile file : StarFile.values()) {
+            inHand.put(file, new ArrayList<>());
+        }
+    }
+
+    /** Takes a record that makes rows, at most one of them an event. */
+    void add(Object day, String id, Runnable rows) {
+        sources.add(new Source(day.toString(), id, rows));
+    }
 
     /** {@return a new event} */
     ArchiveRow event(String id, String type) {
-        return added(events, id).with("dwc:eventType", type);
+        return added(StarFile.EVENTS, id).with("dwc:eventType", type);
     }
 
     /** {@return a new occurrence of an event} */
     ArchiveRow occurrence(String eventId, String id) {
-        return added(occurrences, eventId)
+        return added(StarFile.OCCURRENCES, eventId)
                 .with("dwc:occurrenceID", id)
                 .with("dwc:basisOfRecord", "HumanObservation")
                 .with("dwc:kingdom", "Animalia");
@@ -30,13 +59,17 @@ final class Star {
 
     /** {@return what was looked for at an event} */
     ArchiveRow inventory(String eventId) {
-        return added(inventories, eventId);
+        return added(StarFile.INVENTORIES, eventId);
     }
 
-    private static ArchiveRow added(List<ArchiveRow> rows, String eventId) {
+    private ArchiveRow added(StarFile file, String eventId) {
         ArchiveRow row = new ArchiveRow().with("dwc:eventID", eventId);
-        rows.add(row);
+        rows(file).add(row);
         return row;
+    }
+
+    private List<ArchiveRow> rows(StarFile file) {
+        return inHand.getOrDefault(file, List.of());
     }
 
     /**
@@ -51,12 +84,13 @@ final class Star {
         Measured with(String type, Object value, String unit, String method) {
             ArchiveRow row = new ArchiveRow().with("dwc:measurementValue", value);
             if (!row.value("dwc:measurementValue").isEmpty()) {
-                star.measurements.add(row.with("dwc:eventID", eventId)
-                        .with("dwc:occurrenceID", occurrenceId)
-                        .with("dwc:measurementID", PublishedId.of(key, type))
-                        .with("dwc:measurementType", type)
-                        .with("dwc:measurementUnit", unit)
-                        .with("dwc:measurementMethod", method));
+                star.rows(StarFile.MEASUREMENTS)
+                        .add(row.with("dwc:eventID", eventId)
+                                .with("dwc:occurrenceID", occurrenceId)
+                                .with("dwc:measurementID", PublishedId.of(key, type))
+                                .with("dwc:measurementType", type)
+                                .with("dwc:measurementUnit", unit)
+                                .with("dwc:measurementMethod", method));
             }
             return this;
         }
@@ -66,40 +100,41 @@ final class Star {
         return new Measured(this, key, eventId, occurrenceId);
     }
 
-    /** {@return the files, the event core first; in an order that tells nothing of that in which records were made} */
+    /** {@return the files with the columns in which some row tells something, the event core first} */
     List<ArchiveTable> tables() {
-        events.sort(Comparator.comparing((ArchiveRow row) -> row.value("dwc:eventDate"))
-                .thenComparing(row -> row.value("dwc:eventID")));
-        occurrences.sort(Comparator.comparing(row -> row.value("dwc:occurrenceID")));
-        inventories.sort(Comparator.comparing(row -> row.value("dwc:eventID")));
-        measurements.sort(Comparator.comparing(row -> row.value("dwc:measurementID")));
-        return List.of(
-                ArchiveTable.of("event.txt", "http://rs.tdwg.org/dwc/terms/Event", """
-                        dwc:eventID dwc:parentEventID dwc:eventType dwc:fieldNumber dwc:eventDate dwc:samplingProtocol
-                        dwc:sampleSizeValue dwc:sampleSizeUnit dwc:samplingEffort dwc:habitat dwc:waterBody dwc:verbatimLocality
-                        dwc:decimalLatitude dwc:decimalLongitude dwc:geodeticDatum dwc:coordinateUncertaintyInMeters
-                        dwc:footprintWKT dwc:footprintSRS dwc:dataGeneralizations dwc:informationWithheld dwc:eventRemarks
-                        """, events),
-                ArchiveTable.of("occurrence.txt", "http://rs.tdwg.org/dwc/terms/Occurrence", """
-                        dwc:eventID dwc:occurrenceID dwc:basisOfRecord dwc:recordNumber dwc:recordedBy dwc:eventDate
-                        dwc:eventTime dwc:scientificName dwc:taxonRank dwc:kingdom dwc:class dwc:vernacularName
-                        dwc:occurrenceStatus dwc:individualCount dwc:organismQuantity dwc:organismQuantityType dwc:sex
-                        dwc:lifeStage dwc:reproductiveCondition dwc:behavior dwc:vitality dwc:associatedOccurrences
-                        dwc:waterBody dwc:verbatimLocality dwc:decimalLatitude dwc:decimalLongitude dwc:geodeticDatum
-                        dwc:coordinateUncertaintyInMeters dwc:dataGeneralizations dwc:informationWithheld
-                        dwc:occurrenceRemarks
-                        """, occurrences),
-                ArchiveTable.of("humboldt.txt", "http://rs.tdwg.org/eco/terms/Event", """
-                        dwc:eventID eco:inventoryTypes eco:protocolNames eco:protocolDescriptions eco:targetTaxonomicScope
-                        eco:isTaxonomicScopeFullyReported eco:isAbsenceReported eco:absentTaxa
-                        eco:taxonCompletenessReported eco:isAbundanceReported eco:isSamplingEffortReported
-                        eco:samplingEffortProtocol eco:samplingEffortValue eco:samplingEffortUnit eco:eventDurationValue
-                        eco:eventDurationUnit eco:reportedWeather eco:samplingPerformedBy
-                        """, inventories),
-                ArchiveTable.of(
-                        "emof.txt", "http://rs.iobis.org/obis/terms/ExtendedMeasurementOrFact", """
-                        dwc:eventID dwc:occurrenceID dwc:measurementID dwc:measurementType dwc:measurementValue
-                        dwc:measurementUnit dwc:measurementMethod
-                        """, measurements));
+        Map<StarFile, Set<String>> told = new EnumMap<>(StarFile.class);
+        Map<StarFile, Integer> counts = new EnumMap<>(StarFile.class);
+        for (Source source : sources) {
+            make(source);
+            inHand.forEach((file, rows) -> {
+                rows.forEach(row ->
+                        told.computeIfAbsent(file, key -> new LinkedHashSet<>()).addAll(row.terms()));
+                counts.merge(file, rows.size(), Integer::sum);
+            });
+        }
+        List<ArchiveTable> tables = new ArrayList<>();
+        for (StarFile file : StarFile.values()) {
+            Set<String> inUse = told.getOrDefault(file, Set.of("dwc:eventID"));
+            tables.add(new ArchiveTable(
+                    file, file.terms().stream().filter(inUse::contains).toList(), counts.getOrDefault(file, 0)));
+        }
+        return tables;
+    }
+
+    /** Tells the rows of a file, in an order that tells nothing of that in which records were made: events by their day. */
+    <E extends Exception> void each(StarFile file, Reader<E> reader) throws E {
+        Comparator<Source> byId = Comparator.comparing(Source::id);
+        sources.sort(file == StarFile.EVENTS ? Comparator.comparing(Source::day).thenComparing(byId) : byId);
+        for (Source source : sources) {
+            make(source);
+            for (ArchiveRow row : rows(file)) {
+                reader.take(row);
+            }
+        }
+    }
+
+    private void make(Source source) {
+        inHand.values().forEach(List::clear);
+        source.rows().run();
     }
 }

@@ -2,6 +2,7 @@ package org.ouzelbook.tracker.exchange.darwin;
 
 import com.google.gson.JsonPrimitive;
 import java.time.Duration;
+import java.time.LocalDate;
 import java.time.LocalTime;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -55,12 +56,20 @@ final class VisitRows {
         Map<String, List<Visit>> seasons = new TreeMap<>();
         for (Visit visit : records.visits()) {
             seasons.computeIfAbsent(season(visit).id(), id -> new ArrayList<>()).add(visit);
-            event(visit);
-            inventory(visit);
-            measure(visit);
-            absent(visit).forEach(species -> absence(visit, species));
+            star.add(visit.date(), PublishedId.of(visit.id()), () -> write(visit));
         }
-        seasons.values().forEach(this::season);
+        seasons.forEach((id, visits) -> star.add(firstDay(visits), id, () -> season(visits)));
+    }
+
+    private void write(Visit visit) {
+        event(visit);
+        inventory(visit);
+        measure(visit);
+        absent(visit).forEach(species -> absence(visit, species));
+    }
+
+    private static LocalDate firstDay(List<Visit> visits) {
+        return visits.stream().map(Visit::date).min(Comparator.naturalOrder()).orElseThrow();
     }
 
     private static Season season(Visit visit) {
@@ -69,17 +78,9 @@ final class VisitRows {
 
     private void season(List<Visit> visits) {
         Visit one = visits.get(0);
-        String first = visits.stream()
-                .map(Visit::date)
-                .sorted()
-                .findFirst()
-                .map(Object::toString)
-                .orElse("");
-        String last = visits.stream()
-                .map(Visit::date)
-                .max(Comparator.naturalOrder())
-                .map(Object::toString)
-                .orElse("");
+        LocalDate first = firstDay(visits);
+        LocalDate last =
+                visits.stream().map(Visit::date).max(Comparator.naturalOrder()).orElseThrow();
         List<Stretch> walked =
                 visits.stream().map(Visit::walked).flatMap(Optional::stream).toList();
         Optional<Stretch> whole = walked.isEmpty()

@@ -6,6 +6,7 @@ import java.io.IOException;
 import java.io.OutputStream;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
+import java.io.Writer;
 import java.time.LocalTime;
 import java.util.List;
 import java.util.Map;
@@ -31,7 +32,7 @@ public final class CsvFiles {
     public static void write(List<DataTable> tables, Map<String, String> others, OutputStream out) throws IOException {
         try (FixedZip zip = new FixedZip(out)) {
             for (DataTable table : tables) {
-                zip.put(table.name() + ".csv", text(table));
+                zip.put(table.name() + ".csv", writer -> write(table, writer));
             }
             for (Map.Entry<String, String> other : others.entrySet()) {
                 zip.put(other.getKey(), other.getValue());
@@ -46,16 +47,24 @@ public final class CsvFiles {
      */
     public static String text(DataTable table) {
         StringWriter text = new StringWriter();
-        try (CsvWriter csv =
-                CsvWriter.builder().lineDelimiter(LineDelimiter.CRLF).build(text)) {
-            csv.writeRecord(table.columns());
-            for (List<Object> row : table.rows()) {
-                csv.writeRecord(row.stream().map(CsvFiles::text).toList());
-            }
+        try {
+            write(table, text);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
         return text.toString();
+    }
+
+    /** Writes a table; the writer stays open, for more may follow in its file's zip. */
+    private static void write(DataTable table, Writer writer) throws IOException {
+        CsvWriter csv = CsvWriter.builder()
+                .lineDelimiter(LineDelimiter.CRLF)
+                .bufferSize(0)
+                .build(writer);
+        csv.writeRecord(table.columns());
+        for (List<Object> row : table.rows()) {
+            csv.writeRecord(row.stream().map(CsvFiles::text).toList());
+        }
     }
 
     /** {@return a cell as text} */

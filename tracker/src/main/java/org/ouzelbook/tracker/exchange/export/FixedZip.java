@@ -1,8 +1,11 @@
 package org.ouzelbook.tracker.exchange.export;
 
+import java.io.BufferedWriter;
 import java.io.Closeable;
 import java.io.IOException;
 import java.io.OutputStream;
+import java.io.OutputStreamWriter;
+import java.io.Writer;
 import java.nio.charset.StandardCharsets;
 import java.time.LocalDateTime;
 import java.util.zip.ZipEntry;
@@ -32,11 +35,36 @@ public final class FixedZip implements Closeable {
      * @throws IOException if it cannot be written
      */
     public void put(String name, String text) throws IOException {
+        put(name, writer -> writer.write(text));
+    }
+
+    /**
+     * Puts a file in that is written as it is made.
+     *
+     * @param name its name
+     * @param text writes what it says
+     * @throws IOException if it cannot be written
+     */
+    public void put(String name, Text text) throws IOException {
         ZipEntry entry = new ZipEntry(name);
         entry.setTimeLocal(NO_TIME);
         zip.putNextEntry(entry);
-        zip.write(text.getBytes(StandardCharsets.UTF_8));
+        Writer writer = new BufferedWriter(new OutputStreamWriter(zip, StandardCharsets.UTF_8));
+        text.write(writer);
+        writer.flush();
         zip.closeEntry();
+    }
+
+    /** What a file says. */
+    @FunctionalInterface
+    public interface Text {
+        /**
+         * Writes it.
+         *
+         * @param writer where to; it stays open
+         * @throws IOException if it cannot be written
+         */
+        void write(Writer writer) throws IOException;
     }
 
     @Override

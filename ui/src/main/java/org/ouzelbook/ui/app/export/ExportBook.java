@@ -2,6 +2,7 @@ package org.ouzelbook.ui.app.export;
 
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
@@ -124,54 +125,67 @@ public final class ExportBook {
         return audience == Audience.PUBLIC ? "public" : "private";
     }
 
+    /** A private file goes to the disk as it is made; a public one is looked through first, and so is made whole. */
     private Answer write(Path file, LeakCheck check) throws IOException {
         Map<String, Integer> contents = new LinkedHashMap<>();
-        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
-        if (request.format() == ExportFormat.CSV || request.format() == ExportFormat.XLSX) {
-            List<DataTable> tables = RecordTables.of(records, request.audience());
-            tables.forEach(table -> contents.put(table.name(), table.rows().size()));
-            writeTables(tables, bytes);
-        } else if (request.format() == ExportFormat.DARWIN_CORE) {
-            DarwinCoreArchive archive = DarwinCoreArchive.of(records, PublicationWords.of(records, request, changed));
-            contents.putAll(archive.contents());
-            archive.write(bytes);
-        } else if (request.format() == ExportFormat.ANALYSIS) {
-            List<DataTable> tables = AnalysisTables.of(read);
-            tables.forEach(table -> contents.put(table.name(), table.rows().size()));
-            CsvFiles.write(tables, Map.of(), bytes);
-        } else {
-            List<Feature> features = features();
-            features.forEach(feature -> contents.merge(feature.layer(), 1, Integer::sum));
-            bytes.writeBytes(
-                    request.format() == ExportFormat.GEOPACKAGE
-                            ? GeoPackageFile.bytes(features, changed)
-                            : text(features).getBytes(StandardCharsets.UTF_8));
-        }
+        PrivateFile.Content content = content(contents);
         List<Leak> leaks = List.of();
         if (request.audience() == Audience.PUBLIC) {
+            ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+            content.write(bytes);
             leaks = PublicFile.write(check, file, bytes.toByteArray());
         } else {
-            PrivateFile.write(file, bytes.toByteArray());
+            PrivateFile.write(file, content);
         }
         Optional<String> written =
                 leaks.isEmpty() ? Optional.of(file.toAbsolutePath().toString()) : Optional.empty();
         return new Answer(written, request.format().written(), word(request.audience()), contents, leaks);
     }
 
-    private void writeTables(List<DataTable> tables, ByteArrayOutputStream bytes) throws IOException {
+    /** {@return what writes the file; how many rows or features of each kind it will hold is told at once} */
+    private PrivateFile.Content content(Map<String, Integer> contents) {
+        return switch (request.format()) {
+            case CSV, XLSX -> {
+                List<DataTable> tables = RecordTables.of(records, request.audience());
+                tables.forEach(table -> contents.put(table.name(), table.rows().size()));
+                yield out -> writeTables(tables, out);
+            }
+            case DARWIN_CORE -> {
+                DarwinCoreArchive archive =
+                        DarwinCoreArchive.of(records, PublicationWords.of(records, request, changed));
+                contents.putAll(archive.contents());
+                yield archive::write;
+            }
+            case ANALYSIS -> {
+                List<DataTable> tables = AnalysisTables.of(read);
+                tables.forEach(table -> contents.put(table.name(), table.rows().size()));
+                yield out -> CsvFiles.write(tables, Map.of(), out);
+            }
+            case GEOJSON, KML, GPX, GEOPACKAGE -> {
+                List<Feature> features = features();
+                features.forEach(feature -> contents.merge(feature.layer(), 1, Integer::sum));
+                yield out -> out.write(
+                        request.format() == ExportFormat.GEOPACKAGE
+                                ? GeoPackageFile.bytes(features, changed)
+                                : text(features).getBytes(StandardCharsets.UTF_8));
+            }
+        };
+    }
+
+    private void writeTables(List<DataTable> tables, OutputStream out) throws IOException {
         DataTable dictionary = DataDictionary.of(tables);
         DataTable settings = SettingsTable.of();
         if (request.format() == ExportFormat.XLSX) {
             List<DataTable> all = new ArrayList<>(tables);
             all.add(settings);
             all.add(dictionary);
-            XlsxFile.write(all, bytes);
+            XlsxFile.write(all, out);
         } else {
             Map<String, String> others = new LinkedHashMap<>();
             others.put("rivers.geojson", GeoJsonFile.text(MapFeatures.rivers(records)));
             others.put("settings.md", DataDictionary.markdown(settings));
             others.put("dictionary.md", DataDictionary.markdown(dictionary));
-            CsvFiles.write(tables, others, bytes);
+            CsvFiles.write(tables, others, out);
         }
     }
 
