@@ -14,7 +14,7 @@ import org.ouzelbook.ui.app.Texts;
  * @param building how many with nest material
  * @param food how many with food or a faecal sac
  */
-record Crowd(int count, int singing, int building, int food) {
+public record Crowd(int count, int singing, int building, int food) {
     /** No tablet is wider, in pixels. */
     static final double WIDEST = 36;
 
@@ -24,7 +24,12 @@ record Crowd(int count, int singing, int building, int food) {
         return new Crowd(to - from, row.song(from, to), row.building(from, to), row.food(from, to));
     }
 
-    Rect area(Point at) {
+    /**
+     * {@return the tablet without what stands on its corners}
+     *
+     * @param at its middle
+     */
+    public Rect area(Point at) {
         double width = Math.min(WIDEST, TextWidths.of(number(), Shape.Lettering.SMALL) + 13);
         return new Rect(at.x() - width / 2, at.y() - HEIGHT / 2, width, HEIGHT);
     }
@@ -33,7 +38,13 @@ record Crowd(int count, int singing, int building, int food) {
         return count < 10_000 ? Integer.toString(count) : count / 1000 + "k";
     }
 
-    List<Shape> shapes(Point at) {
+    /** {@return a crowd that looks just like this one; there are far fewer of such} */
+    public Crowd alike() {
+        return new Crowd(count, 0, Math.min(1, building), Math.min(1, food));
+    }
+
+    /** The simple shapes of its tablet. */
+    List<Shape> parts(Point at) {
         Rect area = area(at);
         List<Shape> shapes = new ArrayList<>();
         shapes.add(new Shape.Box(area, 5, Optional.of(Ink.PAPER), Optional.of(Pencil.solid(Ink.INK, 1.2))));

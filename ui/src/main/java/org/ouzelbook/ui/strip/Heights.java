@@ -36,8 +36,10 @@ record Heights(double top, double bottom) {
         if (shape instanceof Shape.Label label) {
             return new Heights(label.at().y() - 16, label.at().y() + 6);
         }
-        Shape.Mark mark = (Shape.Mark) shape;
-        return new Heights(mark.centre().y() - MARK, mark.centre().y() + MARK);
+        double middle = shape instanceof Shape.Tablet tablet
+                ? tablet.centre().y()
+                : ((Shape.Mark) shape).centre().y();
+        return new Heights(middle - MARK, middle + MARK);
     }
 
     private static Heights of(Rect area) {

@@ -61,7 +61,7 @@ final class LegendLayout {
                 new Point(at.x() - 18, at.y()), new Point(at.x() + 18, at.y()), Pencil.solid(Ink.INK, 2)));
         sheet.draw(new Shape.Disc(at, 5, Optional.of(Ink.CONFIRMED), Optional.of(Pencil.solid(Ink.PAPER, 1.5))));
         at = next("crowd");
-        new Crowd(12, 0, 0, 1).shapes(at).forEach(sheet::draw);
+        sheet.draw(new Shape.Tablet(at, new Crowd(12, 0, 0, 1)));
         at = next("room");
         sheet.draw(new Shape.Line(
                 new Point(at.x() - 18, at.y()), new Point(at.x() + 18, at.y()), Pencil.dotted(Ink.CONFIRMED, 2.2)));

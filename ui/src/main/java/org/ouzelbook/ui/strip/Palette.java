@@ -25,7 +25,7 @@ public record Palette(Map<Ink, String> colours) {
             Map.entry(Ink.PROBABLE, "#86bddd"),
             Map.entry(Ink.POSSIBLE, "#c4dfee"),
             Map.entry(Ink.ON_CONFIRMED, "#ffffff"),
-            Map.entry(Ink.COLUMN, "#d9e9f1"),
+            Map.entry(Ink.COLUMN, "#d0e3ed"),
             Map.entry(Ink.PROOF, "#d55e00"),
             Map.entry(Ink.BUILDING, "#e69f00"),
             Map.entry(Ink.UNWALKED, "#f1efe8"),

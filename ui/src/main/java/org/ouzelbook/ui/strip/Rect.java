@@ -43,7 +43,7 @@ public record Rect(double x, double y, double width, double height) {
      *
      * @param margin pixels; negative to shrink
      */
-    Rect grown(double margin) {
+    public Rect grown(double margin) {
         return new Rect(x - margin, y - margin, width + 2 * margin, height + 2 * margin);
     }
 }

@@ -206,4 +206,17 @@ public sealed interface Shape {
             return symbol.parts(centre, ink, count);
         }
     }
+
+    /**
+     * Sightings too close together to be drawn one by one.
+     *
+     * @param centre where their tablet stands
+     * @param crowd how many they are, and of what
+     */
+    record Tablet(Point centre, Crowd crowd) implements Shape {
+        /** {@return the simple shapes that make it up} */
+        public List<Shape> parts() {
+            return crowd.parts(centre);
+        }
+    }
 }

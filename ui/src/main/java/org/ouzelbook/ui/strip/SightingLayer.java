@@ -167,7 +167,7 @@ final class SightingLayer {
                     () -> aloud(one)));
         }
         for (Tablet tablet : tablets) {
-            tablet.crowd().shapes(tablet.at()).forEach(sheet::draw);
+            sheet.draw(new Shape.Tablet(tablet.at(), tablet.crowd()));
             sheet.answer(tablet.area());
         }
     }

@@ -103,10 +103,16 @@ public final class SvgPen {
         } else if (shape instanceof Shape.Label label) {
             label(label);
         } else if (shape instanceof Shape.Mark mark) {
-            body.append("<g>\n");
-            mark.parts().forEach(this::draw);
-            body.append("</g>\n");
+            group(mark.parts());
+        } else if (shape instanceof Shape.Tablet tablet) {
+            group(tablet.parts());
         }
+    }
+
+    private void group(List<Shape> parts) {
+        body.append("<g>\n");
+        parts.forEach(this::draw);
+        body.append("</g>\n");
     }
 
     private void element(String element) {

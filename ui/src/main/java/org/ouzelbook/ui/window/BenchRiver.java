@@ -4,9 +4,12 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.NavigableMap;
 import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
 import java.util.UUID;
 import org.ouzelbook.stats.survey.MapSettings;
 import org.ouzelbook.stats.survey.SurveyRecords;
@@ -26,15 +29,11 @@ import org.ouzelbook.tracker.domain.Stretch;
 import org.ouzelbook.tracker.domain.Visit;
 import org.ouzelbook.tracker.river.RiverNetwork;
 import org.ouzelbook.ui.strip.PlaceScene;
-import org.ouzelbook.ui.strip.ReadyStrip;
-import org.ouzelbook.ui.strip.RiverStrip;
-import org.ouzelbook.ui.strip.SeasonScene;
-import org.ouzelbook.ui.strip.SeasonsScene;
 import org.ouzelbook.ui.strip.StripView;
 
 /** An invented river with more sightings than any river ever had, for measuring. */
 final class BenchRiver {
-    private static final int LAST_SEASON = 2026;
+    static final int LAST_SEASON = 2026;
     private static final double METRES = 40_000;
     private static final int VISITS = 30;
     private static final int TERRITORIES = 30;
@@ -166,24 +165,26 @@ final class BenchRiver {
                 Species.DIPPER, season, MapSettings.usualFor(Species.DIPPER), List.of(onRiver), List.of());
     }
 
-    ReadyStrip season() {
-        return RiverStrip.ready(SeasonScene.of(records, maps.get(maps.size() - 1)));
+    BookContents contents() {
+        NavigableMap<Integer, TerritoryMap> bySeason = new TreeMap<>();
+        maps.forEach(map -> bySeason.put(map.season(), map));
+        return new BookContents(
+                records,
+                0,
+                List.of(Species.DIPPER),
+                Species.DIPPER,
+                bySeason,
+                Optional.empty(),
+                new TreeMap<>(),
+                new TreeSet<>());
     }
 
-    ReadyStrip seasons() {
-        return RiverStrip.ready(SeasonsScene.of(records, maps));
-    }
-
-    ReadyStrip place() {
-        return RiverStrip.ready(scene());
-    }
-
-    private PlaceScene scene() {
-        return PlaceScene.of(records, Species.DIPPER, place, false);
+    StripView place() {
+        return place;
     }
 
     /** {@return how many sightings lie at the place} */
     int atPlace() {
-        return scene().sightings().size();
+        return PlaceScene.of(records, Species.DIPPER, place, false).sightings().size();
     }
 }

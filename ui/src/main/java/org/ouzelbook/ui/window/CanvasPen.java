@@ -6,13 +6,11 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Supplier;
 import javafx.scene.canvas.GraphicsContext;
 import javafx.scene.image.Image;
 import javafx.scene.paint.Color;
-import javafx.scene.paint.CycleMethod;
-import javafx.scene.paint.LinearGradient;
 import javafx.scene.paint.Paint;
-import javafx.scene.paint.Stop;
 import javafx.scene.shape.StrokeLineCap;
 import javafx.scene.shape.StrokeLineJoin;
 import javafx.scene.text.Font;
@@ -31,6 +29,9 @@ final class CanvasPen {
 
     private static final double LINE = 19;
     private static final double INSET = 9;
+
+    /** More steps from nothing to a colour than anybody can tell apart. */
+    private static final int MOST_SLICES = 48;
 
     /** The ends of a line so thin are not seen to be round. */
     private static final double THIN = 2;
@@ -60,11 +61,6 @@ final class CanvasPen {
     void clear() {
         canvas.setFill(colour(Ink.PAPER));
         canvas.fillRect(0, 0, canvas.getCanvas().getWidth(), canvas.getCanvas().getHeight());
-    }
-
-    /** Takes everything off, down to what lies below the canvas. */
-    void wipe() {
-        canvas.clearRect(0, 0, canvas.getCanvas().getWidth(), canvas.getCanvas().getHeight());
     }
 
     /**
@@ -153,28 +149,30 @@ final class CanvasPen {
         } else if (shape instanceof Shape.Label label) {
             label(label);
         } else if (shape instanceof Shape.Mark mark) {
-            mark(mark);
+            stamped(stamps.flatMap(made -> made.of(mark)), mark.centre(), mark::parts);
+        } else if (shape instanceof Shape.Tablet tablet) {
+            stamped(stamps.flatMap(made -> made.of(tablet)), tablet.centre(), tablet::parts);
         }
     }
 
-    private void mark(Shape.Mark mark) {
-        Optional<Image> stamp = stamps.flatMap(made -> made.of(mark));
+    private void stamped(Optional<Image> stamp, Point centre, Supplier<List<Shape>> parts) {
         if (stamp.isEmpty()) {
-            mark.parts().forEach(this::draw);
+            parts.get().forEach(this::draw);
             return;
         }
-        stamp(stamp.get(), mark.centre().x() - Stamps.HALF, mark.centre().y() - Stamps.HALF);
+        Image image = stamp.get();
+        stamp(image, centre.x() - image.getWidth() / scale() / 2, centre.y() - image.getHeight() / scale() / 2);
     }
 
     /** Stamps on whole pixels of the screen, or the stamp would be blurred. */
     private void stamp(Image image, double x, double y) {
-        double scale = stamps.map(Stamps::scale).orElse(1.0);
-        canvas.drawImage(
-                image,
-                Math.rint(x * scale) / scale,
-                Math.rint(y * scale) / scale,
-                image.getWidth() / scale,
-                image.getHeight() / scale);
+        double scale = scale();
+        canvas.drawImage(image, onPixel(x), onPixel(y), image.getWidth() / scale, image.getHeight() / scale);
+    }
+
+    /** Pixels of the screen for one of the drawing. */
+    private double scale() {
+        return stamps.map(Stamps::scale).orElse(1.0);
     }
 
     private void hatch(Shape.Hatch hatch) {
@@ -262,24 +260,38 @@ final class CanvasPen {
         });
     }
 
+    /**
+     * Draws a band as upright slices, each of one colour: a gradient takes twenty times as long, and with slices of a pixel or a few
+     * nobody sees the difference. All edges lie between pixels of the screen, or seams would show.
+     */
     private void band(Shape.Band band) {
         Rect area = band.area();
         Color full = colour(band.ink());
-        Color none = Color.color(full.getRed(), full.getGreen(), full.getBlue(), 0);
-        double left = Math.min(1, band.fadeLeft() / area.width());
-        double right = Math.max(left, 1 - band.fadeRight() / area.width());
-        canvas.setFill(new LinearGradient(
-                area.x(),
-                0,
-                area.right(),
-                0,
-                false,
-                CycleMethod.NO_CYCLE,
-                new Stop(0, band.fadeLeft() > 0 ? none : full),
-                new Stop(left, full),
-                new Stop(right, full),
-                new Stop(1, band.fadeRight() > 0 ? none : full)));
-        canvas.fillRect(area.x(), area.y(), area.width(), area.height());
+        double left = Math.min(area.right(), area.x() + band.fadeLeft());
+        double right = Math.max(left, area.right() - band.fadeRight());
+        double from = onPixel(left);
+        double to = Math.max(from, onPixel(right));
+        fade(area, onPixel(area.x()), from, full, true);
+        fade(area, to, onPixel(area.right()), full, false);
+        canvas.setFill(full);
+        canvas.fillRect(from, area.y(), to - from, area.height());
+    }
+
+    private void fade(Rect area, double from, double to, Color full, boolean comesUp) {
+        double width = (to - from) * scale();
+        int slices = (int) Math.min(MOST_SLICES, Math.rint(width));
+        double x = from;
+        for (int i = 0; i < slices; i++) {
+            double next = from + Math.rint(width * (i + 1) / slices) / scale();
+            double share = (i + 0.5) / slices;
+            canvas.setFill(Color.color(full.getRed(), full.getGreen(), full.getBlue(), comesUp ? share : 1 - share));
+            canvas.fillRect(x, area.y(), next - x, area.height());
+            x = next;
+        }
+    }
+
+    private double onPixel(double x) {
+        return Math.rint(x * scale()) / scale();
     }
 
     private void label(Shape.Label label) {

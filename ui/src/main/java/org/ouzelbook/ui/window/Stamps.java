@@ -11,6 +11,7 @@ import javafx.scene.image.Image;
 import javafx.scene.paint.Color;
 import javafx.scene.paint.ImagePattern;
 import javafx.scene.transform.Scale;
+import org.ouzelbook.ui.strip.Crowd;
 import org.ouzelbook.ui.strip.Ink;
 import org.ouzelbook.ui.strip.Palette;
 import org.ouzelbook.ui.strip.Point;
@@ -20,19 +21,28 @@ import org.ouzelbook.ui.strip.SightingSymbol;
 
 /** Symbols drawn once and stamped from then on: there are few kinds of them, and thousands to draw. */
 final class Stamps {
-    /** Half the width and height that a symbol needs, in pixels. */
-    static final double HALF = 20;
+    /** Half the width and height that a symbol needs, in pixels, without lines below it and with them: the less, the sooner stamped. */
+    private static final double HALF = 12;
+
+    private static final double HALF_WITH_LINES = 18;
 
     /** Room round a box on its stamp, for its edge, in pixels. */
     static final double MARGIN = 2;
 
     private static final double LARGEST = 64;
 
+    /** Room beside a tablet, and above and below it, for what stands on its corners, in pixels. */
+    private static final double CORNER = 6;
+
+    /** Tablets of so many numbers are kept; with more, all are made again. */
+    private static final int MOST_TABLETS = 500;
+
     private final Palette palette;
     private final double scale;
     private final Map<Kind, Image> made = new HashMap<>();
 
     private final Map<Shape.Box, Image> boxes = new HashMap<>();
+    private final Map<Crowd, Image> tablets = new HashMap<>();
     private Optional<ImagePattern> hatching = Optional.empty();
 
     private record Kind(SightingSymbol symbol, Ink ink) {}
@@ -56,11 +66,27 @@ final class Stamps {
         return scale;
     }
 
-    /** {@return the stamp of a symbol; empty where it has a number beside it, and is drawn} */
+    /** {@return the stamp of a symbol, which stands in its middle; empty where it has a number beside it, and is drawn} */
     Optional<Image> of(Shape.Mark mark) {
         return mark.count() > 2
                 ? Optional.empty()
                 : Optional.of(made.computeIfAbsent(new Kind(mark.symbol(), mark.ink()), this::make));
+    }
+
+    /** {@return the stamp of a crowd, which stands in its middle} */
+    Optional<Image> of(Shape.Tablet tablet) {
+        if (tablets.size() >= MOST_TABLETS) {
+            tablets.clear();
+        }
+        return Optional.of(tablets.computeIfAbsent(tablet.crowd().alike(), this::make));
+    }
+
+    private Image make(Crowd crowd) {
+        Rect area = crowd.area(new Point(0, 0)).grown(CORNER);
+        double width = 2 * Math.ceil(area.width() / 2);
+        double height = 2 * Math.ceil(area.height() / 2);
+        return drawn(
+                width, height, List.of(new Shape.Tablet(new Point(width / 2, height / 2), crowd)), Color.TRANSPARENT);
     }
 
     /** {@return the stamp of a small box, with a margin of {@link #MARGIN} round it; empty where it is large, and is drawn} */
@@ -91,10 +117,11 @@ final class Stamps {
     }
 
     private Image make(Kind kind) {
+        double half = kind.symbol().underlines() == 0 ? HALF : HALF_WITH_LINES;
         return drawn(
-                2 * HALF,
-                2 * HALF,
-                List.of(new Shape.Mark(new Point(HALF, HALF), kind.symbol(), kind.ink(), 1)),
+                2 * half,
+                2 * half,
+                List.of(new Shape.Mark(new Point(half, half), kind.symbol(), kind.ink(), 1)),
                 Color.TRANSPARENT);
     }
 

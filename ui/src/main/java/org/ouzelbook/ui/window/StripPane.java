@@ -19,15 +19,11 @@ import javafx.scene.shape.Rectangle;
 import org.ouzelbook.ui.app.Texts;
 import org.ouzelbook.ui.strip.HitArea;
 import org.ouzelbook.ui.strip.Palette;
-import org.ouzelbook.ui.strip.Shape;
 import org.ouzelbook.ui.strip.StripDrawing;
 import org.ouzelbook.ui.strip.StripView;
 import org.ouzelbook.ui.strip.Subject;
 
-/**
- * The strip on its canvas, with the keys and the pointer that move about on it. What is pointed out lies on a second canvas, so
- * that choosing something does not draw the strip anew.
- */
+/** The strip on its canvas, with the keys and the pointer that move about on it. */
 final class StripPane extends Region {
     private static final double STEP = 1.25;
     private static final double CLICK = 4;
@@ -39,12 +35,10 @@ final class StripPane extends Region {
     private final StripViewModel strip;
     private final Look look;
     private final Canvas ground = new Canvas();
-    private final Canvas over = new Canvas();
     private final Tooltip tip = new Tooltip();
     private final StripMotion motion;
     private final Keys keys;
     private Stamps stamps = new Stamps(Palette.LIGHT, 1);
-    private List<Shape> painted = List.of();
     private double down;
     private boolean dirty = true;
     private Point2D pressed = Point2D.ZERO;
@@ -71,9 +65,7 @@ final class StripPane extends Region {
         setAccessibleRole(AccessibleRole.IMAGE_VIEW);
         setAccessibleHelp(Texts.of("window.strip.help"));
         ground.setManaged(false);
-        over.setManaged(false);
-        over.setMouseTransparent(true);
-        getChildren().addAll(ground, over);
+        getChildren().add(ground);
         Rectangle paper = new Rectangle();
         paper.widthProperty().bind(widthProperty());
         paper.heightProperty().bind(heightProperty());
@@ -82,7 +74,7 @@ final class StripPane extends Region {
         strip.path().addListener((property, before, now) -> arrive(before, now));
         ends.held().addListener((property, before, now) -> dirty());
         ends.count().addListener((property, before, now) -> dirty());
-        look.dark().addListener((property, before, now) -> repaint());
+        look.dark().addListener((property, before, now) -> dirty());
         focusedProperty().addListener((property, before, now) -> pseudoClassStateChanged(FOCUS, now));
         setOnMousePressed(this::press);
         setOnMouseDragged(this::drag);
@@ -122,11 +114,8 @@ final class StripPane extends Region {
         double width = Math.floor(getWidth());
         double height = Math.floor(getHeight());
         if (width != ground.getWidth() || height != ground.getHeight()) {
-            for (Canvas canvas : List.of(ground, over)) {
-                canvas.setWidth(width);
-                canvas.setHeight(height);
-            }
-            painted = List.of();
+            ground.setWidth(width);
+            ground.setHeight(height);
             dirty = true;
             strip.resize(width, height);
         }
@@ -142,34 +131,22 @@ final class StripPane extends Region {
         requestLayout();
     }
 
-    private void repaint() {
-        painted = List.of();
-        dirty();
-    }
-
     private void arrive(List<StripView> before, List<StripView> now) {
         down = 0;
         motion.arrive(now.size() >= before.size(), pressed.getY());
-        repaint();
+        dirty();
     }
 
     private void paint(Optional<StripDrawing> drawing) {
         down = Math.max(0, Math.min(down, drawing.map(StripDrawing::height).orElse(0.0) - ground.getHeight()));
-        CanvasPen below = new CanvasPen(ground.getGraphicsContext2D(), look.palette(), Optional.of(stamps()));
-        CanvasPen above = new CanvasPen(over.getGraphicsContext2D(), look.palette());
-        above.wipe();
+        CanvasPen pen = new CanvasPen(ground.getGraphicsContext2D(), look.palette(), Optional.of(stamps()));
+        pen.clear();
         if (drawing.isPresent()) {
-            if (drawing.get().shapes() != painted) {
-                painted = drawing.get().shapes();
-                below.clear();
-                below.draw(painted, down);
-            }
-            above.draw(drawing.get().over(), down);
-            guide(above, drawing.get());
+            pen.draw(drawing.get().shapes(), down);
+            pen.draw(drawing.get().over(), down);
+            guide(pen, drawing.get());
             setAccessibleText(drawing.get().title() + ". " + drawing.get().description());
         } else {
-            painted = List.of();
-            below.clear();
             setAccessibleText(Texts.of("window.strip.empty"));
         }
     }
@@ -324,7 +301,7 @@ final class StripPane extends Region {
     private void stretch(double factor, double y) {
         double really = strip.stretch(factor, y + down);
         down = (down + y) * really - y;
-        repaint();
+        dirty();
     }
 
     private void pinch(ZoomEvent event) {
@@ -334,7 +311,7 @@ final class StripPane extends Region {
 
     private void slide(double pixels) {
         down += pixels;
-        repaint();
+        dirty();
     }
 
     private Keys bound() {

@@ -28,9 +28,11 @@ class SeasonLayoutTest {
 
     private static <T extends Shape> List<T> all(StripDrawing drawing, Class<T> kind) {
         return drawing.shapes().stream()
-                .flatMap(shape -> shape instanceof Shape.Mark mark
-                        ? Stream.concat(Stream.of(shape), mark.parts().stream())
-                        : Stream.of(shape))
+                .flatMap(shape -> Stream.concat(
+                        Stream.of(shape),
+                        shape instanceof Shape.Mark mark
+                                ? mark.parts().stream()
+                                : shape instanceof Shape.Tablet tablet ? tablet.parts().stream() : Stream.of()))
                 .filter(kind::isInstance)
                 .map(kind::cast)
                 .toList();
