@@ -63,60 +63,94 @@ public final class DecideLine implements TypedLines {
         return answer(line, true);
     }
 
+    /**
+     * One decision of a line.
+     *
+     * @param decision the decision
+     * @param stands the same, made before without a reason; empty where it is new
+     */
+    private record Made(Decision decision, Optional<Decision> stands) {}
+
     private Answer answer(String line, boolean store) {
         SurveyRecords now = records.get();
-        Decision decision;
-        Optional<Decision> stands;
+        List<Made> made;
         try {
-            Places places = Places.of(now.rivers(), now.landmarks(), PlaceSettings.USUAL);
-            Decision drafted = DecideTerritories.draft(
-                    places, Optional.empty(), species, season, DecisionLine.read(line), who, today);
-            stands = DecideTerritories.standing(now, drafted);
-            decision =
-                    stands.map(one -> DecideTerritories.because(one, drafted)).orElse(drafted);
+            made = made(now, line);
         } catch (WrongRequest e) {
             return Answer.unclear(line, e.message());
         }
-        Optional<Decision> other = now.decisions(species, season).stream()
-                .filter(decision::contradicts)
-                .findFirst();
-        if (other.isPresent()) {
-            return Answer.unclear(
-                    line,
-                    Message.of(
-                            "book.decisions.contradict",
-                            DecisionAnswer.of(0, other.get(), now.rivers()).words(),
-                            DecisionAnswer.of(0, decision, now.rivers()).words()));
+        for (Made one : made) {
+            Optional<Decision> other = now.decisions(species, season).stream()
+                    .filter(one.decision()::contradicts)
+                    .findFirst();
+            if (other.isPresent()) {
+                return Answer.unclear(
+                        line,
+                        Message.of("book.decisions.contradict", words(now, other.get()), words(now, one.decision())));
+            }
         }
-        Message words = DecisionAnswer.of(0, decision, now.rivers()).words();
-        int before = count(now, decision);
-        int after = stands.isPresent() ? before : count(with(now, decision), decision);
+        Message words = words(now, made.get(0).decision());
+        for (Made one : made.subList(1, made.size())) {
+            words = Message.of("decide.both", words, words(now, one.decision()));
+        }
+        Decision first = made.get(0).decision();
+        List<Decision> fresh = made.stream()
+                .filter(one -> one.stands().isEmpty())
+                .map(Made::decision)
+                .toList();
+        int before = count(now, first);
+        int after = fresh.isEmpty() ? before : count(with(now, fresh), first);
         if (store) {
-            book.change(Message.of(DecideTerritories.step(stands), words), who, edit -> {
-                DecideTerritories.put(edit, stands, decision);
-                return decision;
+            String step = DecideTerritories.step(fresh.isEmpty() ? made.get(0).stands() : Optional.empty());
+            book.change(Message.of(step, words), who, edit -> {
+                made.forEach(one -> DecideTerritories.put(edit, one.stands(), one.decision()));
+                return first;
             });
         }
-        String river = now.rivers().river(decision.riverId()).name();
+        String river = now.rivers().river(first.riverId()).name();
         String count = before == after
                 ? Texts.of("decide.line.same", river, after)
                 : Texts.of("decide.line.count", river, before, after);
         return new Answer(
                 line,
                 store,
-                List.of(
-                        Texts.of(words)
-                                + decision.note().map(note -> ": " + note).orElse(""),
-                        count),
+                List.of(Texts.of(words) + first.note().map(note -> ": " + note).orElse(""), count),
                 List.of(),
                 Optional.empty(),
                 List.of(),
                 List.of());
     }
 
-    private static SurveyRecords with(SurveyRecords now, Decision decision) {
+    /** The decisions of a line, one or more; of several joined by “and”, those that do not stand already. */
+    private List<Made> made(SurveyRecords now, String line) {
+        Places places = Places.of(now.rivers(), now.landmarks(), PlaceSettings.USUAL);
+        List<Made> made = new ArrayList<>();
+        Optional<WrongRequest> twice = Optional.empty();
+        for (DecisionLine one : DecisionLine.readAll(line)) {
+            Decision drafted = DecideTerritories.draft(places, Optional.empty(), species, season, one, who, today);
+            try {
+                Optional<Decision> stands = DecideTerritories.standing(now, drafted);
+                made.add(new Made(
+                        stands.map(before -> DecideTerritories.because(before, drafted))
+                                .orElse(drafted),
+                        stands));
+            } catch (WrongRequest e) {
+                twice = Optional.of(e);
+            }
+        }
+        if (made.isEmpty() && twice.isPresent()) {
+            throw twice.get();
+        }
+        return made;
+    }
+
+    private static Message words(SurveyRecords now, Decision decision) {
+        return DecisionAnswer.of(0, decision, now.rivers()).words();
+    }
+
+    private static SurveyRecords with(SurveyRecords now, List<Decision> fresh) {
         List<Decision> decisions = new ArrayList<>(now.decisions());
-        decisions.add(decision);
+        decisions.addAll(fresh);
         return new SurveyRecords(
                 now.rivers(),
                 now.landmarks(),

@@ -5,6 +5,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import org.ouzelbook.tracker.domain.DecisionKind;
 import org.ouzelbook.tracker.domain.Message;
 
@@ -24,6 +25,9 @@ public record DecisionLine(DecisionKind kind, List<String> places, Optional<Stri
     private static final Pattern NO_TERRITORY = pattern("no[\\s-]territory\\s+(?:from\\s+)?(.+?)\\s+to\\s+(.+)");
     private static final Pattern NOTE = pattern("note\\s+(?:at\\s+|from\\s+)?(.+?)(?:\\s+to\\s+(.+))?");
 
+    private static final Pattern AND = Pattern.compile(
+            "\\s+and\\s+(?=boundary\\s+at\\s|(?:one|no)[\\s-]territory\\s+from\\s)", Pattern.CASE_INSENSITIVE);
+
     /** Copies the places. */
     public DecisionLine {
         places = List.copyOf(places);
@@ -40,6 +44,26 @@ public record DecisionLine(DecisionKind kind, List<String> places, Optional<Stri
      */
     public static boolean begins(String line) {
         return line.strip().toLowerCase(Locale.ROOT).matches("(?s)(boundary|(one|no)[\\s-]territory|note)(\\s.*)?");
+    }
+
+    /**
+     * {@return what a line says that may join decisions by “and”, which then have one reason: {@code boundary at 8.7 and one territory
+     * from 8.2 to 8.66 because a ringed pair fed there}}
+     *
+     * @param line a line as somebody wrote it
+     * @throws WrongRequest if a part of it is none of the four forms
+     */
+    public static List<DecisionLine> readAll(String line) {
+        Matcher reason = REASON.matcher(line.strip());
+        String decided = reason.matches() ? reason.group(1).strip() : line.strip();
+        String[] parts = AND.split(decided);
+        if (parts.length == 1) {
+            return List.of(read(line));
+        }
+        Optional<String> note = reason.matches()
+                ? Optional.of(reason.group(2).strip()).filter(text -> !text.isEmpty())
+                : Optional.empty();
+        return Stream.of(parts).map(part -> read(part).because(note)).toList();
     }
 
     /**

@@ -364,9 +364,15 @@ final class BookViewModel {
                 .flatMap(subject -> subject instanceof Subject.OfTerritory one
                         ? Optional.of(one)
                         : Optional.<Subject.OfTerritory>empty())
-                .flatMap(one -> riverMap(one)
-                        .flatMap(map -> territory(map, one.id())
-                                .map(found -> new Decisions(riverBeforeKm(one.riverId()), found, map.territories()))));
+                .flatMap(this::decisionsAbout);
+    }
+
+    /** {@return the decisions that can be made about a territory; empty if it is no longer there} */
+    Optional<Decisions> decisionsAbout(Subject.OfTerritory one) {
+        return riverMap(one)
+                .flatMap(map -> territory(map, one.id())
+                        .map(found ->
+                                new Decisions(one.riverId(), riverBeforeKm(one.riverId()), found, map.territories())));
     }
 
     /**

@@ -1,24 +1,32 @@
 package org.ouzelbook.ui.window;
 
+import java.util.DoubleSummaryStatistics;
 import java.util.List;
 import java.util.Locale;
+import java.util.UUID;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import org.ouzelbook.stats.survey.Territory;
 import org.ouzelbook.tracker.domain.Chainage;
+import org.ouzelbook.tracker.domain.Nest;
 import org.ouzelbook.tracker.domain.Sighting;
 
 /**
  * Lines that begin a decision about a territory of the strip, to be finished with a reason: the same words as those of the command
  * {@code decide}.
  *
- * @param river name of the river before each km; blank where the book has but one
+ * @param riverId key of the river
+ * @param river its name before each km; blank where the book has but one
  * @param territory the territory selected
  * @param neighbours the territories of its river, going upstream
  */
-record Decisions(String river, Territory territory, List<Territory> neighbours) {
+record Decisions(UUID riverId, String river, Territory territory, List<Territory> neighbours) {
     /** What stands before the reason of a decision. */
     static final String BECAUSE = " because ";
+
+    /** What joins two decisions that are made at once. */
+    private static final String AND = " and ";
 
     private static final Pattern ONE_PLACE =
             Pattern.compile("(?i)(\\s*(?:boundary|note)\\s+at\\s+)(.*?)(\\s+because\\b.*|\\s*:.*|\\s*)");
@@ -39,6 +47,42 @@ record Decisions(String river, Territory territory, List<Territory> neighbours) 
     static String boundaryAt(String river, Chainage place) {
         String km = String.format(Locale.ROOT, "%.2f", place.km());
         return "boundary at " + (river.isBlank() ? km : river + " " + km);
+    }
+
+    /**
+     * {@return what the end of the territory at another place says: a boundary there, and where it was moved outwards over records of a
+     * neighbour, that those are the territory’s too}
+     *
+     * @param upper whether it is the upper end
+     * @param place where the end is to be
+     */
+    String end(boolean upper, Chainage place) {
+        double from = (upper ? territory.stretch().upper() : territory.stretch().lower()).metres();
+        double low = Math.min(from, place.metres());
+        double high = Math.max(from, place.metres());
+        boolean outwards = upper == (place.metres() > from);
+        DoubleSummaryStatistics taken = neighbours.stream()
+                .filter(other -> outwards && !other.id().equals(territory.id()))
+                .flatMap(this::places)
+                .filter(metres -> metres > low && metres < high)
+                .mapToDouble(Double::doubleValue)
+                .summaryStatistics();
+        String boundary = boundaryAt(river, place);
+        if (taken.getCount() == 0) {
+            return boundary;
+        }
+        double lower = Math.min(territory.stretch().lower().metres(), taken.getMin());
+        double higher = Math.max(territory.stretch().upper().metres(), taken.getMax());
+        return boundary + AND + "one territory from " + stretch(lower, higher);
+    }
+
+    /** Where the records of a territory lie on this river, in metres. */
+    private Stream<Double> places(Territory one) {
+        return Stream.concat(
+                        one.registrations().stream().map(Sighting::place),
+                        one.nests().stream().map(Nest::place))
+                .filter(place -> place.riverId().equals(riverId))
+                .map(place -> place.chainage().metres());
     }
 
     /** {@return a boundary through the territory, where it is widest between two registrations} */
@@ -103,12 +147,16 @@ record Decisions(String river, Territory territory, List<Territory> neighbours) 
     }
 
     /**
-     * {@return a decision that is being typed, with a place of it moved: its only one, or of two the nearer}
+     * {@return a decision that is being typed, with a place of it moved: its only one, or of two the nearer; two decisions that are made at
+     * once stay as they are}
      *
      * @param line what is typed
      * @param place the new place, as it is written
      */
     static String moved(String line, String place) {
+        if (line.contains(AND + "one territory from ")) {
+            return line;
+        }
         Matcher one = ONE_PLACE.matcher(line);
         if (one.matches()) {
             return one.group(1) + place + one.group(3);

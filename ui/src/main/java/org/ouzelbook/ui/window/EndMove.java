@@ -98,8 +98,9 @@ final class EndMove {
         held.get().ifPresent(one -> {
             Chainage at = new Chainage(Math.rint(place.metres() / GRAIN) * GRAIN);
             if (!at.equals(one.at())) {
-                held.set(Optional.of(new Held(one.end(), one.from(), at)));
-                ask(line(one.end().riverId(), at));
+                Held moved = new Held(one.end(), one.from(), at);
+                held.set(Optional.of(moved));
+                ask(line(moved));
             }
         });
     }
@@ -113,8 +114,12 @@ final class EndMove {
                 .ifPresent(this::to);
     }
 
-    private String line(UUID riverId, Chainage at) {
-        return Decisions.boundaryAt(book.riverBeforeKm(riverId), at);
+    /** The decision that the end where it is now stands for. */
+    private String line(Held one) {
+        return book.decisionsAbout(one.territory())
+                .map(about -> about.end(one.end().upper(), one.at()))
+                .orElseGet(
+                        () -> Decisions.boundaryAt(book.riverBeforeKm(one.end().riverId()), one.at()));
     }
 
     private void ask(String line) {
@@ -146,12 +151,14 @@ final class EndMove {
         count.set("");
     }
 
-    /** Lets the end go where it is, and so decides that there is a boundary; nothing is decided where it was not moved. */
+    /**
+     * Lets the end go where it is, and so decides that there is a boundary, and that the records over which it was moved outwards are the
+     * territory’s, in one step; nothing is decided where it was not moved.
+     */
     void letGo() {
         Optional<Held> last = held.get();
         leave();
-        last.filter(Held::isMoved)
-                .ifPresent(one -> book.notebook().decide(line(one.end().riverId(), one.at())));
+        last.filter(Held::isMoved).ifPresent(one -> book.notebook().decide(line(one)));
     }
 
     /** {@return where the end that is held has come to, by km and by the nearest landmark} */

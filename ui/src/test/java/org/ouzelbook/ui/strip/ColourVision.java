@@ -10,16 +10,23 @@ import java.util.List;
  * colour at all as the luminance of IEC 61966-2-1 (sRGB).
  */
 enum ColourVision {
-    USUAL(1, 0, 0, 0, 1, 0, 0, 0, 1),
-    PROTANOPIA(0.152286, 1.052583, -0.204868, 0.114503, 0.786281, 0.099216, -0.003882, -0.048116, 1.051998),
-    DEUTERANOPIA(0.367322, 0.860646, -0.227968, 0.280085, 0.672501, 0.047413, -0.011820, 0.042940, 0.968881),
-    TRITANOPIA(1.255528, -0.076749, -0.178779, -0.078411, 0.930809, 0.147602, 0.004733, 0.691367, 0.303900),
-    ACHROMATOPSIA(0.2126, 0.7152, 0.0722, 0.2126, 0.7152, 0.0722, 0.2126, 0.7152, 0.0722);
+    USUAL,
+    PROTANOPIA,
+    DEUTERANOPIA,
+    TRITANOPIA,
+    ACHROMATOPSIA;
 
-    private final List<Double> matrix;
-
-    ColourVision(double a, double b, double c, double d, double e, double f, double g, double h, double i) {
-        this.matrix = List.of(a, b, c, d, e, f, g, h, i);
+    private List<Double> matrix() {
+        return switch (this) {
+            case USUAL -> List.of(1.0, 0.0, 0.0, 0.0, 1.0, 0.0, 0.0, 0.0, 1.0);
+            case PROTANOPIA ->
+                List.of(0.152286, 1.052583, -0.204868, 0.114503, 0.786281, 0.099216, -0.003882, -0.048116, 1.051998);
+            case DEUTERANOPIA ->
+                List.of(0.367322, 0.860646, -0.227968, 0.280085, 0.672501, 0.047413, -0.011820, 0.042940, 0.968881);
+            case TRITANOPIA ->
+                List.of(1.255528, -0.076749, -0.178779, -0.078411, 0.930809, 0.147602, 0.004733, 0.691367, 0.303900);
+            case ACHROMATOPSIA -> List.of(0.2126, 0.7152, 0.0722, 0.2126, 0.7152, 0.0722, 0.2126, 0.7152, 0.0722);
+        };
     }
 
     /** A colour in CIELAB, under the white of sRGB (D65). */
@@ -76,18 +83,18 @@ enum ColourVision {
         double red = linear(colour, 1);
         double green = linear(colour, 3);
         double blue = linear(colour, 5);
-        double r = row(0, red, green, blue);
-        double g = row(3, red, green, blue);
-        double b = row(6, red, green, blue);
+        List<Double> matrix = matrix();
+        double r = row(matrix.subList(0, 3), red, green, blue);
+        double g = row(matrix.subList(3, 6), red, green, blue);
+        double b = row(matrix.subList(6, 9), red, green, blue);
         double x = root((0.4124 * r + 0.3576 * g + 0.1805 * b) / 0.9505);
         double y = root(0.2126 * r + 0.7152 * g + 0.0722 * b);
         double z = root((0.0193 * r + 0.1192 * g + 0.9505 * b) / 1.089);
         return new Lab(116 * y - 16, 500 * (x - y), 200 * (y - z));
     }
 
-    private double row(int first, double red, double green, double blue) {
-        double sum = matrix.get(first) * red + matrix.get(first + 1) * green + matrix.get(first + 2) * blue;
-        return Math.max(0, Math.min(1, sum));
+    private static double row(List<Double> row, double red, double green, double blue) {
+        return Math.max(0, Math.min(1, row.get(0) * red + row.get(1) * green + row.get(2) * blue));
     }
 
     private static double linear(String colour, int from) {

@@ -8,6 +8,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -209,6 +210,62 @@ class DecidingTest {
         assertThat(count()).isEqualTo(before);
     }
 
+    @Test
+    void takesANeighboursRecordsInWhenAnEndIsMovedOutOverThemInOneStep() {
+        EndMove ends = viewModel.ends();
+        Territory b = territory("B");
+        Territory c = territory("C");
+        List<Double> ofC = c.registrations().stream()
+                .map(sighting -> sighting.place().chainage().metres())
+                .sorted()
+                .distinct()
+                .toList();
+        double past = (ofC.get(0) + ofC.get(1)) / 2;
+        int before = count();
+        int steps = book.history(100).size();
+
+        ends.take(upperEnd("B"));
+        ends.to(new Chainage(past));
+        Chainage at = ends.held().get().orElseThrow().at();
+        String told = ends.count().get();
+        ends.letGo();
+
+        assertThat(decisions())
+                .extracting(Decision::kind)
+                .containsExactlyInAnyOrder(DecisionKind.BOUNDARY, DecisionKind.TOGETHER);
+        assertThat(book.history(100)).as("one step").hasSize(steps + 1);
+        assertThat(told).as("what it told is what came of it").containsPattern("\\b" + onArrel() + "\\b");
+        Territory now = map().rivers().stream()
+                .flatMap(river -> river.territories().stream())
+                .filter(one -> one.registrations().containsAll(b.registrations()))
+                .findFirst()
+                .orElseThrow();
+        assertThat(now.registrations())
+                .as("the records that the end went over, and no others")
+                .containsExactlyInAnyOrderElementsOf(Stream.concat(
+                                b.registrations().stream(),
+                                c.registrations().stream()
+                                        .filter(one -> one.place().chainage().metres() < at.metres()))
+                        .toList());
+        assertThat(notebook.line().get()).contains(" and one territory from ").endsWith(" because ");
+
+        notebook.line().set(notebook.line().get() + "the ringed pair of B fed there");
+        notebook.save();
+
+        assertThat(decisions())
+                .as("one reason for both")
+                .hasSize(2)
+                .allMatch(one -> one.note().equals(Optional.of("the ringed pair of B fed there")));
+        assertThat(book.history(100)).hasSize(steps + 2);
+
+        viewModel.undo();
+        viewModel.undo();
+
+        assertThat(decisions()).isEmpty();
+        assertThat(count()).isEqualTo(before);
+        assertThat(territory("B").registrations()).isEqualTo(b.registrations());
+    }
+
     private int onArrel() {
         return map().rivers().stream()
                 .filter(river -> river.river().id().equals(SampleRiver.ARREL.id()))
@@ -264,6 +321,7 @@ class DecidingTest {
             one territory from 8.0 to 9.0,               8.7, one territory from 8.0 to 8.7
             no territory from 8.0 to 9.0 because quiet,  7.7, no territory from 7.7 to 9.0 because quiet
             otter stone song,                            7.7, otter stone song
+            boundary at 8.7 and one territory from 8.2 to 8.66 because of song, 8.9, boundary at 8.7 and one territory from 8.2 to 8.66 because of song
             """)
     void movesTheNearerPlaceOfADecision(String line, String place, String moved) {
         assertThat(Decisions.moved(line, place)).isEqualTo(moved);
