@@ -1,5 +1,7 @@
 package org.ouzelbook.stats.estimator.segmentation;
 
+import java.util.ArrayList;
+import java.util.List;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
 import org.apache.commons.math3.linear.EigenDecomposition;
 import org.apache.commons.math3.linear.RealMatrix;
@@ -29,13 +31,18 @@ final class Bend {
      */
     static Bend of(NaturePosterior.Posterior posterior, double[] top, double[] deviations) {
         int size = top.length;
-        double[] level = posterior.slope(top).gradient();
         RealMatrix bend = new Array2DRowRealMatrix(size, size);
+        List<double[]> points = new ArrayList<>(List.of(top));
         for (int j = 0; j < size; j++) {
             double[] beside = top.clone();
+            beside[j] += STEP * deviations[j];
+            points.add(beside);
+        }
+        List<Likelihood.Slope> slopes = posterior.slopes(points);
+        double[] level = slopes.get(0).gradient();
+        for (int j = 0; j < size; j++) {
             double by = STEP * deviations[j];
-            beside[j] += by;
-            double[] gradient = posterior.slope(beside).gradient();
+            double[] gradient = slopes.get(j + 1).gradient();
             for (int i = 0; i < size; i++) {
                 double half = -(gradient[i] - level[i]) / by * deviations[i] * deviations[j] / 2;
                 bend.addToEntry(i, j, half);

@@ -1,5 +1,8 @@
 package org.ouzelbook.stats.estimator.segmentation;
 
+import java.util.List;
+import java.util.stream.IntStream;
+
 /** The territories that bend around a confluence from one arm into another, under one nature. */
 final class CrossingSum {
     private static final double NONE = Double.NEGATIVE_INFINITY;
@@ -16,9 +19,13 @@ final class CrossingSum {
         this.summing = summing;
     }
 
-    static CrossingSum of(Crossing crossing, Nature nature) {
-        return new CrossingSum(
-                crossing, LengthLaw.of(nature, crossing.cells), Recursion.ratios(crossing.cells, nature), Summing.ALL);
+    /** {@return the territories under each of several natures} */
+    static List<CrossingSum> of(Crossing crossing, List<Nature> natures) {
+        List<double[][]> ratios = Recursion.ratios(crossing.cells, natures);
+        return IntStream.range(0, natures.size())
+                .mapToObj(n -> new CrossingSum(
+                        crossing, LengthLaw.of(natures.get(n), crossing.cells), ratios.get(n), Summing.ALL))
+                .toList();
     }
 
     /** The same, for the most probable map. */

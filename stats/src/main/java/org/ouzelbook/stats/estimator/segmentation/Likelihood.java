@@ -5,7 +5,9 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
-import java.util.function.Function;
+import java.util.function.BiFunction;
+import java.util.function.BinaryOperator;
+import java.util.stream.IntStream;
 
 /**
  * The likelihood of a nature, given all lines of a book, with its gradient. By Fisher's identity the gradient is the expected
@@ -60,17 +62,38 @@ final class Likelihood {
     }
 
     double log(double[] point) {
-        return over(tree -> new Slope(logOf(TreeRecursion.of(tree, Nature.at(point))), new double[Nature.SIZE]))
-                .log();
+        return logs(List.of(point)).get(0);
+    }
+
+    /** The logarithms at several points. */
+    List<Double> logs(List<double[]> points) {
+        return over(points, (recursion, point) -> logOf(recursion), 0.0, Double::sum);
     }
 
     Slope slope(double[] point) {
-        return over(tree -> slope(tree, point));
+        return slopes(List.of(point)).get(0);
     }
 
-    private Slope over(Function<Tree, Slope> work) {
-        List<Slope> slopes = trees.parallelStream().map(work).toList();
-        return slopes.stream().reduce(new Slope(0, new double[Nature.SIZE]), Slope::sum);
+    /** The slopes at several points. */
+    List<Slope> slopes(List<double[]> points) {
+        return over(points, Likelihood::slope, new Slope(0, new double[Nature.SIZE]), Slope::sum);
+    }
+
+    /** Adds up over the trees, for each of several points. */
+    private <T> List<T> over(
+            List<double[]> points, BiFunction<TreeRecursion, double[], T> work, T zero, BinaryOperator<T> sum) {
+        List<Nature> natures = points.stream().map(Nature::at).toList();
+        List<List<T>> ofTrees = trees.parallelStream()
+                .map(tree -> {
+                    List<TreeRecursion> recursions = TreeRecursion.of(tree, natures);
+                    return IntStream.range(0, points.size())
+                            .mapToObj(i -> work.apply(recursions.get(i), points.get(i)))
+                            .toList();
+                })
+                .toList();
+        return IntStream.range(0, points.size())
+                .mapToObj(i -> ofTrees.stream().map(tree -> tree.get(i)).reduce(zero, sum))
+                .toList();
     }
 
     private static double logOf(TreeRecursion recursion) {
@@ -111,8 +134,8 @@ final class Likelihood {
         return metres;
     }
 
-    private static Slope slope(Tree tree, double[] point) {
-        TreeRecursion recursion = TreeRecursion.of(tree, Nature.at(point));
+    private static Slope slope(TreeRecursion recursion, double[] point) {
+        Tree tree = recursion.tree;
         double[] gradient = new double[Nature.SIZE];
         double perMetre = recursion.nature.strays() / 1000;
         for (int line = 0; line < tree.lines.size(); line++) {
@@ -171,10 +194,14 @@ final class Likelihood {
         private final Cells cells;
         private final double[] point;
         private final double[] gradient;
-        private final StretchWeights here;
-        private final FindingLaw law;
+
+        /** The weights here, and then beside here by each number that tells what a visit meets. */
+        private final StretchWeights weights;
+
+        /** How many numbers these are: the noting comes last, and is left out where it says nothing. */
+        private final int meetings;
+
         private final FindingLaw[] found = new FindingLaw[FIRST_OF_MEETINGS];
-        private final StretchWeights[] beside;
         private final double[] expectedLengths;
 
         Gathering(Cells cells, double[] point, double[] gradient) {
@@ -182,16 +209,15 @@ final class Likelihood {
             this.point = point;
             this.gradient = gradient;
             int visits = cells.covered.length;
-            here = new StretchWeights(cells, Nature.at(point));
-            law = FindingLaw.of(Nature.at(point), visits);
             for (int j = FIRST_OF_FINDING; j < FIRST_OF_MEETINGS; j++) {
                 found[j] = FindingLaw.of(Nature.at(moved(point, j, STEP)), visits);
             }
-            // The noting comes last, and is left out where it says nothing.
-            beside = new StretchWeights[cells.atOnce.tellsOfNoting() ? Nature.SIZE : Nature.NOTING];
-            for (int j = FIRST_OF_MEETINGS; j < beside.length; j++) {
-                beside[j] = new StretchWeights(cells, Nature.at(moved(point, j, STEP)));
+            meetings = (cells.atOnce.tellsOfNoting() ? Nature.SIZE : Nature.NOTING) - FIRST_OF_MEETINGS;
+            List<Nature> natures = new ArrayList<>(List.of(Nature.at(point)));
+            for (int j = FIRST_OF_MEETINGS; j < FIRST_OF_MEETINGS + meetings; j++) {
+                natures.add(Nature.at(moved(point, j, STEP)));
             }
+            weights = new StretchWeights(cells, natures);
             expectedLengths = new double[cells.longest + 1];
         }
 
@@ -199,13 +225,13 @@ final class Likelihood {
         public void hear(int from, int cellsLong, double probability) {
             expectedLengths[cellsLong] += probability;
             if (probability > NEGLIGIBLE) {
-                here.look(from, from + cellsLong);
-                double base = here.log(law);
+                weights.look(from, from + cellsLong);
+                double base = weights.log(0);
                 for (int j = FIRST_OF_FINDING; j < FIRST_OF_MEETINGS; j++) {
-                    gradient[j] += probability * (here.log(found[j]) - base) / STEP;
+                    gradient[j] += probability * (weights.log(0, found[j]) - base) / STEP;
                 }
-                for (int j = FIRST_OF_MEETINGS; j < beside.length && here.tellsOfMeetings(); j++) {
-                    gradient[j] += probability * (beside[j].log(from, from + cellsLong) - base) / STEP;
+                for (int j = 0; j < meetings && weights.tellsOfMeetings(); j++) {
+                    gradient[FIRST_OF_MEETINGS + j] += probability * (weights.log(j + 1) - base) / STEP;
                 }
             }
         }

@@ -3,7 +3,9 @@ package org.ouzelbook.stats.estimator.segmentation;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.CancellationException;
+import java.util.function.BiFunction;
 import java.util.function.DoublePredicate;
+import java.util.function.Function;
 import org.apache.commons.math3.random.MersenneTwister;
 import org.apache.commons.math3.random.RandomGenerator;
 
@@ -100,18 +102,43 @@ public final class NaturePosterior {
         }
 
         double log(double[] point) {
-            tick();
-            return finite(likelihood.log(point) + prior.log(point));
+            return logs(List.of(point)).get(0);
+        }
+
+        /** The logarithms at several points, a few at a time. */
+        List<Double> logs(List<double[]> points) {
+            return inGroups(points, likelihood::logs, (log, point) -> finite(log + prior.log(point)));
         }
 
         Likelihood.Slope slope(double[] point) {
-            tick();
-            Likelihood.Slope slope = likelihood.slope(point);
-            double[] gradient = prior.gradient(point);
-            for (int j = 0; j < gradient.length; j++) {
-                gradient[j] += slope.gradient()[j];
+            return slopes(List.of(point)).get(0);
+        }
+
+        /** The slopes at several points, a few at a time. */
+        List<Likelihood.Slope> slopes(List<double[]> points) {
+            return inGroups(points, likelihood::slopes, (slope, point) -> {
+                double[] gradient = prior.gradient(point);
+                for (int j = 0; j < gradient.length; j++) {
+                    gradient[j] += slope.gradient()[j];
+                }
+                return new Likelihood.Slope(finite(slope.log() + prior.log(point)), gradient);
+            });
+        }
+
+        private <T> List<T> inGroups(
+                List<double[]> points,
+                Function<List<double[]>, List<T>> likelihoods,
+                BiFunction<T, double[], T> whole) {
+            List<T> all = new ArrayList<>();
+            for (int from = 0; from < points.size(); from += TreePosterior.TOGETHER) {
+                List<double[]> group = points.subList(from, Math.min(points.size(), from + TreePosterior.TOGETHER));
+                group.forEach(point -> tick());
+                List<T> found = likelihoods.apply(group);
+                for (int i = 0; i < group.size(); i++) {
+                    all.add(whole.apply(found.get(i), group.get(i)));
+                }
             }
-            return new Likelihood.Slope(finite(slope.log() + prior.log(point)), gradient);
+            return all;
         }
 
         private static double finite(double log) {
@@ -130,8 +157,8 @@ public final class NaturePosterior {
         RandomGenerator random = new MersenneTwister(SEED);
         double peak = posterior.log(top);
         List<double[]> points = new ArrayList<>();
-        List<Double> logWeights = new ArrayList<>();
-        double highest = Double.NEGATIVE_INFINITY;
+        List<double[]> aboutTop = new ArrayList<>();
+        List<Double> rarities = new ArrayList<>();
         for (int i = 0; i < DRAWS / 2; i++) {
             double[] normal = new double[Nature.SIZE];
             double chiSquare = 0;
@@ -146,13 +173,18 @@ public final class NaturePosterior {
             }
             for (int sign = -1; sign <= 1; sign += 2) {
                 double[] away = bend.away(normal, sign);
-                double log = posterior.log(plus(top, away))
-                        - peak
-                        + (T_FREEDOM + Nature.SIZE) / 2 * Math.log1p(square / T_FREEDOM);
                 points.add(plus(mode, away));
-                logWeights.add(log);
-                highest = Math.max(highest, log);
+                aboutTop.add(plus(top, away));
+                rarities.add((T_FREEDOM + Nature.SIZE) / 2 * Math.log1p(square / T_FREEDOM));
             }
+        }
+        List<Double> logs = posterior.logs(aboutTop);
+        List<Double> logWeights = new ArrayList<>();
+        double highest = Double.NEGATIVE_INFINITY;
+        for (int i = 0; i < points.size(); i++) {
+            double log = logs.get(i) - peak + rarities.get(i);
+            logWeights.add(log);
+            highest = Math.max(highest, log);
         }
         double sum = 0;
         for (double log : logWeights) {

@@ -87,30 +87,37 @@ final class Recursion {
         return cells.width / (nature.vacantLength() + cells.width);
     }
 
-    static double[][] ratios(Cells cells, Nature nature) {
-        StretchWeights weights = new StretchWeights(cells, nature);
-        double[][] ratio = new double[cells.count][];
+    /** {@return of each nature, the ratio of each stretch, by lower border and number of cells} */
+    static List<double[][]> ratios(Cells cells, List<Nature> natures) {
+        StretchWeights weights = new StretchWeights(cells, natures);
+        List<double[][]> ratios =
+                natures.stream().map(nature -> new double[cells.count][]).toList();
         int last = cells.through > 0 ? cells.through : cells.count;
         for (int from = 0; from < last; from++) {
-            ratio[from] = new double[Math.min(cells.longest, cells.count - from) + 1];
-            Arrays.fill(ratio[from], NONE);
+            int size = Math.min(cells.longest, cells.count - from) + 1;
+            for (double[][] ratio : ratios) {
+                ratio[from] = new double[size];
+                Arrays.fill(ratio[from], NONE);
+            }
             double apart = 0;
             List<Cells.TurnCells> turns = new ArrayList<>();
-            for (int n = 1; n < ratio[from].length; n++) {
+            for (int n = 1; n < size; n++) {
                 for (Cells.ApartCells pair : cells.apart.get(from + n - 1)) {
                     apart += pair.lower() >= from ? pair.logFactor() : 0;
                 }
                 turns.addAll(cells.turns.get(from + n - 1));
-                if (n >= cells.shortest && apart > NONE && from + n > cells.through) {
+                if (n >= cells.shortest && apart > NONE && from + n > cells.through && weights.look(from, from + n)) {
                     double turned = 0;
                     for (Cells.TurnCells turn : turns) {
                         turned += turn.log(from, from + n);
                     }
-                    ratio[from][n] = apart + turned + weights.log(from, from + n);
+                    for (int i = 0; i < ratios.size(); i++) {
+                        ratios.get(i)[from][n] = apart + turned + weights.log(i);
+                    }
                 }
             }
         }
-        return ratio;
+        return ratios;
     }
 
     /** Weight of a territory, with what it passes where tributaries join. */

@@ -4,9 +4,14 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
 
 /** Every map of lines that meet, with its probability: averaged over natures drawn for the whole book, exact for each of them. */
 public final class TreePosterior {
+    /** So many natures are looked at together; the groups, side by side. */
+    static final int TOGETHER = 6;
+
     private final Tree tree;
     private final List<Part> parts;
 
@@ -26,12 +31,22 @@ public final class TreePosterior {
      */
     public static Optional<TreePosterior> of(SurveyedTree tree, Grain grain, List<NaturePosterior.Draw> natures) {
         Tree cells = new Tree(tree, grain);
-        List<Part> parts = natures.parallelStream()
-                .filter(draw -> draw.weight() > 1e-6)
-                .map(draw -> new Part(draw.weight(), TreeRecursion.of(cells, draw.nature())))
+        List<NaturePosterior.Draw> heavy =
+                natures.stream().filter(draw -> draw.weight() > 1e-6).toList();
+        List<Part> parts = IntStream.range(0, (heavy.size() + TOGETHER - 1) / TOGETHER)
+                .parallel()
+                .mapToObj(group -> heavy.subList(group * TOGETHER, Math.min(heavy.size(), (group + 1) * TOGETHER)))
+                .flatMap(group -> parts(cells, group))
                 .toList();
         boolean possible = parts.stream().allMatch(part -> part.recursion.logTotal() > Double.NEGATIVE_INFINITY);
         return possible ? Optional.of(new TreePosterior(cells, parts)) : Optional.empty();
+    }
+
+    private static Stream<Part> parts(Tree cells, List<NaturePosterior.Draw> draws) {
+        List<TreeRecursion> recursions = TreeRecursion.of(
+                cells, draws.stream().map(NaturePosterior.Draw::nature).toList());
+        return IntStream.range(0, draws.size())
+                .mapToObj(i -> new Part(draws.get(i).weight(), recursions.get(i)));
     }
 
     /**

@@ -1,8 +1,13 @@
 package org.ouzelbook.stats.estimator.segmentation;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.function.Function;
+import java.util.function.IntFunction;
 import java.util.function.Predicate;
+import java.util.stream.IntStream;
 
 /**
  * All maps of lines that meet, under one nature: summed from the uppermost tributaries down to the mouth, then from there up, so
@@ -22,17 +27,36 @@ final class TreeRecursion {
     }
 
     static TreeRecursion of(Tree tree, Nature nature) {
+        return of(tree, List.of(nature)).get(0);
+    }
+
+    /** {@return the maps under each of several natures; sooner than one after another, and to the last bit the same} */
+    static List<TreeRecursion> of(Tree tree, List<Nature> natures) {
+        List<List<double[][]>> ratios = tree.lines.stream()
+                .map(cells -> Recursion.ratios(cells, natures))
+                .toList();
+        Map<Crossing, List<CrossingSum>> crossings = new HashMap<>();
+        tree.forks.forEach(forks -> forks.forEach(fork ->
+                fork.crossings.forEach(crossing -> crossings.put(crossing, CrossingSum.of(crossing, natures)))));
+        return IntStream.range(0, natures.size())
+                .mapToObj(n -> of(
+                        tree,
+                        natures.get(n),
+                        line -> ratios.get(line).get(n),
+                        crossing -> crossings.getOrDefault(crossing, List.of()).get(n)))
+                .toList();
+    }
+
+    private static TreeRecursion of(
+            Tree tree, Nature nature, IntFunction<double[][]> ratios, Function<Crossing, CrossingSum> crossings) {
         Recursion[] lines = new Recursion[tree.lines.size()];
         for (int line = lines.length - 1; line >= 0; line--) {
-            Cells cells = tree.lines.get(line);
             List<ForkSum> forks = new ArrayList<>();
             for (Fork fork : tree.forks.get(line)) {
-                List<CrossingSum> crossings = fork.crossings.stream()
-                        .map(crossing -> CrossingSum.of(crossing, nature))
-                        .toList();
-                forks.add(joined(fork, nature, crossings, Summing.ALL, lines));
+                List<CrossingSum> sums = fork.crossings.stream().map(crossings).toList();
+                forks.add(joined(fork, nature, sums, Summing.ALL, lines));
             }
-            lines[line] = new Recursion(cells, nature, Recursion.ratios(cells, nature), forks, Summing.ALL);
+            lines[line] = new Recursion(tree.lines.get(line), nature, ratios.apply(line), forks, Summing.ALL);
         }
         TreeRecursion all = new TreeRecursion(tree, nature, lines);
         if (all.logTotal() > Double.NEGATIVE_INFINITY) {

@@ -76,6 +76,38 @@ class StretchWeightsTest {
         assertThat(weights.log(6, 13)).isCloseTo(Math.log(byQuadrature(NATURE, line, 600, 1300)), within(1e-7));
     }
 
+    /** Identity: natures that are looked at together do not touch each other, where sums are plain and where they are not. */
+    @ParameterizedTest
+    @ValueSource(ints = {1, 2, 3, 4})
+    void givesSeveralNaturesTheAnswersThatEachHasByItself(int seed) {
+        Random random = new Random(seed);
+        List<VisitedWater> visits = new ArrayList<>();
+        for (int v = 0; v < 7; v++) {
+            visits.add(
+                    new VisitedWater(List.of(new VisitedWater.Piece(v % 2 == 0 ? 0 : 150 * random.nextInt(6), 2000))));
+        }
+        List<Registration> registrations = new ArrayList<>();
+        for (int i = 0; i < 20; i++) {
+            registrations.add(new Registration(850 + random.nextInt(700), random.nextInt(8) - 1));
+        }
+        registrations.sort(Comparator.comparingDouble(Registration::position));
+        List<Constraint> notes = List.of(new Constraint.Simultaneous(registrations.get(2), registrations.get(5)));
+        SurveyedLine line = new SurveyedLine(0, 2000, visits, registrations, notes, IN_SIGHT);
+        Cells cells = new Cells(line, new Grain(50, 150, 1500));
+        Nature far = new Nature(900, 0.3, 0.3, 900, 0.5, 4, 1.5, 0.7, 300, 0.5, 0.6);
+        List<Nature> natures = List.of(NATURE, FEW_STRAYS, far, NATURE);
+        StretchWeights together = new StretchWeights(cells, natures);
+
+        for (int from = 0; from < cells.count; from++) {
+            for (int to = from + cells.shortest; to <= Math.min(cells.count, from + cells.longest); to++) {
+                together.look(from, to);
+                for (int n = 0; n < natures.size(); n++) {
+                    assertThat(together.log(n)).isEqualTo(new StretchWeights(cells, natures.get(n)).log(from, to));
+                }
+            }
+        }
+    }
+
     @ParameterizedTest
     @ValueSource(ints = {1, 2, 3})
     void addsUpVeryLargeProducts(int seed) {
