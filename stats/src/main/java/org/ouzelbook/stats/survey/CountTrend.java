@@ -15,6 +15,7 @@ import org.ouzelbook.stats.estimator.trend.SeasonCount;
 import org.ouzelbook.stats.estimator.trend.TrendSettings;
 import org.ouzelbook.stats.estimator.trend.YearlyTrend;
 import org.ouzelbook.tracker.domain.Message;
+import org.ouzelbook.tracker.domain.Progress;
 import org.ouzelbook.tracker.domain.Species;
 
 /**
@@ -168,8 +169,35 @@ public record CountTrend(
             List<Water> waters,
             double level,
             ModelledCounts modelled) {
-        List<WaterMap> maps = WaterMap.all(records, species, seasons, settings, waters);
-        return fitted(records, species, seasons, settings, maps, level, modelled);
+        return of(SeasonMaps.of(records, species, settings), seasons, waters, level, modelled, Progress.NONE);
+    }
+
+    /**
+     * {@return the trend of a species}
+     *
+     * @param maps the maps, those that are there and those to be made
+     * @param seasons calendar years, in order
+     * @param waters the waters to count, none overlapping another; {@link Water#ALL} counts each river by itself
+     * @param level level of the intervals, between 0 and 1
+     * @param modelled what the model counts on the same waters; {@link ModelledCounts#NONE} for the counts by rule alone
+     * @param progress hears how far the mapping has come, and may stop it
+     * @throws java.util.concurrent.CancellationException if it is stopped
+     */
+    public static CountTrend of(
+            SeasonMaps maps,
+            List<Integer> seasons,
+            List<Water> waters,
+            double level,
+            ModelledCounts modelled,
+            Progress progress) {
+        return fitted(
+                maps.records(),
+                maps.species(),
+                seasons,
+                maps.settings(),
+                maps.all(seasons, waters, progress),
+                level,
+                modelled);
     }
 
     /**

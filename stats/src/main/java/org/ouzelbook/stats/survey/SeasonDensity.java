@@ -14,6 +14,7 @@ import org.ouzelbook.stats.survey.Territory.Standing;
 import org.ouzelbook.stats.survey.TerritoryMap.RiverMap;
 import org.ouzelbook.tracker.domain.Landmark;
 import org.ouzelbook.tracker.domain.Message;
+import org.ouzelbook.tracker.domain.Progress;
 import org.ouzelbook.tracker.domain.River;
 import org.ouzelbook.tracker.domain.Species;
 import org.ouzelbook.tracker.domain.Stretch;
@@ -80,8 +81,29 @@ public record SeasonDensity(Species species, MapSettings settings, List<Row> row
             List<Water> waters,
             double level,
             ModelledCounts modelled) {
-        List<WaterMap> maps = WaterMap.all(records, species, seasons, settings, waters);
-        return of(records, species, settings, maps, level, modelled);
+        return of(SeasonMaps.of(records, species, settings), seasons, waters, level, modelled, Progress.NONE);
+    }
+
+    /**
+     * {@return the densities of a species}
+     *
+     * @param maps the maps, those that are there and those to be made
+     * @param seasons calendar years
+     * @param waters what to give a row each; {@link Water#ALL} gives each river one
+     * @param level level of the intervals, between 0 and 1
+     * @param modelled what the model counts on the same waters; {@link ModelledCounts#NONE} for the counts by rule alone
+     * @param progress hears how far the mapping has come, and may stop it
+     * @throws java.util.concurrent.CancellationException if it is stopped
+     */
+    public static SeasonDensity of(
+            SeasonMaps maps,
+            List<Integer> seasons,
+            List<Water> waters,
+            double level,
+            ModelledCounts modelled,
+            Progress progress) {
+        return of(
+                maps.records(), maps.species(), maps.settings(), maps.all(seasons, waters, progress), level, modelled);
     }
 
     /**

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeSet;
+import java.util.concurrent.CancellationException;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.ouzelbook.stats.estimator.Answer;
@@ -16,6 +17,7 @@ import org.ouzelbook.stats.estimator.power.CountPower;
 import org.ouzelbook.stats.estimator.power.YearNoise;
 import org.ouzelbook.stats.estimator.trend.SeasonCount;
 import org.ouzelbook.tracker.domain.Chainage;
+import org.ouzelbook.tracker.domain.Progress;
 import org.ouzelbook.tracker.domain.River;
 import org.ouzelbook.tracker.domain.Species;
 import org.ouzelbook.tracker.domain.Stretch;
@@ -67,6 +69,10 @@ public record SurveyPlan(
     private static final double LEAST_NOISE = 0.05;
     private static final int MOST_VISITS = 6;
     private static final int ROUNDS = 300;
+
+    /** What the water takes of the work of a plan; simulating what the effort shows takes the rest. */
+    private static final double WATER_SHARE = 0.3;
+
     private static final long SEED = 1987;
 
     /** Copies the lists. */
@@ -155,6 +161,8 @@ public record SurveyPlan(
      * @param today no visit is planned before this day
      * @param level level of the trend's interval
      * @param model the model; empty if only the rules count
+     * @param progress hears how far the plan has come, and may stop it
+     * @throws CancellationException if it is stopped
      */
     public static SurveyPlan of(
             SurveyRecords records,
@@ -163,7 +171,8 @@ public record SurveyPlan(
             int season,
             LocalDate today,
             double level,
-            Optional<TerritoryModel> model) {
+            Optional<TerritoryModel> model,
+            Progress progress) {
         List<CountTrend.SeasonTotals> counted = trend.seasons().stream()
                 .filter(total -> total.count().isPresent())
                 .toList();
@@ -174,7 +183,10 @@ public record SurveyPlan(
         List<Worth> worth = new ArrayList<>();
         List<Window> calendar = new ArrayList<>();
         double perKm = km > 0 ? present.territories() / km : 1;
-        for (River river : records.rivers().rivers()) {
+        List<River> rivers = records.rivers().rivers();
+        int done = 0;
+        for (River river : rivers) {
+            goOn(progress.part(0, WATER_SHARE), done++, rivers.size());
             Walked walked = Walked.of(records, river, trend, maps, season);
             Optional<NextVisit> next = model.flatMap(fitted -> fitted.nextVisit(season, river.id(), walked.water()));
             worth.addAll(walked.worth(present, perKm, next));
@@ -191,7 +203,7 @@ public record SurveyPlan(
                 km,
                 noise,
                 assumed,
-                counted.isEmpty() ? List.of() : choices(present),
+                counted.isEmpty() ? List.of() : choices(present, progress.part(WATER_SHARE, 1)),
                 worth,
                 calendar);
     }
@@ -255,15 +267,28 @@ public record SurveyPlan(
                 level);
     }
 
-    private static List<Choice> choices(CountPlan present) {
-        return List.of(
-                choice(Way.PRESENT, present),
-                choice(Way.ONE_MORE_VISIT, present.withVisits(present.visits() + 1)),
-                choice(Way.TWICE_THE_WATER, present.withWater(2)),
-                choice(Way.FIVE_MORE_SEASONS, present.withSeasons(present.seasons() + 5)));
+    private static List<Choice> choices(CountPlan present, Progress progress) {
+        List<Choice> choices = new ArrayList<>();
+        for (Way way : Way.values()) {
+            goOn(progress, choices.size(), Way.values().length);
+            choices.add(choice(way, present));
+        }
+        return choices;
     }
 
-    private static Choice choice(Way way, CountPlan plan) {
+    private static void goOn(Progress progress, long done, long total) {
+        if (!progress.goOn(done, total)) {
+            throw new CancellationException("Stopped while it was planned");
+        }
+    }
+
+    private static Choice choice(Way way, CountPlan present) {
+        CountPlan plan = switch (way) {
+            case PRESENT -> present;
+            case ONE_MORE_VISIT -> present.withVisits(present.visits() + 1);
+            case TWICE_THE_WATER -> present.withWater(2);
+            case FIVE_MORE_SEASONS -> present.withSeasons(present.seasons() + 5);
+        };
         CountPower power = CountPower.of(plan, ROUNDS, SEED);
         return new Choice(way, plan, power.powerOf(HALVING), power.smallestFall(POWER));
     }

@@ -1,12 +1,17 @@
 package org.ouzelbook.stats.survey;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 import static org.ouzelbook.stats.survey.Notebook.ARREL;
 
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.CancellationException;
+import java.util.concurrent.atomic.AtomicInteger;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.ouzelbook.stats.estimator.Answer;
@@ -48,7 +53,51 @@ class SurveyPlanTest {
                 day.getYear(),
                 day,
                 0.95,
-                Optional.empty());
+                Optional.empty(),
+                Progress.NONE);
+    }
+
+    @Test
+    void stopsAtWhateverStepItIsAskedTo() {
+        Notebook book = notebook(2021, 4, 5, 3, 5, 4);
+        SurveyRecords records = book.records();
+        SeasonMaps seasons = SeasonMaps.of(records, Species.DIPPER, MapSettings.usualFor(Species.DIPPER));
+        List<TerritoryMap> maps = seasons.all(List.of(2021, 2022, 2023, 2024, 2025), Water.ALL, Progress.NONE);
+        CountTrend trend = CountTrend.of(records, maps, Water.ALL, 0.95);
+        LocalDate day = LocalDate.of(2026, 2, 1);
+        List<Long> steps = new ArrayList<>();
+        SurveyPlan.of(records, trend, maps, 2026, day, 0.95, Optional.empty(), (done, total) -> steps.add(done));
+
+        assertThat(steps).isSorted().hasSizeGreaterThan(4);
+        for (int last = 0; last < steps.size(); last++) {
+            AtomicInteger left = new AtomicInteger(last);
+            assertThatThrownBy(() -> SurveyPlan.of(
+                            records,
+                            trend,
+                            maps,
+                            2026,
+                            day,
+                            0.95,
+                            Optional.empty(),
+                            (done, total) -> left.getAndDecrement() > 0))
+                    .isInstanceOf(CancellationException.class);
+        }
+    }
+
+    @Test
+    void takesTheMapsThatAreThereAndMakesTheOthers() {
+        SurveyRecords records = notebook(2021, 4, 5, 3, 5, 4).records();
+        SeasonMaps none = SeasonMaps.of(records, Species.DIPPER, MapSettings.usualFor(Species.DIPPER));
+        List<TerritoryMap> made = none.all(List.of(2022, 2023), Water.ALL, Progress.NONE);
+        SeasonMaps some = new SeasonMaps(records, Species.DIPPER, none.settings(), Map.of(2022, made.get(0)));
+
+        List<TerritoryMap> again = some.all(List.of(2022, 2023), Water.ALL, Progress.NONE);
+
+        assertThat(again.get(0)).isSameAs(made.get(0));
+        assertThat(again).isEqualTo(made);
+        assertThat(some.all(List.of(2022), Water.ofRiver(ARREL.id()), Progress.NONE)
+                        .get(0))
+                .isNotSameAs(made.get(0));
     }
 
     @Test
@@ -138,7 +187,8 @@ class SurveyPlanTest {
                 2026,
                 LocalDate.parse("2026-03-20"),
                 0.95,
-                Optional.of(TerritoryModel.of(records, Species.DIPPER, settings, Progress.NONE)));
+                Optional.of(TerritoryModel.of(records, Species.DIPPER, settings, Progress.NONE)),
+                Progress.NONE);
         SurveyPlan.Worth best = plan.worthMaking().get(0);
 
         assertThat(best.visits()).isZero();

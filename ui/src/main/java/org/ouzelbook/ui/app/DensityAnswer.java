@@ -10,7 +10,9 @@ import org.ouzelbook.stats.estimator.Estimate;
 import org.ouzelbook.stats.survey.CautionMessage;
 import org.ouzelbook.stats.survey.MapSettings;
 import org.ouzelbook.stats.survey.ModelledCount;
+import org.ouzelbook.stats.survey.ModelledCounts;
 import org.ouzelbook.stats.survey.SeasonDensity;
+import org.ouzelbook.stats.survey.SeasonMaps;
 import org.ouzelbook.stats.survey.Water;
 import org.ouzelbook.tracker.domain.Message;
 import org.ouzelbook.tracker.domain.Progress;
@@ -53,14 +55,17 @@ public record DensityAnswer(Species species, MapSettings settings, List<Row> row
         }
         List<Integer> seasons = scope.season().map(List::of).orElseGet(reading::seasons);
         MapSettings settings = change.apply(MapSettings.usualFor(scope.species()));
+        boolean byRule = counting == Counting.BY_RULE;
+        Progress modelling = progress.part(0, 0.9);
+        ModelledCounts modelled =
+                reading.modelled(reading.model(counting, settings, modelling), seasons, waters, modelling);
         SeasonDensity density = SeasonDensity.of(
-                reading.records(),
-                scope.species(),
+                SeasonMaps.of(reading.records(), scope.species(), settings),
                 seasons,
-                settings,
                 waters,
                 scope.level(),
-                reading.modelled(reading.model(counting, settings, progress), seasons, waters, progress));
+                modelled,
+                progress.part(byRule ? 0 : 0.9, 1));
         return of(density, scope.level());
     }
 

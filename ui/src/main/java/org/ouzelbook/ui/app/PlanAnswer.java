@@ -11,8 +11,11 @@ import org.ouzelbook.stats.estimator.power.YearNoise;
 import org.ouzelbook.stats.survey.CautionMessage;
 import org.ouzelbook.stats.survey.CountTrend;
 import org.ouzelbook.stats.survey.MapSettings;
+import org.ouzelbook.stats.survey.SeasonMaps;
 import org.ouzelbook.stats.survey.SurveyPlan;
 import org.ouzelbook.stats.survey.TerritoryMap;
+import org.ouzelbook.stats.survey.TerritoryModel;
+import org.ouzelbook.stats.survey.Water;
 import org.ouzelbook.tracker.domain.Message;
 import org.ouzelbook.tracker.domain.Progress;
 import org.ouzelbook.tracker.domain.Species;
@@ -177,18 +180,36 @@ public record PlanAnswer(
             Counting counting,
             Progress progress) {
         SurveyReading reading = SurveyReading.of(book, scope);
+        SeasonMaps maps =
+                SeasonMaps.of(reading.records(), scope.species(), change.apply(MapSettings.usualFor(scope.species())));
+        return of(reading, maps, today, counting, progress);
+    }
+
+    /**
+     * {@return the plan of the season that was asked about, or of this year, by rule alone, from seasons that are mapped already}
+     *
+     * @param maps the seasons of a book, and its records
+     * @param scope what is asked, of all water and all days
+     * @param today no visit is planned before this day
+     * @param progress hears how far the work has come, and may stop it
+     * @throws WrongRequest if the book has no visit that looked for the species
+     * @throws java.util.concurrent.CancellationException if it is stopped
+     */
+    public static PlanAnswer of(SeasonMaps maps, Scope scope, LocalDate today, Progress progress) {
+        return of(new SurveyReading(maps.records(), Water.ALL, scope), maps, today, Counting.BY_RULE, progress);
+    }
+
+    private static PlanAnswer of(
+            SurveyReading reading, SeasonMaps mapped, LocalDate today, Counting counting, Progress progress) {
+        Scope scope = reading.scope();
         List<Integer> seasons = reading.seasons();
         if (seasons.isEmpty()) {
             throw new WrongRequest(Message.of("app.noRecords", scope.species()));
         }
-        MapSettings settings = change.apply(MapSettings.usualFor(scope.species()));
         int season = scope.season().orElse(today.getYear());
         List<Integer> past = seasons.stream().filter(year -> year < season).toList();
-        List<TerritoryMap> maps = (past.isEmpty() ? seasons : past)
-                .stream()
-                        .map(year ->
-                                TerritoryMap.of(reading.records(), scope.species(), year, settings, reading.water()))
-                        .toList();
+        List<TerritoryMap> maps = mapped.all(past.isEmpty() ? seasons : past, reading.water(), progress.part(0, 0.3));
+        Optional<TerritoryModel> model = reading.model(counting, mapped.settings(), progress.part(0.3, 0.8));
         CountTrend trend = CountTrend.of(reading.records(), maps, reading.water(), scope.level());
         SurveyPlan plan = SurveyPlan.of(
                 reading.records(),
@@ -197,7 +218,8 @@ public record PlanAnswer(
                 season,
                 today,
                 scope.level(),
-                reading.model(counting, settings, progress));
+                model,
+                progress.part(counting == Counting.BY_RULE ? 0.3 : 0.6, 1));
         return new PlanAnswer(
                 plan.species(),
                 season,

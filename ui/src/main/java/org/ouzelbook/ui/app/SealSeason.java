@@ -163,13 +163,14 @@ public final class SealSeason {
      * @param species whose territories
      * @param season the season
      * @param counts the counts of today, by the model
+     * @param progress hears how far the work has come, and may stop it
      * @throws WrongRequest if there is no such seal
      */
-    public static Answer of(Book book, Species species, int season, BookCounts counts) {
+    public static Answer of(Book book, Species species, int season, BookCounts counts, Progress progress) {
         return answer(
                 book,
                 wanted(book, species, Optional.of(season)),
-                Optional.of(SealedFigures.byModel(counts.density(), season)));
+                Optional.of(SealedFigures.byModel(counts.density(progress), season)));
     }
 
     private static Seal wanted(Book book, Species species, Optional<Integer> season) {

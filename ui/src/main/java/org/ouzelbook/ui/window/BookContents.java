@@ -13,6 +13,7 @@ import org.ouzelbook.stats.survey.CountTrend;
 import org.ouzelbook.stats.survey.MapSettings;
 import org.ouzelbook.stats.survey.ModelledCounts;
 import org.ouzelbook.stats.survey.RiverStory;
+import org.ouzelbook.stats.survey.SeasonMaps;
 import org.ouzelbook.stats.survey.SurveyRecords;
 import org.ouzelbook.stats.survey.TerritoryMap;
 import org.ouzelbook.stats.survey.Water;
@@ -142,6 +143,13 @@ record BookContents(
                 ? trend
                 : Optional.of(CountTrend.of(records, List.copyOf(made.values()), Water.ALL, USUAL_LEVEL));
         return new BookContents(records, step, speciesThere, species, made, now, without, still);
+    }
+
+    /** {@return the maps that need not be made again, and the records for others} */
+    SeasonMaps mapped() {
+        TreeMap<Integer, TerritoryMap> current = new TreeMap<>(maps);
+        current.keySet().removeAll(behind);
+        return new SeasonMaps(records, species, MapSettings.usualFor(species), current);
     }
 
     private static NavigableSet<Integer> seasons(SurveyRecords records, Species species) {

@@ -5,6 +5,7 @@ import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
 import javafx.scene.Node;
+import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.input.Clipboard;
@@ -29,6 +30,7 @@ final class CalendarPage implements Page {
     private final PictureView picture;
     private final ScrollPane months = new ScrollPane();
     private final Label chosen = Sentences.line("", "sentence");
+    private final Button again = new Button(Texts.of("window.calendar.again"));
     private final VBox page = new VBox();
     private boolean justOpened;
     private final Keys keys = new Keys("window.calendar.name");
@@ -52,7 +54,11 @@ final class CalendarPage implements Page {
         months.setMinHeight(Region.USE_PREF_SIZE);
         HBox words = new HBox(24, told, effort);
         VBox.setVgrow(words, Priority.ALWAYS);
-        page.getChildren().setAll(title, months, chosen, words);
+        again.setAccessibleText(again.getText());
+        again.setOnAction(event -> open());
+        again.visibleProperty().bind(calendar.stopped());
+        again.managedProperty().bind(again.visibleProperty());
+        page.getChildren().setAll(title, months, chosen, again, words);
         page.widthProperty()
                 .addListener((property, before, now) -> calendar.resize(Math.floor(now.doubleValue() - BESIDE)));
         calendar.picture().addListener((property, before, now) -> draw(now));
@@ -121,6 +127,9 @@ final class CalendarPage implements Page {
             title.setText(name());
             told.tell(new Explanation("", why, List.of()));
             effort.tell(new Explanation("", "", List.of()));
+            if (again.isVisible()) {
+                again.requestFocus();
+            }
         }
     }
 

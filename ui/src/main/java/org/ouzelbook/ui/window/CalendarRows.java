@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import org.ouzelbook.stats.survey.NestsDue;
 import org.ouzelbook.stats.survey.SamplesDue;
+import org.ouzelbook.tracker.domain.Place;
 import org.ouzelbook.tracker.domain.River;
 import org.ouzelbook.tracker.domain.Visit;
 import org.ouzelbook.ui.app.PlanAnswer;
@@ -100,14 +101,20 @@ final class CalendarRows {
                 due.minutes().orElse(0));
     }
 
+    /** The km alone says where only in a book of one river. */
+    private String label(Place place) {
+        return contents.records().rivers().rivers().size() == 1
+                ? Texts.of("window.calendar.km", place.chainage())
+                : Texts.of(
+                        "window.calendar.riverKm",
+                        contents.records().rivers().river(place.riverId()).name(),
+                        place.chainage());
+    }
+
     private Row samples() {
         List<Item> items = new ArrayList<>();
-        due().forEach(one -> items.add(new Item(
-                Kind.SAMPLE_DUE,
-                one.from(),
-                one.to(),
-                Texts.of("window.calendar.km", one.place().chainage()),
-                words(one))));
+        due().forEach(one ->
+                items.add(new Item(Kind.SAMPLE_DUE, one.from(), one.to(), label(one.place()), words(one))));
         contents.records().kickSamples().stream()
                 .filter(sample -> sample.date().getYear() == plan.season())
                 .forEach(sample -> items.add(new Item(

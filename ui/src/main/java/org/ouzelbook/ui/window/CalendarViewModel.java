@@ -6,11 +6,13 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.function.UnaryOperator;
+import java.util.concurrent.CancellationException;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import javafx.beans.property.BooleanProperty;
+import javafx.beans.property.ReadOnlyBooleanProperty;
+import javafx.beans.property.ReadOnlyBooleanWrapper;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.ReadOnlyStringProperty;
@@ -18,6 +20,7 @@ import javafx.beans.property.ReadOnlyStringWrapper;
 import javafx.beans.property.SimpleBooleanProperty;
 import org.ouzelbook.stats.survey.MapSettings;
 import org.ouzelbook.stats.survey.NestsDue;
+import org.ouzelbook.stats.survey.SeasonMaps;
 import org.ouzelbook.tracker.domain.Species;
 import org.ouzelbook.ui.app.PlanAnswer;
 import org.ouzelbook.ui.app.Scope;
@@ -40,6 +43,7 @@ final class CalendarViewModel {
     private final BooleanProperty nestsShown = new SimpleBooleanProperty();
     private double width = 900;
     private Optional<PlanAnswer> plan = Optional.empty();
+    private final ReadOnlyBooleanWrapper stopped = new ReadOnlyBooleanWrapper();
     private final ReadOnlyStringWrapper refusal = new ReadOnlyStringWrapper("");
 
     /**
@@ -129,6 +133,11 @@ final class CalendarViewModel {
         return nestsShown;
     }
 
+    /** {@return whether somebody stopped the planning} */
+    ReadOnlyBooleanProperty stopped() {
+        return stopped.getReadOnlyProperty();
+    }
+
     /** {@return why there is nothing to plan; blank if there is} */
     ReadOnlyStringProperty refusal() {
         return refusal.getReadOnlyProperty();
@@ -136,17 +145,25 @@ final class CalendarViewModel {
 
     /** Reads the plan of the season that is still to be walked, for the species shown. */
     void read() {
+        Optional<SeasonMaps> mapped = book.contents().get().map(BookContents::mapped);
+        if (mapped.isEmpty()) {
+            return;
+        }
+        SeasonMaps seasons = mapped.get();
+        Scope asked = scope();
+        stopped.set(false);
         work.start(
                 Texts.of("window.work.planning"),
-                progress -> PlanAnswer.of(book.book(), scope(), UnaryOperator.identity(), today),
+                progress -> PlanAnswer.of(seasons, asked, today, progress),
                 this::show,
                 failure -> {
+                    stopped.set(failure instanceof CancellationException);
                     plan = Optional.empty();
                     told.set(Optional.empty());
                     effort.set(Optional.empty());
                     picture.set(Optional.empty());
                     chosen.set(Optional.empty());
-                    refusal.set(FailureWords.of(failure));
+                    refusal.set(stopped.get() ? Texts.of("window.calendar.stopped") : FailureWords.of(failure));
                 });
     }
 

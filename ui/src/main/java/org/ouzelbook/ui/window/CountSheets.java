@@ -13,6 +13,7 @@ import java.util.stream.Stream;
 import org.ouzelbook.stats.survey.ModelledCounts;
 import org.ouzelbook.stats.survey.SiteOccupancy;
 import org.ouzelbook.tracker.domain.Message;
+import org.ouzelbook.tracker.domain.Progress;
 import org.ouzelbook.tracker.store.Book;
 import org.ouzelbook.ui.app.BookCounts;
 import org.ouzelbook.ui.app.DensityAnswer;
@@ -46,15 +47,19 @@ final class CountSheets {
      */
     CountSheets(Book book, BookContents contents, ModelledCounts modelled, double width) {
         this.book = book;
-        this.counts = new BookCounts(contents.records(), contents.species(), modelled);
+        this.counts = new BookCounts(contents.mapped(), modelled);
         this.scope = Scope.everything().of(contents.species());
         this.behind = new RecordsBehind(contents);
         this.width = width;
     }
 
-    /** {@return territories per km, by water and season} */
-    FindingSheet density() {
-        DensityAnswer answer = counts.density();
+    /**
+     * {@return territories per km, by water and season}
+     *
+     * @param progress hears how far the work has come, and may stop it
+     */
+    FindingSheet density(Progress progress) {
+        DensityAnswer answer = counts.density(progress);
         String title = Topic.DENSITY.question();
         if (answer.rows().isEmpty()) {
             return FindingSheet.refused(title, Texts.of("window.findings.none", scope.species()));
@@ -173,9 +178,13 @@ final class CountSheets {
         return new Line(cells, behind.count(row.season(), Optional.of(row.river()), row.reach()));
     }
 
-    /** {@return the counts of all water, season by season, and whether they changed} */
-    FindingSheet trend() {
-        TrendAnswer answer = counts.trend();
+    /**
+     * {@return the counts of all water, season by season, and whether they changed}
+     *
+     * @param progress hears how far the work has come, and may stop it
+     */
+    FindingSheet trend(Progress progress) {
+        TrendAnswer answer = counts.trend(progress);
         boolean modelled =
                 answer.seasons().stream().anyMatch(season -> season.byModel().isPresent());
         Figure figure = IntervalFigure.of(

@@ -2,6 +2,7 @@ package org.ouzelbook.ui.window;
 
 import java.util.List;
 import java.util.Optional;
+import org.ouzelbook.ui.app.Texts;
 import org.ouzelbook.ui.strip.IntervalFigure.Figure;
 
 /**
@@ -23,6 +24,8 @@ record FindingSheet(
         List<String> columns,
         List<Line> lines,
         List<String> remarks) {
+    private static final String STOPPED = "window.findings.stopped";
+
     FindingSheet {
         columns = List.copyOf(columns);
         lines = List.copyOf(lines);
@@ -50,5 +53,19 @@ record FindingSheet(
      */
     static FindingSheet refused(String title, String why) {
         return new FindingSheet(title, "", why, Optional.empty(), List.of(), List.of(), List.of());
+    }
+
+    /**
+     * {@return a finding that somebody stopped}
+     *
+     * @param title what was asked
+     */
+    static FindingSheet stopped(String title) {
+        return refused(title, Texts.of(STOPPED));
+    }
+
+    /** {@return whether somebody stopped it, so that it can be begun again} */
+    boolean isStopped() {
+        return lines.isEmpty() && sentence.equals(Texts.of(STOPPED));
     }
 }

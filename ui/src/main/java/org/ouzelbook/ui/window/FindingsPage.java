@@ -1,8 +1,6 @@
 package org.ouzelbook.ui.window;
 
 import java.io.File;
-import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.util.Locale;
 import java.util.Optional;
@@ -130,6 +128,9 @@ final class FindingsPage implements Page {
             return;
         }
         answer.getChildren().add(Sentences.line(sheet.get().sentence(), "finding-sentence"));
+        if (sheet.get().isStopped()) {
+            answer.getChildren().add(againButton());
+        }
         if (topic.isOfCounts() && !sheet.get().lines().isEmpty()) {
             tellOfTheModel();
         }
@@ -156,6 +157,17 @@ final class FindingsPage implements Page {
                 .filter(remark -> !remark.isBlank())
                 .forEach(remark -> answer.getChildren().add(Sentences.line(TrendWords.sentenceCase(remark), "muted")));
         middle.setVvalue(0);
+    }
+
+    private Button againButton() {
+        Button again = new Button(Texts.of("window.findings.again"));
+        again.setAccessibleText(again.getText());
+        again.setOnAction(event -> {
+            questions.requestFocus();
+            findings.read();
+            show();
+        });
+        return again;
     }
 
     /** Marks the row of the picture that the line tells of, where each line has its row. */
@@ -216,7 +228,9 @@ final class FindingsPage implements Page {
         FileChooser chooser = new FileChooser();
         chooser.setTitle(Texts.of("window.findings.save"));
         chooser.setInitialDirectory(folder());
-        chooser.setInitialFileName(findings.topic().get().name().toLowerCase(Locale.ROOT));
+        Topic topic = findings.topic().get();
+        chooser.setInitialFileName(topic.name().toLowerCase(Locale.ROOT)
+                + (topic.isPrivate() ? "-" + Texts.of("window.findings.privateMark") : ""));
         chooser.getExtensionFilters()
                 .addAll(
                         new FileChooser.ExtensionFilter(Texts.of("window.findings.asSvg"), "*.svg"),
@@ -234,23 +248,8 @@ final class FindingsPage implements Page {
      * @param file where to; its ending says which: svg, png or csv
      */
     void save(Path file) {
-        try {
-            boolean png = file.toString().toLowerCase(Locale.ROOT).endsWith(".png");
-            boolean written;
-            if (png) {
-                written = findings.sheet(findings.topic().get())
-                        .flatMap(FindingSheet::figure)
-                        .isPresent();
-                if (written) {
-                    picture.save(file);
-                }
-            } else {
-                written = findings.save(file);
-            }
-            saved.setText(written ? Texts.of("window.findings.saved", file) : Texts.of("window.findings.nothing"));
-        } catch (IOException | UncheckedIOException e) {
-            saved.setText(Texts.of("window.findings.notSaved", file, String.valueOf(e.getMessage())));
-        }
+        saved.setText(Texts.of("window.work.saving"));
+        findings.save(file, saved::setText);
     }
 
     private void goTo(Evidence record) {

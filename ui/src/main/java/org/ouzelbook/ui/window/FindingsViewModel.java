@@ -6,7 +6,6 @@ import java.nio.file.Path;
 import java.util.EnumMap;
 import java.util.EnumSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -14,7 +13,6 @@ import java.util.concurrent.CancellationException;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.Consumer;
 import java.util.function.UnaryOperator;
-import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import javafx.beans.property.ReadOnlyIntegerProperty;
 import javafx.beans.property.ReadOnlyIntegerWrapper;
@@ -22,25 +20,16 @@ import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import org.ouzelbook.stats.survey.ModelledCounts;
 import org.ouzelbook.tracker.domain.Progress;
-import org.ouzelbook.tracker.exchange.export.CsvFiles;
-import org.ouzelbook.tracker.exchange.export.DataTable;
 import org.ouzelbook.ui.app.Counting;
 import org.ouzelbook.ui.app.Scope;
 import org.ouzelbook.ui.app.SeasonFindings;
 import org.ouzelbook.ui.app.Texts;
-import org.ouzelbook.ui.app.leak.Leak;
 import org.ouzelbook.ui.app.leak.LeakCheck;
-import org.ouzelbook.ui.app.leak.PrivateFile;
 import org.ouzelbook.ui.report.PublicPaper;
 import org.ouzelbook.ui.report.SeasonReport;
-import org.ouzelbook.ui.strip.IntervalFigure.Figure;
-import org.ouzelbook.ui.strip.Palette;
-import org.ouzelbook.ui.strip.SvgPen;
 
 /** The findings: each answered once for the book as it is, with its picture, its table and the records behind. */
 final class FindingsViewModel {
-    private static final int LEAKS_SHOWN = 6;
-
     private final BookViewModel book;
     private final Work work;
     private final double width;
@@ -134,15 +123,21 @@ final class FindingsViewModel {
                     if (time != asked.get() || resting) {
                         throw new Rested();
                     }
-                    goOn(progress);
-                    FindingSheet sheet = sheet(one, contents, counts);
-                    goOn(progress);
+                    Progress watched = (done, total) -> goesOn(progress, done, total);
+                    goOn(watched);
+                    FindingSheet sheet = sheet(one, contents, counts, watched);
+                    goOn(watched);
                     return sheet;
                 },
                 sheet -> keep(one, time, sheet),
                 failure -> {
                     if (!(failure instanceof Rested)) {
-                        keep(one, time, FindingSheet.refused(one.question(), FailureWords.of(failure)));
+                        keep(
+                                one,
+                                time,
+                                failure instanceof CancellationException
+                                        ? FindingSheet.stopped(one.question())
+                                        : FindingSheet.refused(one.question(), FailureWords.of(failure)));
                     } else if (time == asked.get()) {
                         waiting.remove(one);
                     }
@@ -155,9 +150,13 @@ final class FindingsViewModel {
     }
 
     /** Whoever stops one answer stops those that wait as well; they are begun again when the page is opened again. */
-    private void goOn(Progress progress) {
-        if (stopped || !progress.goOn(0, 0)) {
-            stopped = true;
+    private boolean goesOn(Progress progress, long done, long total) {
+        stopped = stopped || !progress.goOn(done, total);
+        return !stopped;
+    }
+
+    private static void goOn(Progress progress) {
+        if (!progress.goOn(0, 0)) {
             throw new CancellationException();
         }
     }
@@ -171,12 +170,12 @@ final class FindingsViewModel {
         }
     }
 
-    private FindingSheet sheet(Topic one, BookContents contents, ModelledCounts modelled) {
+    private FindingSheet sheet(Topic one, BookContents contents, ModelledCounts modelled, Progress progress) {
         CountSheets counts = new CountSheets(book.book(), contents, modelled, width);
         LifeSheets lives = new LifeSheets(book.book(), contents, width);
         return switch (one) {
-            case DENSITY -> counts.density();
-            case TREND -> counts.trend();
+            case DENSITY -> counts.density(progress);
+            case TREND -> counts.trend(progress);
             case OCCUPANCY -> counts.occupancy();
             case NESTS -> lives.nests();
             case SURVIVAL -> lives.survival();
@@ -214,28 +213,30 @@ final class FindingsViewModel {
     }
 
     /**
-     * Writes the picture that is looked at as SVG, or the table as CSV with every cell harmless to a spreadsheet.
+     * Writes the picture or the table that is looked at, unless it would tell everybody what must stay private.
      *
-     * @param file where to; its ending says which
-     * @return whether there was something to write
+     * @param file where to; its ending says which: svg, png or csv
+     * @param told hears what came of it, in words
      */
-    boolean save(Path file) {
-        Optional<FindingSheet> sheet = sheet(topic.get());
-        boolean picture = file.toString().toLowerCase(Locale.ROOT).endsWith(".svg");
-        Optional<String> text = picture
-                ? sheet.flatMap(FindingSheet::figure)
-                        .map(Figure::picture)
-                        .map(one -> SvgPen.write(one, Palette.LIGHT, "finding"))
-                : sheet.filter(one -> !one.lines().isEmpty())
-                        .map(one -> CsvFiles.text(table(topic.get().term(), one)));
+    void save(Path file, Consumer<String> told) {
+        Topic asked = topic.get();
         try {
-            if (text.isPresent()) {
-                PrivateFile.write(file, text.get());
-            }
+            Optional<FindingSheet> sheet = sheet(asked);
+            Optional<FindingFile> made = sheet.isEmpty() ? Optional.empty() : FindingFile.of(asked, sheet.get(), file);
+            made.ifPresentOrElse(
+                    one -> work.start(
+                            Texts.of("window.work.saving"),
+                            progress -> one.write(book.book()),
+                            told,
+                            failure -> told.accept(notSaved(file, failure))),
+                    () -> told.accept(Texts.of("window.findings.nothing")));
         } catch (IOException e) {
-            throw new UncheckedIOException(e);
+            told.accept(notSaved(file, e));
         }
-        return text.isPresent();
+    }
+
+    private static String notSaved(Path file, Throwable failure) {
+        return Texts.of("window.findings.notSaved", file, String.valueOf(failure.getMessage()));
     }
 
     /**
@@ -261,37 +262,10 @@ final class FindingsViewModel {
                         throw new UncheckedIOException(e);
                     }
                 },
-                leaks -> told.accept(leaks.isEmpty() ? Texts.of("cli.report.written", file) : stopped(leaks)),
+                leaks -> told.accept(
+                        leaks.isEmpty()
+                                ? Texts.of("cli.report.written", file)
+                                : FindingFile.stopped("window.findings.reportStopped", leaks)),
                 failure -> told.accept(FailureWords.of(failure)));
-    }
-
-    private static String stopped(List<Leak> leaks) {
-        return Texts.of("window.findings.reportStopped")
-                + leaks.stream()
-                        .limit(LEAKS_SHOWN)
-                        .map(leak -> "\n" + leak.place() + ": " + Texts.of(leak.what()))
-                        .collect(Collectors.joining());
-    }
-
-    private static DataTable table(String name, FindingSheet sheet) {
-        return new DataTable(
-                name,
-                sheet.columns(),
-                sheet.lines().stream()
-                        .map(line -> line.cells().stream()
-                                .map(FindingsViewModel::cell)
-                                .toList())
-                        .toList());
-    }
-
-    /** A number stays a number, whatever its sign; "–" is nothing. */
-    private static Object cell(String text) {
-        if (text.equals("–")) {
-            return "";
-        }
-        if (text.matches("[0-9]{1,9}")) {
-            return Integer.valueOf(text);
-        }
-        return text.matches("-?[0-9]{1,9}\\.[0-9]+") ? (Object) Double.valueOf(text) : text;
     }
 }

@@ -35,10 +35,21 @@ final class PictureFile {
         if (name.endsWith(".svg")) {
             PrivateFile.write(file, SvgPen.write(picture, palette, "s"));
         } else {
-            ByteArrayOutputStream png = new ByteArrayOutputStream();
-            ImageIO.write(image(picture, palette), "png", png);
-            PrivateFile.write(file, png.toByteArray());
+            PrivateFile.write(file, png(picture, palette));
         }
+    }
+
+    /**
+     * {@return a picture as PNG, twice as fine as on the screen; on the window's thread}
+     *
+     * @param picture the picture
+     * @param palette its colours
+     * @throws IOException if it cannot be drawn
+     */
+    static byte[] png(Picture picture, Palette palette) throws IOException {
+        ByteArrayOutputStream png = new ByteArrayOutputStream();
+        ImageIO.write(image(picture, palette), "png", png);
+        return png.toByteArray();
     }
 
     /**

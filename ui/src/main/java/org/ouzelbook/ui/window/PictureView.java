@@ -1,21 +1,11 @@
 package org.ouzelbook.ui.window;
 
-import java.awt.image.BufferedImage;
-import java.io.ByteArrayOutputStream;
-import java.io.IOException;
-import java.nio.file.Path;
 import java.util.Optional;
 import javafx.geometry.Pos;
 import javafx.scene.AccessibleRole;
-import javafx.scene.SnapshotParameters;
 import javafx.scene.canvas.Canvas;
-import javafx.scene.image.PixelFormat;
-import javafx.scene.image.WritableImage;
 import javafx.scene.layout.StackPane;
 import javafx.scene.shape.Rectangle;
-import javafx.scene.transform.Transform;
-import javax.imageio.ImageIO;
-import org.ouzelbook.ui.app.leak.PrivateFile;
 import org.ouzelbook.ui.strip.Picture;
 import org.ouzelbook.ui.strip.Rect;
 
@@ -71,26 +61,5 @@ final class PictureView extends StackPane {
     /** Marks nothing. */
     void unmark() {
         mark.setVisible(false);
-    }
-
-    /**
-     * Writes the picture as PNG, twice as fine as on the screen.
-     *
-     * @param file where to
-     * @throws IOException if it cannot be written
-     */
-    void save(Path file) throws IOException {
-        SnapshotParameters fine = new SnapshotParameters();
-        fine.setTransform(Transform.scale(2, 2));
-        WritableImage image = canvas.snapshot(fine, null);
-        int width = (int) image.getWidth();
-        int height = (int) image.getHeight();
-        int[] pixels = new int[width * height];
-        image.getPixelReader().getPixels(0, 0, width, height, PixelFormat.getIntArgbInstance(), pixels, 0, width);
-        BufferedImage copy = new BufferedImage(width, height, BufferedImage.TYPE_INT_RGB);
-        copy.setRGB(0, 0, width, height, pixels, 0, width);
-        ByteArrayOutputStream png = new ByteArrayOutputStream();
-        ImageIO.write(copy, "png", png);
-        PrivateFile.write(file, png.toByteArray());
     }
 }

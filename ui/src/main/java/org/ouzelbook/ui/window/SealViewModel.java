@@ -50,17 +50,15 @@ final class SealViewModel {
         Book open = book.book();
         Optional<BookCounts> counts = book.contents()
                 .get()
-                .flatMap(there -> book.model()
-                        .counts()
-                        .get()
-                        .map(modelled -> new BookCounts(there.records(), there.species(), modelled)));
+                .flatMap(
+                        there -> book.model().counts().get().map(modelled -> new BookCounts(there.mapped(), modelled)));
         work.start(
                 Texts.of("window.work.reading"),
                 progress -> {
                     if (open.read(view -> view.seal(species, season)).isEmpty()) {
                         return Optional.<SealSeason.Answer>empty();
                     }
-                    return Optional.of(counts.map(model -> SealSeason.of(open, species, season, model))
+                    return Optional.of(counts.map(model -> SealSeason.of(open, species, season, model, progress))
                             .orElseGet(() -> SealSeason.of(open, species, Optional.of(season))));
                 },
                 answer -> show(answer, season, species),

@@ -11,6 +11,7 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.ouzelbook.tracker.domain.Progress;
 import org.ouzelbook.tracker.domain.Species;
 import org.ouzelbook.tracker.store.Book;
 import org.ouzelbook.tracker.store.SightingQuery;
@@ -76,10 +77,9 @@ class BookViewModelTest {
         viewModel.model().countAgain();
 
         DensityAnswer asCommand = new BookCounts(
-                        viewModel.contents().get().orElseThrow().records(),
-                        viewModel.species(),
+                        viewModel.contents().get().orElseThrow().mapped(),
                         viewModel.model().counts().get().orElseThrow())
-                .density();
+                .density(Progress.NONE);
         double expected = 0;
         double km = 0;
         for (DensityAnswer.Row row : asCommand.rows()) {

@@ -133,6 +133,25 @@ class CalendarViewModelTest {
     }
 
     @Test
+    void breaksOffWhereSomebodyStopsItAndPlansWhenAskedAgain() {
+        StoppableWork work = new StoppableWork(2);
+        CalendarViewModel calendar = new CalendarViewModel(viewModel, work, LocalDate.of(2027, 2, 1));
+
+        calendar.read();
+        assertThat(calendar.stopped().get()).isTrue();
+        assertThat(calendar.refusal().get()).startsWith("Stopped before it was planned");
+        assertThat(calendar.told().get()).isEmpty();
+
+        work.stopAfter(Long.MAX_VALUE);
+        calendar.read();
+        assertThat(calendar.stopped().get()).isFalse();
+        assertThat(calendar.refusal().get()).isEmpty();
+        assertThat(calendar.told().get()).isPresent();
+        assertThat(work.shares()).isSorted().hasSizeGreaterThan(4);
+        assertThat(work.shares().get(work.shares().size() - 1)).isBetween(0.5, 1.0);
+    }
+
+    @Test
     void tellsWhatTheEffortShowsAndTheCautions() {
         String effort = words(on(LocalDate.of(2027, 2, 1)).effort().get().orElseThrow());
 

@@ -9,6 +9,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.UUID;
 import java.util.concurrent.CancellationException;
 import java.util.function.Consumer;
 import java.util.function.Function;
@@ -17,7 +19,16 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.ouzelbook.tracker.domain.Bank;
+import org.ouzelbook.tracker.domain.Chainage;
+import org.ouzelbook.tracker.domain.Message;
+import org.ouzelbook.tracker.domain.Nest;
+import org.ouzelbook.tracker.domain.NestSite;
+import org.ouzelbook.tracker.domain.Place;
 import org.ouzelbook.tracker.domain.Progress;
+import org.ouzelbook.tracker.domain.Reach;
+import org.ouzelbook.tracker.domain.Species;
+import org.ouzelbook.tracker.domain.Stretch;
 import org.ouzelbook.tracker.store.Book;
 import org.ouzelbook.ui.app.Counting;
 import org.ouzelbook.ui.app.DensityAnswer;
@@ -25,6 +36,7 @@ import org.ouzelbook.ui.app.Scope;
 import org.ouzelbook.ui.app.SeasonFindings;
 import org.ouzelbook.ui.app.TrendAnswer;
 import org.ouzelbook.ui.report.SeasonReport;
+import org.ouzelbook.ui.strip.SampleRiver;
 import org.ouzelbook.ui.strip.Subject;
 
 /** The findings without a window, on a real book of one season without nests, rings and samples. */
@@ -108,6 +120,24 @@ class FindingsViewModelTest {
         assertThat(sheet(Topic.DENSITY).sentence()).doesNotContain("by the model");
     }
 
+    @Test
+    void breaksOffWhatSomebodyStopsAndAnswersItWhenAskedAgain() {
+        StoppableWork work = new StoppableWork(2);
+        FindingsViewModel stoppable = new FindingsViewModel(viewModel, work, 640);
+
+        stoppable.read();
+        for (Topic topic : Topic.values()) {
+            assertThat(stoppable.sheet(topic).orElseThrow().isStopped())
+                    .as(topic.name())
+                    .isTrue();
+        }
+
+        work.stopAfter(Long.MAX_VALUE);
+        stoppable.read();
+        assertThat(stoppable.sheet(Topic.DENSITY)).isEqualTo(findings.sheet(Topic.DENSITY));
+        assertThat(work.shares()).isNotEmpty().allMatch(share -> share >= 0 && share <= 1);
+    }
+
     /** Work that somebody stops at once. */
     private static final class StoppedWork implements Work {
         @Override
@@ -163,13 +193,67 @@ class FindingsViewModelTest {
         assertThat(sheet(Topic.PREY).sentence()).isNotBlank();
     }
 
+    private String saved(Path file) {
+        List<String> told = new ArrayList<>();
+        findings.save(file, told::add);
+        return String.join("\n", told);
+    }
+
+    @Test
+    void savesNothingForEverybodyThatTellsWhatMustStayPrivate() {
+        Reach named = new Reach(UUID.randomUUID(), "By nest Q7-otter", SampleRiver.ARREL.id(), Stretch.ofKm(7, 12));
+        book.change(Message.of("window.title"), "HB", edit -> {
+            edit.add(new Nest(
+                    UUID.randomUUID(),
+                    "nest Q7-otter",
+                    new Place(SampleRiver.ARREL.id(), Chainage.ofKm(9.31), Bank.LEFT, 20, 1),
+                    Species.DIPPER,
+                    NestSite.BRIDGE,
+                    OptionalDouble.empty(),
+                    Optional.empty(),
+                    ""));
+            edit.add(named);
+            return named;
+        });
+        viewModel.read(Optional.empty());
+        findings.read();
+        Path csv = folder.resolve("density.csv");
+
+        assertThat(saved(csv)).startsWith("It was not saved: it would tell what must stay private.");
+        assertThat(csv).doesNotExist();
+    }
+
+    @Test
+    void marksAsPrivateWhatTellsOfNests() throws IOException {
+        FindingSheet sheet = new FindingSheet(
+                "",
+                "",
+                "",
+                Optional.of(sheet(Topic.DENSITY).figure().orElseThrow()),
+                List.of("nest"),
+                List.of(new FindingSheet.Line(List.of("Kirk nest"), List.of())),
+                List.of());
+
+        FindingFile.of(Topic.NESTS, sheet, folder.resolve("nests.svg"))
+                .orElseThrow()
+                .write(book);
+        String told = FindingFile.of(Topic.NESTS, sheet, folder.resolve("nests.csv"))
+                .orElseThrow()
+                .write(book);
+
+        assertThat(Files.readString(folder.resolve("nests-private.svg"))).contains("Private: this tells of nests");
+        assertThat(Files.readString(folder.resolve("nests-private.csv"))).contains("Kirk nest");
+        assertThat(folder.resolve("nests.csv")).doesNotExist();
+        assertThat(told).contains("nests-private.csv").contains("It is private");
+    }
+
     @Test
     void writesThePictureAndTheTable() throws IOException {
         Path svg = folder.resolve("density.svg");
         Path csv = folder.resolve("density.csv");
 
-        assertThat(findings.save(svg)).isTrue();
-        assertThat(findings.save(csv)).isTrue();
+        assertThat(saved(svg)).contains(svg.toString()).contains("looked through");
+        assertThat(saved(csv)).contains(csv.toString()).contains("looked through");
 
         assertThat(Files.readString(svg)).startsWith("<svg").contains("Arrel Water");
         assertThat(Files.readAllLines(csv).get(0)).startsWith("water,season,territories");
@@ -193,7 +277,7 @@ class FindingsViewModelTest {
     void hasNothingToWriteWhereNothingWasFound() {
         findings.look(Topic.SURVIVAL);
 
-        assertThat(findings.save(folder.resolve("survival.csv"))).isFalse();
+        assertThat(saved(folder.resolve("survival.csv"))).isEqualTo("There is nothing to save yet.");
         assertThat(folder.resolve("survival.csv")).doesNotExist();
     }
 }

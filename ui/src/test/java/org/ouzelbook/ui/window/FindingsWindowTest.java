@@ -45,6 +45,7 @@ class FindingsWindowTest {
             page.save(csv);
             return true;
         });
+        window.await("the saved files", () -> Files.exists(png) && Files.exists(csv));
         assertThat(ImageIO.read(png.toFile()).getWidth()).isGreaterThan(1000);
         assertThat(Files.readString(csv)).startsWith("water,season,");
 
