@@ -21,7 +21,10 @@ final class Ribbon {
     private static final double CENTRE = 36;
     private static final double SYMBOL_ROOM = 18;
 
-    /** The name of a river that joins and has no room is cut to this width, in pixels, and tried again. */
+    /** No name takes more of the ribbon, in pixels: the others are wanted, too. */
+    private static final double LONGEST = 170;
+
+    /** A name that has no room is cut to this width, in pixels, and tried again. */
     private static final double SHORT = 76;
 
     private static final double SAME_PLACE_METRES = 100;
@@ -143,7 +146,8 @@ final class Ribbon {
     }
 
     private void name(Name name) {
-        double half = TextWidths.of(name.text(), Lettering.SMALL) / 2;
+        String text = TextWidths.cut(name.text(), Lettering.SMALL, LONGEST);
+        double half = TextWidths.of(text, Lettering.SMALL) / 2;
         double x = Math.max(across.left() + half - 20, Math.min(across.right() + 20 - half, name.x()));
         // Two rivers may join at almost one place, and neither may be missing.
         if (name.kind() == LandmarkKind.CONFLUENCE
@@ -151,10 +155,8 @@ final class Ribbon {
             LandmarkSymbol.parts(name.kind(), name.x(), middle()).forEach(sheet::draw);
             symbols.add(name.x());
         }
-        boolean whole = write(name.text(), x);
-        boolean written = whole
-                || (name.kind() == LandmarkKind.CONFLUENCE
-                        && write(TextWidths.cut(name.text(), Lettering.SMALL, SHORT), name.x()));
+        boolean whole = write(text, x);
+        boolean written = whole || write(TextWidths.cut(name.text(), Lettering.SMALL, SHORT), name.x());
         if (written && name.kind() != LandmarkKind.CONFLUENCE) {
             sheet.draw(new Shape.Line(
                     new Point(name.x(), top + 18), new Point(name.x(), top + 24), Pencil.solid(Ink.WALKED, 1)));

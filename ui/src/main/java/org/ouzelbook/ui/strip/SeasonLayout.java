@@ -19,6 +19,9 @@ final class SeasonLayout {
     private static final double BLOCK_GAP = 14;
     private static final double HATCH_HEIGHT = 16;
 
+    /** What is left between words in a row and the symbols in it, in pixels. */
+    private static final double WORDS_APART = 12;
+
     /** With rows nearer to each other a score would stand among symbols. */
     private static final double SCORES_FROM = 30;
 
@@ -53,6 +56,12 @@ final class SeasonLayout {
 
         double bottom() {
             return rowsBottom + TerritoryRow.HEIGHT;
+        }
+
+        /** How far apart the rows are, or would be at the ends, with nothing over the km or the bars. */
+        double room(LocalDate date) {
+            double y = rows.y(date);
+            return Math.min(rows.closest(), 2 * Math.min(y - rowsTop(), rowsBottom - y));
         }
 
         UUID river() {
@@ -97,14 +106,13 @@ final class SeasonLayout {
             ribbons.get(i).kilometres(block.rowsBottom());
             ribbons.get(i).draw(scene.landmarks(), scene.waters());
             rows(block);
-            int lanes = lanes(block.rows().closest());
             block.plan()
                     .rows()
                     .forEach((date, row) -> sightings.place(
                             row,
                             new SightingLayer.Line(
                                     block.rows().y(date),
-                                    lanes,
+                                    lanes(block.room(date)),
                                     block.water().river().name(),
                                     Optional.of(block.water()))));
         }
@@ -226,12 +234,20 @@ final class SeasonLayout {
                 area,
                 new Subject.OfUnwalked(scene.map().season(), block.river(), gap, Optional.of(date)),
                 () -> Texts.of("strip.unwalked", gap, block.plan().rounds().words(date))));
-        if (!unwalkedExplained && right - left > 90) {
+        for (double x = left + 12; !unwalkedExplained && x < right - 78; x += 24) {
             Shape.Label words = new Shape.Label(
-                    new Point(left + 12, y + 4), Texts.of("strip.notWalked"), Anchor.START, Lettering.SMALL, Ink.MUTED);
-            sheet.draw(new Shape.Box(words.bounds().grown(2), 3, Optional.of(Ink.UNWALKED), Optional.empty()));
-            unwalkedExplained = sheet.write(words);
+                    new Point(x, y + 4), Texts.of("strip.notWalked"), Anchor.START, Lettering.SMALL, Ink.MUTED);
+            if (isFree(block, date, words.bounds().grown(WORDS_APART))) {
+                sheet.draw(new Shape.Box(words.bounds().grown(2), 3, Optional.of(Ink.UNWALKED), Optional.empty()));
+                unwalkedExplained = sheet.write(words);
+            }
         }
+    }
+
+    /** Whether no sighting of a row lies there. */
+    private boolean isFree(Block block, LocalDate date, Rect room) {
+        SightingRow row = block.plan().rows().get(date);
+        return row == null || row.first(across.metres(room.x())) == row.first(Math.nextUp(across.metres(room.right())));
     }
 
     private void walkedLine(Water water, Stretch walked, double y, boolean dotted) {

@@ -183,14 +183,18 @@ final class TerritoryRow {
                 Math.min(BAR, right - left) / 2,
                 counted ? Optional.of(TerritoryInk.fill(territory)) : Optional.empty(),
                 counted ? Optional.empty() : Optional.of(Pencil.dotted(Ink.MUTED, 1.6))));
-        sheet.write(new Shape.Label(
-                new Point(middle, top + BAR / 2 + 5),
-                territory.id(),
-                Anchor.MIDDLE,
-                Lettering.STRONG,
-                TerritoryInk.letter(territory)));
+        if (TextWidths.of(territory.id(), Lettering.STRONG) + 2 <= right - left) {
+            sheet.write(new Shape.Label(
+                    new Point(middle, top + BAR / 2 + 5),
+                    territory.id(),
+                    Anchor.MIDDLE,
+                    Lettering.STRONG,
+                    TerritoryInk.letter(territory)));
+        }
         words(territory, middle, top + BAR + 16, room);
-        sheet.answer(answer(territory, new Rect(left, rowsTop, right - left, top + BAR + 18 - rowsTop)));
+        // The words answer, too, but the frame round what is pointed out would go through them.
+        sheet.answer(answer(territory, new Rect(left, top, right - left, BAR + 18)));
+        sheet.answer(answer(territory, new Rect(left, rowsTop, right - left, top + BAR - rowsTop)));
         end(territory, reach.left(), top, false);
         end(territory, reach.right(), top, true);
     }

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -208,5 +209,75 @@ class SeasonLayoutTest {
         for (int i = 1; i < crowds.size(); i++) {
             assertThat(crowds.get(i - 1).area().overlaps(crowds.get(i).area())).isFalse();
         }
+    }
+
+    private static SeasonScene scene(List<Landmark> landmarks) {
+        return new SeasonScene(
+                SCENE.waters(),
+                landmarks,
+                SCENE.map(),
+                SCENE.visits(),
+                SCENE.sightings(),
+                List.of(),
+                Optional.empty(),
+                List.of());
+    }
+
+    @Test
+    void cutsLongNamesSoThatTheOthersHaveRoomToo() {
+        List<Landmark> longNamed = SCENE.landmarks().stream()
+                .map(mark -> new Landmark(
+                        mark.id(),
+                        mark.name() + " behind the old footbridge of the Upper Farm on the left bank",
+                        mark.kind(),
+                        mark.place(),
+                        mark.aliases(),
+                        mark.nestSite()))
+                .toList();
+        SeasonScene scene = scene(longNamed);
+        StripDrawing drawing = RiverStrip.season(scene, Frame.fitting(scene.waters(), 1400, 600), Optional.empty());
+
+        assertThat(all(drawing, Shape.Label.class))
+                .filteredOn(label -> label.text().endsWith("…"))
+                .hasSizeGreaterThanOrEqualTo(3)
+                .allSatisfy(label -> assertThat(label.bounds().width()).isLessThanOrEqualTo(171));
+        assertThat(drawing.areas())
+                .as("the whole name is still said")
+                .anyMatch(area -> area.name().endsWith("on the left bank"));
+    }
+
+    @ParameterizedTest
+    @ValueSource(doubles = {690, 1000, 1400, 2560})
+    void writesNotWalkedWhereNoSightingStands(double width) {
+        StripDrawing drawing = drawing(width);
+
+        for (Shape.Label label : all(drawing, Shape.Label.class)) {
+            if (label.text().equals("not walked")) {
+                assertThat(all(drawing, Shape.Mark.class))
+                        .noneMatch(mark -> label.bounds()
+                                .contains(mark.centre().x(), mark.centre().y()));
+            }
+        }
+    }
+
+    /** The frame round a territory that is selected leaves its words readable. */
+    @Test
+    void framesATerritoryWithoutGoingThroughItsWords() {
+        StripDrawing drawing = RiverStrip.season(
+                SCENE,
+                Frame.fitting(SCENE.waters(), 1040, 600),
+                Optional.of(new Subject.OfTerritory(2026, SampleRiver.ARREL.id(), "B")));
+        Rect frame = drawing.over().stream()
+                .filter(Shape.Box.class::isInstance)
+                .map(Shape.Box.class::cast)
+                .map(Shape.Box::area)
+                .max(Comparator.comparingDouble(Rect::height))
+                .orElseThrow();
+
+        assertThat(all(drawing, Shape.Label.class))
+                .filteredOn(label ->
+                        label.text().equals("confirmed") || label.text().equals("probable"))
+                .isNotEmpty()
+                .noneMatch(label -> label.bounds().overlaps(frame));
     }
 }
