@@ -222,6 +222,23 @@ class ExportCommandTest {
         assertThat(out).exists();
     }
 
+    @ParameterizedTest
+    @CsvSource({
+        "csv, tables.csv, .zip",
+        "geojson, map.kml, .geojson",
+        "xlsx, Tables.XLS, .xlsx",
+        "analysis, a.csv, .zip"
+    })
+    void refusesANameThatPromisesAnotherKindOfFile(String form, String name, String ending) {
+        Path out = folder.resolve(name);
+
+        CommandRun run = CommandRun.of("export", book, "--as", form, "--private", "--out", out);
+
+        assertThat(run.exitCode()).isEqualTo(ExitCode.WRONG_USAGE);
+        assertThat(run.err()).contains(name, "End it in " + ending);
+        assertThat(out).doesNotExist();
+    }
+
     @Test
     void writesOverNothingUnlessTold() throws IOException {
         Path out = Files.writeString(folder.resolve("mine.gpx"), "mine");

@@ -61,7 +61,7 @@ class HostileLettersTest {
         files.takes(files.file("b.geojson", HostileFiles.RIVER.replace("Arrel", "B\\ud800b")));
 
         for (String form : new String[] {"csv", "geojson", "kml", "gpx", "xlsx"}) {
-            Path out = folder.resolve("out." + form);
+            Path out = folder.resolve("out-" + form);
             CommandRun run = CommandRun.of("export", files.book(), "--as", form, "--private", "--out", out);
             assertThat(run.exitCode()).as(run.out() + run.err()).isZero();
             assertThat(new String(Files.readAllBytes(out), StandardCharsets.ISO_8859_1))

@@ -56,7 +56,7 @@ class HostileTextsTest {
     }
 
     private Path export(String form) {
-        Path out = folder.resolve("out." + form);
+        Path out = folder.resolve("out-" + form);
         CommandRun run = CommandRun.of(
                 "export", files.book(), "--as", form, "--private", "--licence", "CC0", "--out", out, "--replace");
         assertThat(run.exitCode()).as(run.out() + run.err()).isZero();

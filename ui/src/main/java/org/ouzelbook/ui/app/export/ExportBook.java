@@ -84,12 +84,19 @@ public final class ExportBook {
      *
      * @param request what, and how
      * @return what was written
-     * @throws WrongRequest if records are to be published and nobody said under which licence, or tables for an analysis are not
-     *     asked for privately
+     * @throws WrongRequest if the file’s name ends like another form, records are to be published and nobody said under which licence,
+     *     or tables for an analysis are not asked for privately
      * @throws IOException if the file cannot be written, or is there already and may not be replaced
      */
     public static Answer run(ExportRequest request) throws IOException {
         Path file = request.out().orElseGet(() -> usualFile(request));
+        if (request.format().isMisnamed(file.toString())) {
+            throw new WrongRequest(Message.of(
+                    "export.wrong.ending",
+                    String.valueOf(file.getFileName()),
+                    request.format().written(),
+                    request.format().extension()));
+        }
         if (request.out().isPresent() && !request.replace() && Files.exists(file)) {
             throw new FileAlreadyExistsException(file.toString());
         }

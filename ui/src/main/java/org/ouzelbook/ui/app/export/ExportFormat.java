@@ -2,6 +2,7 @@ package org.ouzelbook.ui.app.export;
 
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
 
 /** The forms in which a book's records go out. */
 public enum ExportFormat {
@@ -22,6 +23,11 @@ public enum ExportFormat {
     /** Histories of sites, counts, nests and ringed birds, for an analysis elsewhere. */
     ANALYSIS("zip");
 
+    /** Ends of names that promise a kind of file. */
+    private static final Set<String> KINDS = Set.of(
+            "csv", "tsv", "txt", "xlsx", "xls", "ods", "geojson", "json", "kml", "kmz", "gpx", "gpkg", "zip", "pdf",
+            "html");
+
     private final String extension;
 
     ExportFormat(String extension) {
@@ -31,6 +37,13 @@ public enum ExportFormat {
     /** {@return the end of the names of its files} */
     public String extension() {
         return extension;
+    }
+
+    /** {@return whether a name’s end promises another kind of file than this} */
+    boolean isMisnamed(String file) {
+        String name = file.toLowerCase(Locale.ROOT);
+        boolean isJson = this == GEOJSON && name.endsWith(".json");
+        return !isJson && !name.endsWith("." + extension) && KINDS.stream().anyMatch(kind -> name.endsWith("." + kind));
     }
 
     /** {@return the name that the command line knows it by} */

@@ -30,11 +30,12 @@ import org.apache.pdfbox.pdmodel.common.PDMetadata;
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.ouzelbook.tracker.domain.Message;
 import org.ouzelbook.tracker.exchange.file.FileSource;
+import org.ouzelbook.tracker.exchange.geopackage.DatabaseTables;
 import org.ouzelbook.tracker.exchange.xlsx.Workbook;
 import org.ouzelbook.ui.app.WrongRequest;
 
 /**
- * Takes a file apart into what can be read in it: the files of a zip, the sheets of a workbook, text and properties of a PDF, what a
+ * Takes a file apart into what can be read in it: the files of a zip, the sheets of a workbook, the tables of a GeoPackage, text and properties of a PDF, what a
  * picture says of itself, pictures within a page. What is no text is handed on as bytes too.
  */
 final class FileParts {
@@ -106,6 +107,8 @@ final class FileParts {
             zip(where, name, bytes, depth);
         } else if (startsWith(bytes, "%PDF")) {
             pdf(where, bytes);
+        } else if (DatabaseTables.isDatabase(bytes)) {
+            database(where, bytes);
         } else if (isPicture(bytes)) {
             picture(where, bytes);
         } else {
@@ -192,6 +195,14 @@ final class FileParts {
             if (metadata != null) {
                 reader.text(within(where, "metadata"), new String(metadata.toByteArray(), StandardCharsets.UTF_8));
             }
+        }
+    }
+
+    private void database(String where, byte[] bytes) throws IOException {
+        for (DatabaseTables.Table table : DatabaseTables.read(bytes)) {
+            String name = within(where, table.name());
+            reader.text(name, table.text());
+            table.bytes().forEach(some -> reader.bytes(name, some));
         }
     }
 

@@ -11,6 +11,7 @@ import java.nio.ByteOrder;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Base64;
 import java.util.LinkedHashMap;
@@ -33,6 +34,8 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.ouzelbook.tracker.domain.GeoPoint;
 import org.ouzelbook.tracker.domain.Nest;
+import org.ouzelbook.tracker.exchange.export.Feature;
+import org.ouzelbook.tracker.exchange.geopackage.GeoPackageFile;
 import org.ouzelbook.tracker.store.Book;
 import org.ouzelbook.tracker.store.BookView;
 import org.ouzelbook.tracker.store.SightingQuery;
@@ -162,6 +165,17 @@ class LeakCheckTest {
         assertThat(kinds("birds.gpkg", bytes.array())).containsExactly(Leak.Kind.COORDINATES);
         bytes.putDouble(21, nest.latitude() + 1);
         assertThat(kinds("birds.gpkg", bytes.array())).isEmpty();
+    }
+
+    /** A geometry is told by its positions, a table’s cells by their words, wherever in the file’s pages they lie. */
+    @Test
+    void readsTheTablesOfAGeoPackage() throws IOException {
+        Feature rock = new Feature("marks", "a rock", List.of(nest), Map.of());
+        Feature farRock = new Feature("marks", "a rock", List.of(new GeoPoint(nest.longitude(), 1)), Map.of());
+        LocalDate day = LocalDate.of(2026, 3, 1);
+
+        assertThat(kinds("marks", GeoPackageFile.bytes(List.of(rock), day))).contains(Leak.Kind.COORDINATES);
+        assertThat(kinds("marks", GeoPackageFile.bytes(List.of(farRock), day))).isEmpty();
     }
 
     @ParameterizedTest
@@ -403,10 +417,10 @@ class LeakCheckTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"csv", "xlsx", "geojson", "kml", "gpx"})
+    @ValueSource(strings = {"csv", "xlsx", "geojson", "geopackage", "kml", "gpx"})
     void findsThePrivateFormAndPassesThePublic(String form) throws IOException {
-        Path open = folder.resolve("open." + form);
-        Path closed = folder.resolve("closed." + form);
+        Path open = folder.resolve("open-" + form);
+        Path closed = folder.resolve("closed-" + form);
         run("export", path, "--as", form, "--out", open);
         run("export", path, "--as", form, "--private", "--out", closed);
 
@@ -509,7 +523,7 @@ class LeakCheckTest {
                                     + places.get(1) + ",dipper,1,carrying food\n"));
             List<byte[]> files = new ArrayList<>();
             for (String form : new String[] {"csv", "geojson", "kml", "gpx"}) {
-                Path file = folder.resolve("same." + form);
+                Path file = folder.resolve("same-" + form);
                 run("export", book, "--as", form, "--out", file, "--replace");
                 files.add(Files.readAllBytes(file));
             }
@@ -530,7 +544,7 @@ class LeakCheckTest {
         List<Path> files = new ArrayList<>();
         for (String year : new String[] {"then", "now"}) {
             for (String form : new String[] {"csv", "geojson", "gpx", "darwin-core"}) {
-                Path out = folder.resolve(year + "." + form);
+                Path out = folder.resolve(year + "-" + form);
                 run("export", path, "--as", form, "--out", out, "--licence", "CC0");
                 files.add(out);
             }
