@@ -2,10 +2,12 @@ package org.ouzelbook.stats.survey;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.IdentityHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
@@ -26,7 +28,28 @@ final class HangingRecords {
     private final List<Cluster> cut;
     private final List<Cluster> now;
     private final IdentityHashMap<Cluster, Standing> standings = new IdentityHashMap<>();
-    private final Map<UUID, LeaveOneOut> rivers = new HashMap<>();
+    private final Map<UUID, OnRiver> rivers = new HashMap<>();
+    private final Set<UUID> turnedBack = new HashSet<>();
+    private final Set<UUID> linked = new HashSet<>();
+
+    /** The clusters without certain marks, by the records whose marks they are; a pair of neighbours asks twice. */
+    private final Map<Set<UUID>, List<Cluster>> withoutMarks = new HashMap<>();
+
+    /**
+     * A river, ready to be asked what it is without one of its records.
+     *
+     * @param members its records, going upstream
+     * @param places the place of each among them, by its key
+     * @param byStart its clusters, by the place of their first record
+     * @param others the clusters of the other rivers
+     * @param cuts the river’s best cuts with one record left out
+     */
+    private record OnRiver(
+            List<Member> members,
+            Map<UUID, Integer> places,
+            Map<Integer, Cluster> byStart,
+            List<Cluster> others,
+            LeaveOneOut cuts) {}
 
     /**
      * @param season what the map is made from
@@ -38,6 +61,11 @@ final class HangingRecords {
         this.cut = Clustering.cut(field, season, 0);
         this.now = Confluences.joined(cut, field, season, 0);
         now.forEach(one -> standings.put(one, season.standing(one)));
+        field.walls().forEach(wall -> turnedBack.add(wall.sighting().id()));
+        for (Field.Link link : field.links()) {
+            linked.add(link.one().id());
+            linked.add(link.other().id());
+        }
     }
 
     /**
@@ -75,34 +103,25 @@ final class HangingRecords {
      */
     private List<Cluster> clustersWithout(Member member) {
         UUID riverId = member.place().riverId();
-        Field others = field.without(Set.of(member.id()));
-        boolean turnedBack =
-                field.walls().stream().anyMatch(wall -> wall.sighting().id().equals(member.id()));
-        List<Cluster> then = new ArrayList<>();
-        List<Cluster> own = new ArrayList<>();
-        for (Cluster one : cut) {
-            (one.riverId().equals(riverId) ? own : then).add(one);
-        }
-        then.addAll(turnedBack ? Clustering.cut(others, season, riverId, 0) : without(member, own));
+        OnRiver river = river(riverId);
+        boolean marks = turnedBack.contains(member.id());
+        // What is certain of the others is the same field, but for its members, where this record is in none of it.
+        Field others = marks || linked.contains(member.id()) ? field.without(Set.of(member.id())) : field;
+        List<Cluster> then = new ArrayList<>(river.others());
+        then.addAll(marks ? Clustering.cut(others, season, riverId, 0) : without(member, river));
         return Confluences.joined(then, others, season, 0);
     }
 
     /** The clusters of a river without a record; one that stays is the same object. */
-    private List<Cluster> without(Member left, List<Cluster> own) {
+    private static List<Cluster> without(Member left, OnRiver river) {
         UUID riverId = left.place().riverId();
-        List<Member> members = field.on(riverId);
-        int place = members.indexOf(left);
-        Map<Integer, Cluster> byStart = new HashMap<>();
-        int start = 0;
-        for (Cluster one : own) {
-            byStart.put(start, one);
-            start += one.members().size();
-        }
+        List<Member> members = river.members();
+        int place = Objects.requireNonNull(river.places().get(left.id()));
         List<Cluster> then = new ArrayList<>();
-        for (Partition.Cluster one : river(riverId).without(place).clusters()) {
+        for (Partition.Cluster one : river.cuts().without(place).clusters()) {
             int from = one.from() >= place ? one.from() + 1 : one.from();
             int to = one.to() > place ? one.to() + 1 : one.to();
-            Cluster was = byStart.get(from);
+            Cluster was = river.byStart().get(from);
             boolean stays = was != null
                     && was.members().size() == to - from
                     && was.accepted() == one.accepted()
@@ -113,7 +132,7 @@ final class HangingRecords {
                             : Cluster.of(
                                     riverId,
                                     members.subList(from, to).stream()
-                                            .filter(member -> !member.equals(left))
+                                            .filter(member -> !member.id().equals(left.id()))
                                             .toList(),
                                     one.accepted()));
         }
@@ -131,9 +150,38 @@ final class HangingRecords {
         return count;
     }
 
-    private LeaveOneOut river(UUID riverId) {
-        return rivers.computeIfAbsent(
-                riverId, id -> LeaveOneOut.of(Clustering.line(field, id, season), season.acceptance(id, 0)));
+    private OnRiver river(UUID riverId) {
+        return rivers.computeIfAbsent(riverId, this::ready);
+    }
+
+    private OnRiver ready(UUID riverId) {
+        List<Member> members = field.on(riverId);
+        Map<UUID, Integer> places = new HashMap<>();
+        for (int i = 0; i < members.size(); i++) {
+            places.put(members.get(i).id(), i);
+        }
+        Map<Integer, Cluster> byStart = new HashMap<>();
+        List<Cluster> others = new ArrayList<>();
+        int start = 0;
+        for (Cluster one : cut) {
+            if (one.riverId().equals(riverId)) {
+                byStart.put(start, one);
+                start += one.members().size();
+            } else {
+                others.add(one);
+            }
+        }
+        return new OnRiver(
+                members,
+                places,
+                byStart,
+                others,
+                LeaveOneOut.of(Clustering.line(field, riverId, season), season.acceptance(riverId, 0)));
+    }
+
+    private List<Cluster> clustersWithoutMarks(Set<UUID> records) {
+        return withoutMarks.computeIfAbsent(
+                Set.copyOf(records), marks -> Clustering.of(field.withoutWalls(marks), season, 0));
     }
 
     private static boolean holdsAll(Cluster one, Cluster other, Set<UUID> except) {
@@ -179,7 +227,7 @@ final class HangingRecords {
                 records.add(wall.sighting().id());
                 names.add(Member.name(wall.sighting()));
             }
-            List<Cluster> then = Clustering.of(field.withoutWalls(records), season, 0);
+            List<Cluster> then = clustersWithoutMarks(records);
             boolean joined = then.stream()
                     .anyMatch(one -> holdsAll(one, cluster, Set.of()) && holdsAll(one, neighbour, Set.of()));
             return joined

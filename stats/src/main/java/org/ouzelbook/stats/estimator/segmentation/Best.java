@@ -1,7 +1,6 @@
 package org.ouzelbook.stats.estimator.segmentation;
 
 import java.util.Arrays;
-import java.util.BitSet;
 
 /**
  * What is best on one side of each cut of a line, and the cluster with which it begins there.
@@ -20,7 +19,7 @@ final class Best {
     private final long[] span;
     private final boolean[] only;
     private final int[] other;
-    private final BitSet[] accepted;
+    private final boolean[] accepted;
 
     private Best(int size) {
         if (size >= MOST) {
@@ -31,7 +30,7 @@ final class Best {
         span = new long[size + 1];
         only = new boolean[size + 1];
         other = new int[size + 1];
-        accepted = new BitSet[size + 1];
+        accepted = new boolean[size + 1];
         Arrays.fill(other, -1);
     }
 
@@ -44,17 +43,14 @@ final class Best {
             if (!line.isCut(from)) {
                 continue;
             }
-            BitSet counted = new BitSet();
             GrowingCluster cluster = new GrowingCluster(line, from);
             for (int to = from + 1; to <= size && cluster.takesIn(to - 1); to++) {
                 if (!line.isCut(to) || best.isHopeless(from, to, line.bondsCut[to])) {
                     continue;
                 }
                 boolean counts = cluster.isAccepted(acceptance);
-                counted.set(to - from, counts);
-                best.offer(from, to, line.bondsCut[to], rank(counts, to - from), cluster.spanMillimetres());
+                best.offer(from, to, line.bondsCut[to], counts, to - from, cluster.spanMillimetres());
             }
-            best.accepted[from] = counted;
         }
         return best;
     }
@@ -74,10 +70,7 @@ final class Best {
                     continue;
                 }
                 boolean counts = cluster.isAccepted(acceptance);
-                BitSet here = best.accepted[to] == null ? new BitSet() : best.accepted[to];
-                here.set(to - from, counts);
-                best.accepted[to] = here;
-                best.offer(to, from, line.bondsCut[to], rank(counts, to - from), cluster.spanMillimetres());
+                best.offer(to, from, line.bondsCut[to], counts, to - from, cluster.spanMillimetres());
             }
         }
         return best;
@@ -94,9 +87,9 @@ final class Best {
                 && compare(bonds[next] + bondsCut, rank[next] + ACCEPTED, 0, bonds[cut], rank[cut], 0) > 0;
     }
 
-    private void offer(int cut, int next, int bondsCut, long newRank, long newSpan) {
+    private void offer(int cut, int next, int bondsCut, boolean counts, int points, long newSpan) {
         long b = bonds[next] + bondsCut;
-        long r = rank[next] + newRank;
+        long r = rank[next] + rank(counts, points);
         long s = span[next] + newSpan;
         int order = other[cut] < 0 ? -1 : compare(b, r, s, bonds[cut], rank[cut], span[cut]);
         if (order <= 0) {
@@ -105,6 +98,7 @@ final class Best {
             rank[cut] = r;
             span[cut] = s;
             other[cut] = next;
+            accepted[cut] = counts;
         }
     }
 
@@ -127,7 +121,7 @@ final class Best {
 
     /** Whether that cluster is accepted. */
     boolean isAccepted(int cut) {
-        return accepted[cut].get(Math.abs(other[cut] - cut));
+        return accepted[cut];
     }
 
     /** How good a partition is that is best below one cut and above another, with one cluster between them or none. */
