@@ -204,7 +204,7 @@ public record PlanAnswer(
         Scope scope = reading.scope();
         List<Integer> seasons = reading.seasons();
         if (seasons.isEmpty()) {
-            throw new WrongRequest(Message.of("app.noRecords", scope.species()));
+            throw new WrongRequest(Message.of("app.plan.notWalked", scope.species()));
         }
         int season = scope.season().orElse(today.getYear());
         List<Integer> past = seasons.stream().filter(year -> year < season).toList();

@@ -41,7 +41,7 @@ public final class IntervalFigure {
                 .max()
                 .orElse(0);
         double groups = rows.stream()
-                .mapToDouble(row -> TextWidths.of(row.group(), Lettering.STRONG))
+                .mapToDouble(row -> TextWidths.of(cut(row.group()), Lettering.STRONG))
                 .max()
                 .orElse(0);
         this.left = Math.min(width / 2, (groups > 0 ? groups + 16 : 0) + labels + 18);
@@ -116,6 +116,11 @@ public final class IntervalFigure {
         return new IntervalFigure(scale, rows, width).figure(title);
     }
 
+    /** A long name gives way to the values. */
+    private String cut(String group) {
+        return TextWidths.cut(group, Lettering.STRONG, width / 4);
+    }
+
     private static double rounded(double highest) {
         double power = Math.pow(10, Math.floor(Math.log10(highest)));
         return DoubleStream.of(1, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10)
@@ -136,7 +141,7 @@ public final class IntervalFigure {
             if (begins) {
                 y += group.isEmpty() ? 0 : GROUP_GAP;
                 group = row.group();
-                shapes.add(label(0, y + 5, group, Anchor.START, Lettering.STRONG, Ink.INK));
+                shapes.add(label(0, y + 5, cut(group), Anchor.START, Lettering.STRONG, Ink.INK));
             }
             row(row, y);
             places.add(new Rect(0, y - ROW / 2, width, ROW));

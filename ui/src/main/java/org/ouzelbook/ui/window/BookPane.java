@@ -18,6 +18,7 @@ import javafx.scene.input.TransferMode;
 import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
+import org.ouzelbook.tracker.domain.Species;
 import org.ouzelbook.ui.app.Texts;
 import org.ouzelbook.ui.strip.StripDrawing;
 
@@ -277,7 +278,10 @@ final class BookPane extends StackPane {
                 && there.get().records().sightings().isEmpty()) {
             empty.setText(Texts.of("window.empty.noVisits"));
         } else {
-            empty.setText(Texts.of("window.empty.noSpecies", there.get().species()));
+            Species shown = there.get().species();
+            boolean seen = there.get().records().sightings().stream()
+                    .anyMatch(one -> one.species().equals(shown));
+            empty.setText(Texts.of(seen ? "window.empty.notWalked" : "window.empty.noSpecies", shown));
         }
     }
 

@@ -306,6 +306,7 @@ final class CountSheets {
                                 season.ofTheseSitesLower().orElse(0),
                                 season.ofTheseSitesUpper().orElse(1),
                                 season.naive().orElse(0))))
+                .or(() -> last.flatMap(OccupancyFigures.Season::why).map(CountSheets::sentence))
                 .orElseGet(() -> Texts.of("window.findings.none", scope.species()));
         List<String> remarks = Stream.concat(
                         Stream.of(Texts.of("window.findings.naiveDots")),

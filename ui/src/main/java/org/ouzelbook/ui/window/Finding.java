@@ -94,7 +94,7 @@ record Finding(String when, String what, String count, String range, String besi
                 maps.stream().filter(map -> map.total().isPresent()).toList();
         Year first = Year.of(maps.get(0).season());
         Year last = Year.of(maps.get(maps.size() - 1).season());
-        String when = first.equals(last) ? Texts.word(first) : Texts.of("window.finding.seasons", first, last);
+        String when = seasons(first, last);
         String what = Texts.of("window.finding.counted", counted.size());
         if (counted.isEmpty()) {
             return uncounted(when, what);
@@ -115,8 +115,15 @@ record Finding(String when, String what, String count, String range, String besi
                 modelled
                         ? byModel(
                                 model.standing(),
-                                Texts.of("window.finding.seasonsByRules", least(byRules), most(byRules)))
+                                least(byRules) == most(byRules)
+                                        ? Texts.of("window.finding.seasonByRules", least(byRules))
+                                        : Texts.of("window.finding.seasonsByRules", least(byRules), most(byRules)))
                         : byRulesAlone(model.standing()));
+    }
+
+    /** {@return the first and the last season in words; of one alone, that one} */
+    static String seasons(Year first, Year last) {
+        return first.equals(last) ? Texts.word(first) : Texts.of("window.finding.seasons", first, last);
     }
 
     private static String between(List<Long> counts) {
@@ -143,7 +150,7 @@ record Finding(String when, String what, String count, String range, String besi
         Year last = Year.of(scene.years().get(scene.years().size() - 1));
         return new Finding(
                 scene.place().name(),
-                first.equals(last) ? Texts.word(first) : Texts.of("window.finding.seasons", first, last),
+                seasons(first, last),
                 Texts.of(
                         "window.finding.seen",
                         scene.seenOn(scene.passing()),

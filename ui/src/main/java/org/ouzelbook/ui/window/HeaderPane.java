@@ -4,6 +4,7 @@ import java.time.Year;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import javafx.beans.binding.Bindings;
 import javafx.geometry.Pos;
 import javafx.scene.control.Button;
 import javafx.scene.control.ComboBox;
@@ -56,6 +57,13 @@ final class HeaderPane extends HBox {
         finding.setAlignment(Pos.TOP_RIGHT);
         for (Region whole : List.of(species, crumbs, earlier, season, later, count, range, beside, finding)) {
             whole.setMinWidth(USE_PREF_SIZE);
+        }
+        // Where nothing is counted there is no season to go to.
+        for (Region way : List.of(crumbs, earlier, later)) {
+            way.visibleProperty()
+                    .bind(Bindings.createBooleanBinding(
+                            () -> book.finding().get().isPresent(), book.finding()));
+            way.managedProperty().bind(way.visibleProperty());
         }
         getChildren().addAll(river, species, crumbs, earlier, season, later, what, room, finding);
         book.contents().addListener((property, before, now) -> {

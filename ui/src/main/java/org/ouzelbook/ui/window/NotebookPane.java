@@ -2,6 +2,7 @@ package org.ouzelbook.ui.window;
 
 import java.util.List;
 import java.util.Optional;
+import javafx.beans.binding.Bindings;
 import javafx.css.PseudoClass;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.Label;
@@ -23,6 +24,8 @@ final class NotebookPane extends HBox {
 
     private final NotebookViewModel notebook;
     private final TextField field = new TextField();
+    private static final double WIDEST_VISIT = 320;
+
     private final ComboBox<Optional<Visit>> visits = new ComboBox<>();
 
     NotebookPane(NotebookViewModel notebook) {
@@ -121,6 +124,12 @@ final class NotebookPane extends HBox {
 
     private void visits() {
         visits.getStyleClass().add("quiet");
+        // A long name gives way to the line that is written, and an empty list to nothing.
+        visits.setMaxWidth(WIDEST_VISIT);
+        visits.visibleProperty()
+                .bind(Bindings.createBooleanBinding(
+                        () -> !notebook.visits().get().isEmpty(), notebook.visits()));
+        visits.managedProperty().bind(visits.visibleProperty());
         visits.setAccessibleText(Texts.of("window.notebook.visit"));
         visits.setConverter(new StringConverter<>() {
             @Override

@@ -3,6 +3,7 @@ package org.ouzelbook.ui.window;
 import java.io.File;
 import java.io.IOException;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import javafx.print.PageLayout;
 import javafx.print.PageOrientation;
 import javafx.print.Paper;
@@ -18,6 +19,7 @@ import org.ouzelbook.ui.app.Texts;
 import org.ouzelbook.ui.strip.Palette;
 import org.ouzelbook.ui.strip.Picture;
 import org.ouzelbook.ui.strip.RiverStrip;
+import org.ouzelbook.ui.strip.Shape;
 import org.ouzelbook.ui.strip.StripDrawing;
 
 /** What can be done with the strip that is shown: save it as a picture, print it with its legend, read it in words. */
@@ -42,29 +44,36 @@ final class PictureKeys {
 
     /** Asks for a file and saves what is shown, with its legend. */
     void save() {
-        shown().ifPresent(picture -> {
-            FileChooser chooser = new FileChooser();
-            chooser.setTitle(Texts.of("window.picture.title"));
-            chooser.setInitialFileName(Texts.of("window.picture.file"));
-            chooser.getExtensionFilters()
-                    .addAll(
-                            new FileChooser.ExtensionFilter(Texts.of("window.picture.png"), "*.png"),
-                            new FileChooser.ExtensionFilter(Texts.of("window.picture.svg"), "*.svg"));
-            File file = chooser.showSaveDialog(overlay.getScene().getWindow());
-            if (file != null) {
-                try {
-                    PictureFile.write(picture, look.palette(), file.toPath());
-                    book.say(Texts.of("window.picture.saved", file.toString()));
-                } catch (IOException e) {
-                    book.say(Texts.of("window.picture.failed", file.toString()));
-                }
-            }
-        });
+        shown().ifPresentOrElse(
+                        picture -> {
+                            FileChooser chooser = new FileChooser();
+                            chooser.setTitle(Texts.of("window.picture.title"));
+                            chooser.setInitialFileName(Texts.of("window.picture.file"));
+                            chooser.getExtensionFilters()
+                                    .addAll(
+                                            new FileChooser.ExtensionFilter(Texts.of("window.picture.png"), "*.png"),
+                                            new FileChooser.ExtensionFilter(Texts.of("window.picture.svg"), "*.svg"));
+                            File file =
+                                    chooser.showSaveDialog(overlay.getScene().getWindow());
+                            if (file != null) {
+                                try {
+                                    PictureFile.write(picture, look.palette(), file.toPath());
+                                    book.say(Texts.of("window.picture.saved", file.toString()));
+                                } catch (IOException e) {
+                                    book.say(Texts.of("window.picture.failed", file.toString()));
+                                }
+                            }
+                        },
+                        this::nothing);
+    }
+
+    private void nothing() {
+        book.say(Texts.of("window.picture.nothing"));
     }
 
     /** Prints what is shown, with its legend, on light paper. */
     void print() {
-        shown().ifPresent(picture -> print(PictureFile.canvas(picture, Palette.LIGHT)));
+        shown().ifPresentOrElse(picture -> print(PictureFile.canvas(picture, Palette.LIGHT)), this::nothing);
     }
 
     private void print(Canvas canvas) {
@@ -88,10 +97,13 @@ final class PictureKeys {
     /** Shows the legend. */
     void legend() {
         StripDrawing legend = RiverStrip.legend(LEGEND_WIDTH);
-        overlay.show(
-                Texts.of("strip.legend"),
-                PictureFile.canvas(legend.picture(), look.palette()),
-                Texts.of("window.close"));
+        Canvas drawn = PictureFile.canvas(legend.picture(), look.palette());
+        // Whoever does not see the marks hears at least what there is to see.
+        drawn.setAccessibleText(legend.picture().shapes().stream()
+                .filter(Shape.Label.class::isInstance)
+                .map(shape -> ((Shape.Label) shape).text())
+                .collect(Collectors.joining("; ")));
+        overlay.show(Texts.of("strip.legend"), drawn, Texts.of("window.close"));
     }
 
     /** Shows in words what the strip shows. */
@@ -99,8 +111,10 @@ final class PictureKeys {
         book.strip()
                 .drawing()
                 .get()
-                .ifPresent(drawing ->
-                        overlay.show(drawing.title(), words(drawing.description()), Texts.of("window.close")));
+                .ifPresentOrElse(
+                        drawing ->
+                                overlay.show(drawing.title(), words(drawing.description()), Texts.of("window.close")),
+                        this::nothing);
     }
 
     private static Node words(String description) {

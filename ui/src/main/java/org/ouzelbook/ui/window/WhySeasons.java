@@ -123,8 +123,7 @@ final class WhySeasons {
         sections.add(warned(trend.warnings()));
         List<CountTrend.SeasonTotals> seasons = trend.seasons();
         return new Explanation(
-                Texts.of(
-                        "window.finding.seasons",
+                Finding.seasons(
                         Year.of(seasons.get(0).season()),
                         Year.of(seasons.get(seasons.size() - 1).season())),
                 Texts.of("window.why.byRule", trend.species()),

@@ -60,8 +60,7 @@ final class OddBooks {
         books.put("one season, two rivers", season);
         Path sealed = folder.resolve("sealed");
         try (Book book = SampleBook.create(sealed)) {
-            SealSeason.seal(
-                    book, Species.DIPPER, Optional.of(2026), "HB", LocalDate.of(2026, 7, 1), Progress.NONE);
+            SealSeason.seal(book, Species.DIPPER, Optional.of(2026), "HB", LocalDate.of(2026, 7, 1), Progress.NONE);
         }
         books.put("sealed", sealed);
         return books;
@@ -79,8 +78,7 @@ final class OddBooks {
 
     private static void oddNames(BookEdit edit) {
         River river = river(edit, ODD_NAME);
-        edit.add(new Landmark(
-                UUID.randomUUID(), ODD_NAME, LandmarkKind.BRIDGE, place(river, 8), List.of(), false));
+        edit.add(new Landmark(UUID.randomUUID(), ODD_NAME, LandmarkKind.BRIDGE, place(river, 8), List.of(), false));
         edit.add(new Reach(UUID.randomUUID(), ODD_NAME, river.id(), Stretch.ofKm(2, 12)));
         Visit visit = visit(river, ODD_NAME, ODD_NAME);
         edit.add(visit);
