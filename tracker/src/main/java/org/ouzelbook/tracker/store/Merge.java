@@ -89,8 +89,7 @@ final class Merge {
         for (EntryTable<?> entries : Schema.ENTRIES) {
             if (entries.equals(RiverStore.LINES)) {
                 rivers.toAdd().forEach(line -> addLine(RiverStore.LINES.row(line)));
-                tally.known +=
-                        bundle.rows(entries.table()).size() - rivers.toAdd().size();
+                tally.known += rivers.known();
             } else {
                 inOrder(entries.table()).forEach(this::take);
             }

@@ -20,6 +20,11 @@ final class RiverMeeting {
 
     private static final double SAME_METRES = 1;
 
+    /** The line with more points is the finer one; of equally fine ones it is a matter of form which counts, but never of chance. */
+    private static final Comparator<RiverLine> FINER = Comparator.<RiverLine>comparingInt(
+                    line -> line.points().size())
+            .thenComparing(line -> RiverStore.LINES.row(line).text("points"));
+
     private final Database database;
     private final Bundle bundle;
     private final Map<UUID, UUID> keys;
@@ -28,6 +33,7 @@ final class RiverMeeting {
     private final List<RiverLine> toAdd = new ArrayList<>();
     private final Set<UUID> open = new HashSet<>();
     private final Set<UUID> met = new HashSet<>();
+    private int known;
 
     RiverMeeting(Database database, Bundle bundle, Map<UUID, UUID> keys, MergeTally tally) {
         this.database = database;
@@ -52,7 +58,11 @@ final class RiverMeeting {
                     keys.put(river.id(), found.get().id());
                     met.add(river.id());
                 }
-                meetLines(river, found.get().id());
+                if (river.id().equals(found.get().id())) {
+                    meetLines(river, river.id());
+                } else {
+                    meetDrawings(river, found.get().id());
+                }
             }
         }
     }
@@ -98,25 +108,72 @@ final class RiverMeeting {
                 : MeasuredLine.of(lines.get(lines.size() - 1)).length() / 1000;
     }
 
-    private void meetLines(Row river, UUID hereId) {
+    /** One river that two people drew: what the other measured on another line is measured anew on the one here. */
+    private void meetDrawings(Row river, UUID hereId) {
         List<RiverLine> here = RiverStore.lines(database, hereId);
-        List<RiverLine> there = linesThere(river.id());
-        boolean allKnownThere = here.stream().allMatch(line -> there.stream().anyMatch(other -> isSame(line, other)));
-        int newest = here.stream().mapToInt(RiverLine::version).max().orElse(0);
-        for (RiverLine line : there) {
-            Optional<RiverLine> same =
-                    here.stream().filter(other -> isSame(line, other)).findFirst();
+        for (RiverLine line : linesThere(river.id())) {
+            Optional<RiverLine> same = same(line, here);
             if (same.isPresent()) {
+                known++;
                 lines.same(river.id(), line.version(), same.get().version());
-            } else if (allKnownThere && line.version() > newest) {
-                lines.same(river.id(), line.version(), line.version());
-                toAdd.add(new RiverLine(hereId, line.version(), line.lowerEnd(), line.points(), line.source()));
-                tally.notes.add(Message.of("merge.note.newLine", river.text("name"), line.version()));
             } else if (!here.isEmpty()) {
                 lines.anew(river.id(), line, here.get(here.size() - 1));
                 tally.notes.add(Message.of("merge.note.measuredAnew", river.text("name"), bundle.from()));
             }
         }
+    }
+
+    /**
+     * One river with the same key in both books. Every line is kept, and places stay on the one that they were measured on. The
+     * newest line is that of the book which knows the other’s; where neither does, two people corrected the line apart, and
+     * {@link #FINER} tells the same one in every book.
+     */
+    private void meetLines(Row river, UUID riverId) {
+        List<RiverLine> here = RiverStore.lines(database, riverId);
+        List<RiverLine> there = linesThere(river.id());
+        List<RiverLine> unknown = new ArrayList<>();
+        for (RiverLine line : there) {
+            Optional<RiverLine> same = same(line, here);
+            same.ifPresent(mine -> lines.same(river.id(), line.version(), mine.version()));
+            if (same.isEmpty()) {
+                unknown.add(line);
+            }
+        }
+        known += there.size() - unknown.size();
+        if (unknown.isEmpty()) {
+            return;
+        }
+        int version = here.stream().mapToInt(RiverLine::version).max().orElse(0);
+        for (RiverLine line : unknown) {
+            version = Math.max(version + 1, line.version());
+            lines.same(river.id(), line.version(), version);
+            toAdd.add(numbered(line, version));
+        }
+        RiverLine theirs = there.get(there.size() - 1);
+        Optional<RiverLine> mine = here.isEmpty() ? Optional.empty() : Optional.of(here.get(here.size() - 1));
+        boolean theyKnowMine = mine.isEmpty() || same(mine.get(), there).isPresent();
+        boolean iKnowTheirs = same(theirs, here).isPresent();
+        boolean mineIsNewest = iKnowTheirs || (!theyKnowMine && FINER.compare(mine.orElseThrow(), theirs) > 0);
+        if (mineIsNewest) {
+            toAdd.add(numbered(mine.orElseThrow(), version + 1));
+        }
+        if (theyKnowMine) {
+            tally.notes.add(Message.of("merge.note.newLine", river.text("name"), version));
+        } else if (!iKnowTheirs) {
+            tally.notes.add(Message.of(
+                    "merge.note.twoLines",
+                    river.text("name"),
+                    bundle.from(),
+                    mineIsNewest ? Message.of("merge.note.twoLines.mine") : Message.of("merge.note.twoLines.theirs")));
+        }
+    }
+
+    private static Optional<RiverLine> same(RiverLine line, List<RiverLine> others) {
+        return others.stream().filter(other -> isSame(line, other)).findFirst();
+    }
+
+    private static RiverLine numbered(RiverLine line, int version) {
+        return new RiverLine(line.riverId(), version, line.lowerEnd(), line.points(), line.source());
     }
 
     private List<RiverLine> linesThere(UUID riverId) {
@@ -150,6 +207,11 @@ final class RiverMeeting {
     /** {@return lines that are new here, of rivers that may be} */
     List<RiverLine> toAdd() {
         return toAdd;
+    }
+
+    /** {@return how many lines of the other book are here already} */
+    int known() {
+        return known;
     }
 
     /** {@return rivers of which a person must first tell whether they are one with a river here} */

@@ -91,8 +91,14 @@ final class Volunteers {
                     lines.add(line);
                 }
             }
-            Collections.sort(lines);
-            return List.copyOf(lines);
+            view.rivers()
+                    .forEach(river -> lines.add("newest line of " + river.name() + " "
+                            + view.lines(river).stream()
+                                    .reduce((one, later) -> later)
+                                    .map(line -> line.points().toString())
+                                    .orElse("")));
+            // a line may have been taken up as the newest again
+            return lines.stream().distinct().sorted().toList();
         });
     }
 
@@ -101,8 +107,19 @@ final class Volunteers {
         for (int i = 0; i < row.values().size(); i++) {
             Table.Column column = row.table().columns().get(i);
             Object value = row.values().get(i);
-            if (!column.isContent() || value == null) {
+            if (!column.isContent()
+                    || value == null
+                    || (row.table().equals(RiverStore.LINES.table())
+                            && column.name().equals("version"))) {
                 continue;
+            }
+            if (column.name().equals("line_version")) {
+                // versions are counted in each book: what counts is the line itself
+                value = RiverStore.lines(database, row.key("river_id")).stream()
+                        .filter(line -> line.version() == row.whole("line_version"))
+                        .map(line -> line.points().toString())
+                        .findFirst()
+                        .orElse("version " + value);
             }
             String target = column.target();
             values.add(column.name() + "="

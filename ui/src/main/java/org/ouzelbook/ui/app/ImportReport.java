@@ -84,6 +84,11 @@ public record ImportReport(
                 .toList();
     }
 
+    /** {@return whether the files held no row and no river at all, new or known} */
+    public boolean heldNothing() {
+        return read == 0 && rivers.isEmpty();
+    }
+
     /** {@return whether nothing is wrong and nothing open} */
     public boolean isClean() {
         return questions.isEmpty() && problems.isEmpty();

@@ -192,7 +192,7 @@ final class ImportPrinter {
         if (!report.isClean() && !accepted) {
             sentences.add(Texts.of("import.told.next"));
         } else if (report.isClean() && report.added() == 0 && !report.imported()) {
-            sentences.add(Texts.of("import.told.nothingNew"));
+            sentences.add(Texts.of(report.heldNothing() ? "import.told.nothingThere" : "import.told.nothingNew"));
         } else if (report.rehearsal()) {
             sentences.add(Texts.of("import.told.dryNext"));
         }

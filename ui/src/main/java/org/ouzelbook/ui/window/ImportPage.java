@@ -125,7 +125,7 @@ final class ImportPage implements Page {
                     : told + " " + Texts.of("import.told.leftOut", report.rejectedFiles());
         }
         if (report.added() == 0 && report.isClean()) {
-            return Texts.of("import.told.nothingNew");
+            return Texts.of(report.heldNothing() ? "import.told.nothingThere" : "import.told.nothingNew");
         }
         String read = Texts.of("window.import.read", report.read());
         return report.isClean() ? read : read + " " + Texts.of("window.import.staysOut");

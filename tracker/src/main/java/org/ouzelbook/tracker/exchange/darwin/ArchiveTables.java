@@ -125,6 +125,9 @@ public record ArchiveTables(List<Made> tables, List<Message> remarks) {
                 keep(file, Kind.KICK_SAMPLES, samples);
             }
             List<Message> remarks = new ArrayList<>();
+            if (archive.of("Event").isEmpty() && archive.of("Occurrence").isEmpty()) {
+                remarks.add(Message.of("import.darwin.noRecords"));
+            }
             if (otherSpecies > 0) {
                 remarks.add(Message.of("import.darwin.otherSpecies", otherSpecies));
             }

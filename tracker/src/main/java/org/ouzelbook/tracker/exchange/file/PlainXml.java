@@ -1,7 +1,14 @@
 package org.ouzelbook.tracker.exchange.file;
 
+import java.io.BufferedInputStream;
+import java.io.IOException;
 import java.io.InputStream;
+import java.io.InputStreamReader;
+import java.nio.charset.CharacterCodingException;
+import java.nio.charset.StandardCharsets;
 import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import javax.xml.stream.XMLInputFactory;
 import javax.xml.stream.XMLStreamConstants;
 import javax.xml.stream.XMLStreamException;
@@ -15,6 +22,8 @@ import org.ouzelbook.tracker.domain.Message;
  */
 public final class PlainXml extends StreamReaderDelegate {
     private static final XMLInputFactory FACTORY = factory();
+    private static final int LONGEST_DECLARATION = 200;
+    private static final Pattern SAYS = Pattern.compile("^<\\?xml[^>]*encoding\\s*=\\s*[\"']([^\"']*)[\"']");
 
     private PlainXml(XMLStreamReader reader) {
         super(reader);
@@ -36,7 +45,35 @@ public final class PlainXml extends StreamReaderDelegate {
      * @throws XMLStreamException if they are no XML
      */
     public static PlainXml of(InputStream in) throws XMLStreamException {
-        return new PlainXml(FACTORY.createXMLStreamReader(in));
+        InputStream start = in.markSupported() ? in : new BufferedInputStream(in);
+        return new PlainXml(
+                isUtf8(start)
+                        ? FACTORY.createXMLStreamReader(
+                                new InputStreamReader(start, StandardCharsets.UTF_8.newDecoder()))
+                        : FACTORY.createXMLStreamReader(start));
+    }
+
+    /**
+     * {@return whether the document is UTF-8, since it says so or says nothing; the mark at its start is then passed} The parser tells of
+     * bytes that are none on the error stream, which our own decoder does not.
+     */
+    private static boolean isUtf8(InputStream in) throws XMLStreamException {
+        try {
+            in.mark(LONGEST_DECLARATION);
+            byte[] bytes = in.readNBytes(LONGEST_DECLARATION);
+            in.reset();
+            if (Encoding.UTF_8_WITH_MARK.startsWithMark(bytes, bytes.length)) {
+                in.skipNBytes(Encoding.UTF_8_WITH_MARK.mark().length);
+                return true;
+            }
+            String start = new String(bytes, StandardCharsets.ISO_8859_1);
+            Matcher says = SAYS.matcher(start);
+            return start.startsWith("<")
+                    && !start.startsWith("<\0")
+                    && (!says.find() || says.group(1).equalsIgnoreCase("UTF-8"));
+        } catch (IOException e) {
+            throw new XMLStreamException(e);
+        }
     }
 
     /**
@@ -103,6 +140,9 @@ public final class PlainXml extends StreamReaderDelegate {
         int line = failure instanceof Refused refused
                 ? refused.line
                 : failure.getLocation() == null ? 0 : failure.getLocation().getLineNumber();
+        if (failure.getNestedException() instanceof CharacterCodingException) {
+            return new UnreadableFile(Message.of("import.file.brokenLetters", line));
+        }
         return new UnreadableFile(
                 Message.of(failure instanceof Refused ? "import.file.doctype" : "import.file.brokenXml", line));
     }

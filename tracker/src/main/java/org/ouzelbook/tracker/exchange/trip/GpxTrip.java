@@ -95,10 +95,10 @@ public final class GpxTrip {
         for (Track track : read.tracks) {
             Optional<Coverage> coverage = Coverage.of(track, rivers);
             if (coverage.isEmpty()) {
-                remarks.add(new Remark(
-                        track.line(),
-                        track.name(),
-                        Message.of(Coverage.isBeside(track, rivers) ? "import.track.sparse" : "import.track.far")));
+                String why = track.isNowhere()
+                        ? "import.track.nowhere"
+                        : Coverage.isBeside(track, rivers) ? "import.track.sparse" : "import.track.far";
+                remarks.add(new Remark(track.line(), track.name(), Message.of(why)));
             } else {
                 visits.add(track.line(), visit(track, coverage.get(), reaches, zone));
                 if (coverage.get().shareOf(coverage.get().walked()) < MOSTLY) {

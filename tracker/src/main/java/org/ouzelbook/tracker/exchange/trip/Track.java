@@ -17,4 +17,9 @@ record Track(int line, String name, List<List<GeoPoint>> segments, Optional<Stri
     Track {
         segments = segments.stream().map(List::copyOf).toList();
     }
+
+    /** {@return whether none of its points tells where it is} */
+    boolean isNowhere() {
+        return segments.stream().allMatch(List::isEmpty);
+    }
 }
