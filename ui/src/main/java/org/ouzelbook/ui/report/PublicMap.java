@@ -19,23 +19,29 @@ import org.ouzelbook.tracker.river.RiverNetwork;
  * depends on those cells alone: territories that touch the same cell share it in equal parts, in the order of the water, so that
  * bars stay apart to the eye and tell nothing that the cells do not.
  *
+ * <p>A walk so short that it would be a finer place than a cell is told by its cell, too: it was made for what is there.
+ *
  * <p>Landmarks stay, whether birds nest there or not: leaving out the nest sites would tell them.
  */
 public final class PublicMap {
     /** The part of a cell that a bar leaves free at either end, so that neighbours stay apart to the eye. */
     private static final double APART = 0.08;
 
+    /** Tells the water that one visit covered. */
+    private static final String THIN_WATER = "map.warning.thinWater";
+
     /** Warnings that name neither a record nor a nest. */
     private static final Set<String> TOLD = Set.of(
             "map.warning.noEffort",
             "map.warning.fewVisits",
-            "map.warning.thinWater",
+            THIN_WATER,
             "map.warning.otherEffort",
             "map.warning.otherRules",
             "map.warning.roundedPlaces",
             "map.warning.lowEfficiency",
             "map.warning.fairEfficiency");
 
+    private final RiverNetwork rivers;
     private final PublicGrid grid;
 
     /**
@@ -44,6 +50,7 @@ public final class PublicMap {
      * @param rivers the rivers
      */
     public PublicMap(RiverNetwork rivers) {
+        this.rivers = rivers;
         this.grid = new PublicGrid(rivers);
     }
 
@@ -62,16 +69,34 @@ public final class PublicMap {
     }
 
     /** {@return the warnings that may be told} */
-    static List<Message> warnings(List<Message> warnings) {
+    List<Message> warnings(List<Message> warnings) {
         return warnings.stream()
                 .filter(warning -> warning.key().startsWith("trend.") || TOLD.contains(warning.key()))
+                .map(warning -> warning.key().equals(THIN_WATER) ? thinWater(warning) : warning)
                 .toList();
+    }
+
+    private Message thinWater(Message warning) {
+        Object name = warning.facts().get(0);
+        List<Stretch> pieces = ((List<?>) warning.facts().get(1))
+                .stream().map(Stretch.class::cast).toList();
+        return rivers.rivers().stream()
+                .filter(river -> river.name().equals(name))
+                .findFirst()
+                .map(river -> Message.of(THIN_WATER, name, walked(river.id(), pieces)))
+                .orElse(warning);
+    }
+
+    private List<Stretch> walked(UUID riverId, List<Stretch> pieces) {
+        return Stretch.union(pieces.stream()
+                .map(piece -> piece.length() < PublicGrid.CELL_METRES / 2 ? grid.cells(riverId, piece) : piece)
+                .toList());
     }
 
     private TerritoryMap.RiverMap river(TerritoryMap.RiverMap river) {
         return new TerritoryMap.RiverMap(
                 river.river(),
-                river.surveyed(),
+                walked(river.river().id(), river.surveyed()),
                 river.visits(),
                 river.effectiveVisits(),
                 river.visitEfficiency(),

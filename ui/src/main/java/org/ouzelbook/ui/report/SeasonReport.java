@@ -155,8 +155,9 @@ public final class SeasonReport implements Paper {
         }
 
         private void caveats() {
-            List<Message> warnings = new ArrayList<>(PublicMap.warnings(map.warnings()));
-            warnings.addAll(PublicMap.warnings(findings.trend().warnings()));
+            PublicMap seen = new PublicMap(findings.records().rivers());
+            List<Message> warnings = new ArrayList<>(seen.warnings(map.warnings()));
+            warnings.addAll(seen.warnings(findings.trend().warnings()));
             List<String> lines = new ArrayList<>(warnings.stream()
                     .distinct()
                     .map(Texts::of)

@@ -6,12 +6,18 @@ import java.io.IOException;
 import java.io.StringReader;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Random;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import javax.xml.parsers.DocumentBuilderFactory;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import org.ouzelbook.ui.cli.CommandRun;
 import org.xml.sax.InputSource;
 
@@ -117,6 +123,70 @@ class SeasonReportTest {
         run("report", book, "--season", "2026", "--by-rule", "--out", there);
 
         assertThat(Path.of(there)).hasSameTextualContentAs(Path.of(here));
+    }
+
+    /** A walk of 80 m to a nest, in a season without others, must not tell the nest by its ends; nor by what only it covered. */
+    @Test
+    void tellsTheSameWhereverInTheKilometreAShortWalkWas() throws IOException {
+        String here = ofAShortWalk("here", 7.25);
+        String there = ofAShortWalk("there", 7.02);
+
+        assertThat(there).isEqualTo(here);
+        assertThat(here).contains("1 territory on 6.0 km walked", "km 7.00–8.00, told by whole kilometres");
+    }
+
+    /** Many walks of many lengths: the report names no limit of one that is shorter than the smallest public cell. */
+    @ParameterizedTest
+    @ValueSource(ints = {1, 2, 3})
+    void namesNoEndOfAShortWalk(int seed) throws IOException {
+        Random random = new Random(seed);
+        StringBuilder visits = new StringBuilder("visit,date,from_km,to_km,species\n");
+        List<String> ends = new ArrayList<>();
+        for (int day = 1; day <= 9; day++) {
+            // in one kilometre each, at ends that no round number hides
+            double from = day + 0.11 + random.nextInt(30) / 100.0;
+            double to = from + 0.06 + random.nextInt(20) / 100.0;
+            ends.add(String.format(Locale.ROOT, "%.2f", from));
+            ends.add(String.format(Locale.ROOT, "%.2f", to));
+            visits.append(String.format(Locale.ROOT, "s%d,2019-03-%02d,%.2f,%.2f,dipper%n", day, day, from, to));
+            visits.append(String.format(Locale.ROOT, "t%d,2019-04-%02d,%.2f,%.2f,dipper%n", day, day, from, to));
+        }
+        Path tables = Files.createDirectory(folder.resolve("short"));
+        Files.writeString(tables.resolve("visits.csv"), visits);
+        run("import", folder.resolve("book").toString(), tables.toString());
+        String told = folder.resolve("short.html").toString();
+
+        run("report", folder.resolve("book").toString(), "--season", "2019", "--by-rule", "--out", told);
+
+        assertThat(Files.readString(Path.of(told))).contains("Not walked: km 0.00–1.00", "no territory on 9.0 km");
+        for (String end : ends) {
+            assertThat(Files.readString(Path.of(told))).doesNotContain("km " + end, "–" + end);
+        }
+    }
+
+    private String ofAShortWalk(String name, double fromKm) throws IOException {
+        Path tables = Files.createDirectory(folder.resolve(name));
+        String walk = String.format(Locale.ROOT, "%.2f,%.2f", fromKm, fromKm + 0.08);
+        Files.writeString(tables.resolve("visits.csv"), """
+                visit,date,from_km,to_km,species
+                a,2019-03-10,WALK,dipper
+                b,2019-03-24,WALK,dipper
+                c,2019-04-10,WALK,dipper
+                long,2019-04-20,0,5,dipper
+                """.replace("WALK", walk));
+        Files.writeString(
+                tables.resolve("sightings.csv"), """
+                visit,km,species,activity
+                a,AT,dipper,nest material
+                b,AT,dipper,song
+                c,AT,dipper,carrying food
+                """.replace("AT", String.format(Locale.ROOT, "%.2f", fromKm + 0.05)));
+        String book = folder.resolve(name + "-book").toString();
+        run("new", book, "--river", folder.resolve("river.geojson").toString(), "--mouth-at", "first");
+        run("import", book, tables.toString());
+        Path told = folder.resolve(name + ".html");
+        run("report", book, "--season", "2019", "--by-rule", "--out", told.toString());
+        return Files.readString(told);
     }
 
     @Test
