@@ -36,6 +36,17 @@ final class SealDifferences {
                 now);
     }
 
+    /** {@return the same of the counts alone, without the single territories} */
+    static List<Message> counts(Seal seal, List<Seal.Figure> now) {
+        return of(
+                seal.figures().stream()
+                        .filter(figure -> !SealedFigures.isByModel(figure) && !SealedFigures.isOfTerritory(figure))
+                        .toList(),
+                now.stream()
+                        .filter(figure -> !SealedFigures.isOfTerritory(figure))
+                        .toList());
+    }
+
     /** {@return the same of the figures by the model} */
     static List<Message> byModel(Seal seal, List<Seal.Figure> now) {
         return of(seal.figures().stream().filter(SealedFigures::isByModel).toList(), now);

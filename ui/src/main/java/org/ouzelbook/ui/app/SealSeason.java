@@ -219,7 +219,7 @@ public final class SealSeason {
      * @param map the map
      */
     public static List<Message> warnings(Book book, Scope scope, MapAnswer map) {
-        boolean asSealed = scope.equals(asSealed(scope)) && map.settings().equals(MapSettings.usualFor(map.species()));
+        boolean asSealed = isAsSealed(scope) && map.settings().equals(MapSettings.usualFor(map.species()));
         if (!asSealed) {
             return warnings(book, map.species(), map.season());
         }
@@ -229,9 +229,10 @@ public final class SealSeason {
                 .toList();
     }
 
-    private static Scope asSealed(Scope scope) {
+    /** {@return whether a question is about all that a seal counts: every river, every record} */
+    static boolean isAsSealed(Scope scope) {
         Scope all = Scope.everything().of(scope.species());
-        return scope.season().map(all::in).orElse(all);
+        return scope.equals(scope.season().map(all::in).orElse(all));
     }
 
     /** {@return what to tell of a seal whose answer is another today; empty where it is the same} */

@@ -7,6 +7,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.ouzelbook.stats.survey.MapSettings;
+import org.ouzelbook.stats.survey.SeasonDensity;
 import org.ouzelbook.stats.survey.Territory;
 import org.ouzelbook.stats.survey.TerritoryMap;
 import org.ouzelbook.tracker.domain.BreedingCode;
@@ -79,6 +80,30 @@ final class SealedFigures {
                     model(figures, row.river(), "modelUpper", OptionalDouble.of(model.upper() * km));
                 }));
         return figures;
+    }
+
+    /**
+     * {@return the same from the densities of a report}
+     *
+     * @param density the densities; those by rule alone have no such figures
+     * @param season the season
+     */
+    static List<Figure> byModel(SeasonDensity density, int season) {
+        List<Figure> figures = new ArrayList<>();
+        density.rows().stream()
+                .filter(row -> row.season() == season && row.reach().isEmpty())
+                .forEach(row -> row.model().ifPresent(model -> {
+                    String river = row.river().name();
+                    model(figures, river, "model", OptionalDouble.of(model.expected()));
+                    model(figures, river, "modelLower", OptionalDouble.of(model.lower()));
+                    model(figures, river, "modelUpper", OptionalDouble.of(model.upper()));
+                }));
+        return figures;
+    }
+
+    /** {@return whether a figure is a single territory} */
+    static boolean isOfTerritory(Figure figure) {
+        return figure.name().contains(APART + "territory" + APART);
     }
 
     /** {@return whether a figure is by the model} */

@@ -26,6 +26,7 @@ import org.ouzelbook.tracker.store.Book;
  * @param trend the trend of the counts up to this season
  * @param benthos the kick samples beside the birds of the same seasons; empty if there are none
  * @param story what all of it tells, in sentences
+ * @param seal what the seal of the season says; empty if it is not sealed, or not all that was sealed is asked
  */
 public record SeasonFindings(
         SurveyRecords records,
@@ -35,7 +36,8 @@ public record SeasonFindings(
         SeasonDensity density,
         CountTrend trend,
         Optional<BenthosScore> benthos,
-        RiverStory story) {
+        RiverStory story,
+        Optional<SealedSeason> seal) {
     /** Copies the maps. */
     public SeasonFindings {
         seasons = List.copyOf(seasons);
@@ -68,14 +70,17 @@ public record SeasonFindings(
         CountTrend trend = CountTrend.of(records, maps, reading.water(), scope.level(), modelled);
         BenthosScore scored = BenthosScore.of(records, maps, reading.water(), scope.level());
         Optional<BenthosScore> benthos = scored.samples().isEmpty() ? Optional.empty() : Optional.of(scored);
+        SeasonDensity density = SeasonDensity.of(records, maps, reading.water(), scope.level(), modelled);
+        TerritoryMap map = maps.get(maps.size() - 1);
         return new SeasonFindings(
                 records,
                 model,
-                maps.get(maps.size() - 1),
+                map,
                 maps,
-                SeasonDensity.of(records, maps, reading.water(), scope.level(), modelled),
+                density,
                 trend,
                 benthos,
-                RiverStory.of(records, maps, trend, benthos, reading.water(), scope.level()));
+                RiverStory.of(records, maps, trend, benthos, reading.water(), scope.level()),
+                SealedSeason.of(book, scope, map, density));
     }
 }

@@ -9,6 +9,7 @@ import java.util.stream.Collectors;
 import org.ouzelbook.stats.survey.RiverStory;
 import org.ouzelbook.stats.survey.TerritoryMap;
 import org.ouzelbook.stats.survey.TerritoryMap.RiverMap;
+import org.ouzelbook.ui.app.SealedSeason;
 import org.ouzelbook.ui.app.SeasonFindings;
 import org.ouzelbook.ui.app.StoryWords;
 import org.ouzelbook.ui.app.Texts;
@@ -22,7 +23,10 @@ final class FindingWords {
     private final TerritoryMap map;
     private final RiverStory story;
 
+    private final Optional<SealedSeason> seal;
+
     FindingWords(SeasonFindings findings) {
+        this.seal = findings.seal();
         this.map = findings.map();
         this.story = findings.story();
     }
@@ -55,6 +59,16 @@ final class FindingWords {
 
     String countCaveat() {
         return StoryWords.caveat(story.about(RiverStory.Topic.COUNT).get(0));
+    }
+
+    /** {@return whether today’s book gives what was sealed of the season; empty if nothing was} */
+    Optional<String> seal() {
+        return seal.map(there -> {
+            if (!there.differences().isEmpty()) {
+                return Texts.of("report.sealed.other", there.on(), there.differences());
+            }
+            return Texts.of(there.sameTerritories() ? "report.sealed.same" : "report.sealed.moved", there.on());
+        });
     }
 
     /** {@return the count by model, with pairs that no visit found; empty if only the rules counted} */

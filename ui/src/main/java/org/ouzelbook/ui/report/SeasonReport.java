@@ -97,6 +97,7 @@ public final class SeasonReport implements Paper {
                             .close("p"));
             html.element("p", words.direction(), "class", "direction");
             html.element("p", words.countCaveat(), "class", "small");
+            words.seal().ifPresent(told -> html.element("p", told, "class", "small sealed"));
         }
 
         private void sureness() {

@@ -7,6 +7,7 @@ import com.google.gson.JsonParser;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -163,5 +164,35 @@ class SealCommandTest {
                 .contains("2026-02-24")
                 .doesNotContain("2026-04-13");
         assertThat(CommandRun.of("undo", book, "--back-to", "4").out()).contains("there already");
+    }
+
+    /** What the report says of the seal: the day, and the counts that are others; no person, and no end of a territory. */
+    @Test
+    void isToldInTheReport() throws IOException {
+        assertThat(report()).doesNotContain("was sealed on");
+
+        seal("--season", "2026", "--by", "Hanna Beck");
+        assertThat(report()).contains("This season was sealed on", "gives the same counts.</p>");
+
+        CommandRun.of("log", book, "--visit", "2026-04-13", "2.6 0900 song");
+        assertThat(report()).contains("gives the same counts, but not every territory lies where it lay then");
+
+        CommandRun.of("log", book, "--visit", "2026-02-24", "8.5 0900 song");
+        CommandRun.of("log", book, "--visit", "2026-04-13", "8.6 0900 song");
+        assertThat(report())
+                .contains("with other counts: ", "Arrel Water, territories by rule: 2 when sealed, 3 now")
+                .doesNotContain("Hanna")
+                .doesNotContain("2.40");
+        assertThat(report("--max-length-km", "2")).doesNotContain("was sealed on");
+    }
+
+    private String report(String... options) throws IOException {
+        Path page = folder.resolve("report.html");
+        CommandRun run = CommandRun.of(Stream.concat(
+                        Stream.of("report", book, "--season", "2026", "--by-rule", "--out", page, "--replace"),
+                        Stream.of(options))
+                .toArray());
+        assertThat(run.exitCode()).as(run.err()).isZero();
+        return Files.readString(page);
     }
 }
