@@ -167,9 +167,7 @@ final class PictureCommand implements Callable<Integer> {
             return RiverStrip.ready(nests ? scene.withNests(records) : scene);
         }
         if (isPublic) {
-            PublicMap seen = new PublicMap(records.rivers());
-            return RiverStrip.ready(
-                    SeasonsScene.of(records, maps.stream().map(seen::of).toList()));
+            return RiverStrip.ready(new PublicMap(records.rivers()).scene(records, maps));
         }
         SeasonsScene scene = SeasonsScene.of(records, maps).shaded(shadings(records, maps));
         return RiverStrip.ready(nests ? scene.withNests(records) : scene);

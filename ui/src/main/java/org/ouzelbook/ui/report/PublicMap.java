@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
+import org.ouzelbook.stats.survey.SurveyRecords;
 import org.ouzelbook.stats.survey.Territory;
 import org.ouzelbook.stats.survey.TerritoryMap;
 import org.ouzelbook.tracker.domain.Chainage;
@@ -13,6 +14,9 @@ import org.ouzelbook.tracker.domain.Message;
 import org.ouzelbook.tracker.domain.Stretch;
 import org.ouzelbook.tracker.exchange.export.PublicGrid;
 import org.ouzelbook.tracker.river.RiverNetwork;
+import org.ouzelbook.ui.strip.SeasonsScene;
+import org.ouzelbook.ui.strip.Water;
+import org.ouzelbook.ui.strip.Waters;
 
 /**
  * What may be told in public of a map, so that no nest can be found from it: of a territory the cells of the public grid that it touches, and of no record anything. What is drawn
@@ -66,6 +70,21 @@ public final class PublicMap {
                 map.settings(),
                 map.rivers().stream().map(this::river).toList(),
                 warnings(map.warnings()));
+    }
+
+    /**
+     * {@return the picture of all seasons; its waters begin and end with whole cells, not with the outermost record}
+     *
+     * @param records the records of the book
+     * @param maps the maps of one species
+     */
+    public SeasonsScene scene(SurveyRecords records, List<TerritoryMap> maps) {
+        SeasonsScene scene =
+                SeasonsScene.of(records, maps.stream().map(this::of).toList());
+        return scene.on(new Waters(scene.waters().list().stream()
+                .map(water ->
+                        new Water(water.river(), grid.cells(water.river().id(), water.extent()), water.mouthMetres()))
+                .toList()));
     }
 
     /** {@return the warnings that may be told} */

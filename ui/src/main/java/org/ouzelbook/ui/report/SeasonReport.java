@@ -122,10 +122,8 @@ public final class SeasonReport implements Paper {
         }
 
         private void strip() {
-            PublicMap seen = new PublicMap(findings.records().rivers());
-            SeasonsScene scene = SeasonsScene.of(
-                    findings.records(),
-                    findings.seasons().stream().map(seen::of).toList());
+            SeasonsScene scene =
+                    new PublicMap(findings.records().rivers()).scene(findings.records(), findings.seasons());
             if (scene.waters().list().isEmpty()) {
                 return;
             }
