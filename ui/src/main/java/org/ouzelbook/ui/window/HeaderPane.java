@@ -21,7 +21,7 @@ import org.ouzelbook.ui.app.Texts;
 import org.ouzelbook.ui.strip.StripView;
 
 /** The top: which river, species and season; and, on the right, the finding before everything else. */
-final class HeaderPane extends HBox {
+final class HeaderPane extends VBox {
     private final BookViewModel book;
     private final Label river = new Label();
     private final Label season = new Label();
@@ -36,7 +36,7 @@ final class HeaderPane extends HBox {
     HeaderPane(BookViewModel book) {
         this.book = book;
         getStyleClass().add("header");
-        setAlignment(Pos.BASELINE_LEFT);
+        setAlignment(Pos.TOP_RIGHT);
         river.getStyleClass().add("title");
         what.getStyleClass().add("muted");
         count.getStyleClass().add("finding");
@@ -47,15 +47,11 @@ final class HeaderPane extends HBox {
         crumbs.setAlignment(Pos.BASELINE_LEFT);
         crumbs.getStyleClass().add("crumbs");
         Region room = new Region();
-        setHgrow(room, Priority.ALWAYS);
+        HBox.setHgrow(room, Priority.ALWAYS);
         // A long name gives way, the finding never does.
         what.setMinWidth(0);
         beside.getStyleClass().add("muted");
-        HBox first = new HBox(10, count, range);
-        first.setAlignment(Pos.BASELINE_RIGHT);
-        VBox finding = new VBox(first, beside);
-        finding.setAlignment(Pos.TOP_RIGHT);
-        for (Region whole : List.of(species, crumbs, earlier, season, later, count, range, beside, finding)) {
+        for (Region whole : List.of(species, crumbs, earlier, season, later, count, range, beside)) {
             whole.setMinWidth(USE_PREF_SIZE);
         }
         // Where nothing is counted there is no season to go to.
@@ -65,7 +61,9 @@ final class HeaderPane extends HBox {
                             () -> book.finding().get().isPresent(), book.finding()));
             way.managedProperty().bind(way.visibleProperty());
         }
-        getChildren().addAll(river, species, crumbs, earlier, season, later, what, room, finding);
+        HBox first = new HBox(10, river, species, crumbs, earlier, season, later, what, room, count, range);
+        first.setAlignment(Pos.BASELINE_LEFT);
+        getChildren().addAll(first, beside);
         book.contents().addListener((property, before, now) -> {
             now.ifPresent(this::fill);
             lead(book.strip().path().get());
