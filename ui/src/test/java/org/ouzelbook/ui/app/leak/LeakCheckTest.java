@@ -171,7 +171,7 @@ class LeakCheckTest {
     @Test
     void readsTheTablesOfAGeoPackage() throws IOException {
         Feature rock = new Feature("marks", "a rock", List.of(nest), Map.of());
-        Feature farRock = new Feature("marks", "a rock", List.of(new GeoPoint(nest.longitude(), 1)), Map.of());
+        Feature farRock = new Feature("marks", "a rock", List.of(new GeoPoint(1, nest.longitude())), Map.of());
         LocalDate day = LocalDate.of(2026, 3, 1);
 
         assertThat(kinds("marks", GeoPackageFile.bytes(List.of(rock), day))).contains(Leak.Kind.COORDINATES);
