@@ -37,8 +37,11 @@ final class WhyTerritory {
     /** Reasons that only tell of nests. */
     private static final Set<String> OF_NESTS = Set.of("map.because.nest", "map.because.attempts", "map.because.brood");
 
-    /** Reasons that name every registration, and what says them shorter. */
+    /** Reasons that name every registration, and what says them shorter: the records are listed below. */
     private static final Map<String, String> SHORTER = Map.of("map.because.sightings", "window.why.sightings");
+
+    /** Reasons that name two nests, and what says them without. */
+    private static final Map<String, String> DISCREET = Map.of("map.because.twoNests", "window.why.twoNests");
 
     private final BookContents contents;
     private final IntFunction<Optional<ModelShading>> model;
@@ -121,7 +124,6 @@ final class WhyTerritory {
         return WhyMarks.byModel(model.apply(season), riverId, letter);
     }
 
-    /** A reason as a sentence. The records it rests on are listed below it, so it only counts them. */
     private String sentence(Message reason) {
         Message told = nestsShown ? reason : (Message) discreet(reason);
         String key = SHORTER.getOrDefault(told.key(), told.key());
