@@ -229,10 +229,8 @@ final class WhyMarks {
         if (!bird.note().isBlank()) {
             who.add(Texts.of("window.why.note", bird.note()));
         }
-        List<String> readings = scene.readings().stream()
-                .map(reading ->
-                        line(reading.sighting()) + (reading.certain() ? "" : " · " + Texts.of("window.why.fitsOthers")))
-                .toList();
+        List<String> readings =
+                scene.readings().stream().map(this::reading).toList();
         return new Explanation(
                 bird.label(),
                 Texts.of("window.why.birdPrivate", bird.sex()),
@@ -241,6 +239,19 @@ final class WhyMarks {
                         new Explanation.Section(
                                 Texts.of("window.why.readings"),
                                 readings.isEmpty() ? List.of(Texts.of("strip.say.neverRead")) : readings)));
+    }
+
+    /** A reading, with its river where the book has several: not all of them need be drawn. */
+    private String reading(BirdScene.Reading reading) {
+        List<String> words = new ArrayList<>();
+        words.add(line(reading.sighting()));
+        if (contents.records().rivers().rivers().size() > 1) {
+            words.add(river(reading.sighting().place().riverId()));
+        }
+        if (!reading.certain()) {
+            words.add(Texts.of("window.why.fitsOthers"));
+        }
+        return String.join(" · ", words);
     }
 
     private static String leg(String upper, String lower) {

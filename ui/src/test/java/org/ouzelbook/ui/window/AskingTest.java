@@ -25,6 +25,7 @@ import org.ouzelbook.tracker.domain.RingedBird;
 import org.ouzelbook.tracker.domain.Sex;
 import org.ouzelbook.tracker.domain.Species;
 import org.ouzelbook.ui.app.ShadeByModel;
+import org.ouzelbook.ui.strip.BirdScene;
 import org.ouzelbook.ui.strip.HitArea;
 import org.ouzelbook.ui.strip.HitIndex;
 import org.ouzelbook.ui.strip.Rect;
@@ -206,5 +207,22 @@ class AskingTest {
             reached.add(strip.selected().get().orElseThrow());
         }
         assertThat(reached).isEqualTo(all);
+    }
+
+    /** Two rivers: a reading that fits others too may lie on the one that is not drawn. */
+    @Test
+    void namesTheRiverOfEachReadingOfABird() {
+        BirdScene plain = BirdScene.of(
+                records, records.ringedBirds().get(0), List.copyOf(contents.maps().values()));
+        BirdScene read = new BirdScene(
+                plain.waters(),
+                plain.landmarks(),
+                plain.bird(),
+                List.of(new BirdScene.Reading(records.sightings().get(0), false)),
+                plain.maps());
+
+        assertThat(new WhyMarks(contents).bird(read).sections().get(1).sentences().get(0))
+                .contains(" · Arrel Water · ")
+                .endsWith("fits other birds too");
     }
 }
