@@ -229,8 +229,7 @@ final class WhyMarks {
         if (!bird.note().isBlank()) {
             who.add(Texts.of("window.why.note", bird.note()));
         }
-        List<String> readings =
-                scene.readings().stream().map(this::reading).toList();
+        List<String> readings = scene.readings().stream().map(this::reading).toList();
         return new Explanation(
                 bird.label(),
                 Texts.of("window.why.birdPrivate", bird.sex()),

@@ -15,6 +15,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import java.util.zip.ZipFile;
 import javax.xml.parsers.DocumentBuilderFactory;
@@ -371,5 +372,34 @@ class DarwinCoreExportTest {
         assertThat(none.err()).contains("CC BY-NC", "--licence");
         assertThat(wrong.exitCode()).isEqualTo(2);
         assertThat(wrong.err()).contains("GPL", "CC0");
+    }
+
+    /** A river that turns back and forth: several of its kilometres round to one point, and none is told apart by how far it reaches. */
+    @Test
+    void aNestsUncertaintyDoesNotTellItsKilometre() throws IOException {
+        book = folder.resolve("winding.mv.db");
+        run("new", book, "--river", Files.writeString(folder.resolve("winding.geojson"), """
+                {"type":"Feature","properties":{"name":"Arrel Water"},"geometry":{"type":"LineString","coordinates":
+                  [[-6.40,57.28],[-6.40,57.271],[-6.402,57.271],[-6.402,57.28],[-6.404,57.28],[-6.404,57.271],
+                   [-6.406,57.271],[-6.406,57.28],[-6.408,57.28],[-6.408,57.271]]}}
+                """));
+        StringBuilder nests = new StringBuilder("nest,km,species\n");
+        for (int km = 0; km < 5; km++) {
+            nests.append("KX").append(km).append(',').append(km).append(".5,dipper\n");
+        }
+        run("import", book, Files.writeString(folder.resolve("winding-nests.csv"), nests));
+
+        Map<String, List<String>> reach = events(archive(), "Observation").stream()
+                .filter(event ->
+                        event.getOrDefault(DWC + "samplingProtocol", "").equals("nest record"))
+                .collect(Collectors.groupingBy(
+                        event -> event.get(DWC + "decimalLatitude") + " " + event.get(DWC + "decimalLongitude"),
+                        Collectors.mapping(
+                                event -> event.getOrDefault(DWC + "coordinateUncertaintyInMeters", ""),
+                                Collectors.toList())));
+
+        assertThat(reach.values()).anySatisfy(told -> assertThat(told).hasSizeGreaterThan(1));
+        assertThat(reach.values())
+                .allSatisfy(told -> assertThat(Set.copyOf(told)).hasSize(1));
     }
 }

@@ -213,7 +213,9 @@ class AskingTest {
     @Test
     void namesTheRiverOfEachReadingOfABird() {
         BirdScene plain = BirdScene.of(
-                records, records.ringedBirds().get(0), List.copyOf(contents.maps().values()));
+                records,
+                records.ringedBirds().get(0),
+                List.copyOf(contents.maps().values()));
         BirdScene read = new BirdScene(
                 plain.waters(),
                 plain.landmarks(),
@@ -221,7 +223,12 @@ class AskingTest {
                 List.of(new BirdScene.Reading(records.sightings().get(0), false)),
                 plain.maps());
 
-        assertThat(new WhyMarks(contents).bird(read).sections().get(1).sentences().get(0))
+        assertThat(new WhyMarks(contents)
+                        .bird(read)
+                        .sections()
+                        .get(1)
+                        .sentences()
+                        .get(0))
                 .contains(" · Arrel Water · ")
                 .endsWith("fits other birds too");
     }

@@ -33,6 +33,7 @@ final class ToldPlaces {
     private final Publication publication;
     private final PublicGrid grid;
     private final Map<Shown, Double> farthest = new HashMap<>();
+    private final Map<GeoPoint, Double> farthestNest = new HashMap<>();
 
     private record Shown(UUID riverId, Stretch cell, GeoPoint point) {}
 
@@ -57,13 +58,13 @@ final class ToldPlaces {
         }
     }
 
-    /** Tells where a nest is: in public not even the river's name. */
+    /** Tells where a nest is: in public not even the river's name, nor by how far its kilometre reaches which of them it is. */
     void nest(ArchiveRow row, Place place) {
         if (publication.isPublic()) {
             Stretch cell = grid.cell(place.riverId(), place.chainage());
             grid.middle(place.riverId(), cell)
                     .map(ToldPlaces::hundredths)
-                    .ifPresent(point -> point(row, point, farthest(place.riverId(), cell, point)));
+                    .ifPresent(point -> point(row, point, farthestNest(point)));
             row.with("dwc:dataGeneralizations", publication.words().generalisedNest())
                     .with("dwc:informationWithheld", publication.words().withheldNest());
         } else {
@@ -111,6 +112,22 @@ final class ToldPlaces {
                         .mapToDouble(there -> there.equals(point) ? 0 : MeasuredLine.length(List.of(point, there)))
                         .max()
                         .orElse(PublicGrid.CELL_METRES));
+    }
+
+    /** {@return how far any water that is told by a point in hundredths of a degree lies from it at most, in metres} */
+    private double farthestNest(GeoPoint point) {
+        if (farthestNest.isEmpty()) {
+            records.rivers()
+                    .rivers()
+                    .forEach(river -> records.rivers()
+                            .measuredLine(river.id())
+                            .ifPresent(line -> grid.list(river.id(), line.extent())
+                                    .forEach(cell -> grid.middle(river.id(), cell)
+                                            .map(ToldPlaces::hundredths)
+                                            .ifPresent(told -> farthestNest.merge(
+                                                    told, farthest(river.id(), cell, told), Math::max)))));
+        }
+        return farthestNest.getOrDefault(point, PublicGrid.CELL_METRES);
     }
 
     /** Tells what stretch an event covered. */
