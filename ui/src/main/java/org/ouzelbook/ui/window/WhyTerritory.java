@@ -137,7 +137,8 @@ final class WhyTerritory {
         }
         if (fact instanceof Message inner) {
             return new Message(
-                    inner.key(), inner.facts().stream().map(this::discreet).toList());
+                    DISCREET.getOrDefault(inner.key(), inner.key()),
+                    inner.facts().stream().map(this::discreet).toList());
         }
         return fact instanceof List<?> several
                 ? several.stream().map(this::discreet).distinct().toList()

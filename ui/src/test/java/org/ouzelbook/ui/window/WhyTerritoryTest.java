@@ -28,20 +28,23 @@ class WhyTerritoryTest {
     private static final LocalDate LOOKED = LocalDate.of(2026, 4, 9);
 
     private final BookContents contents =
-            BookContents.of(withNest(SampleRiver.of2026().records()), Optional.empty(), Progress.NONE);
+            BookContents.of(withNests(SampleRiver.of2026().records()), Optional.empty(), Progress.NONE);
 
-    private static SurveyRecords withNest(SurveyRecords plain) {
-        Nest nest = new Nest(
-                SampleRiver.key("nest"),
-                "under Mill Bridge",
-                new Place(SampleRiver.ARREL.id(), Chainage.ofKm(8.0), Bank.LEFT, 20, 1),
+    private static Nest nest(String label, double km) {
+        return new Nest(
+                SampleRiver.key(label),
+                label,
+                new Place(SampleRiver.ARREL.id(), Chainage.ofKm(km), Bank.LEFT, 20, 1),
                 Species.DIPPER,
                 NestSite.BRIDGE,
                 OptionalDouble.empty(),
                 Optional.of(LOOKED),
                 "");
-        NestCheck check = new NestCheck(
-                SampleRiver.key("check"),
+    }
+
+    private static NestCheck check(Nest nest) {
+        return new NestCheck(
+                SampleRiver.key("check of " + nest.label()),
                 nest.id(),
                 LOOKED,
                 Optional.empty(),
@@ -52,14 +55,19 @@ class WhyTerritoryTest {
                 OptionalInt.empty(),
                 Optional.empty(),
                 "");
+    }
+
+    /** One in the territory, one in its neighbour, in use on one day. */
+    private static SurveyRecords withNests(SurveyRecords plain) {
+        List<Nest> nests = List.of(nest("under Mill Bridge", 8.0), nest("behind the fall", 8.9));
         return new SurveyRecords(
                 plain.rivers(),
                 plain.landmarks(),
                 plain.reaches(),
                 plain.visits(),
                 plain.sightings(),
-                List.of(nest),
-                List.of(check),
+                nests,
+                nests.stream().map(WhyTerritoryTest::check).toList(),
                 plain.ringedBirds(),
                 plain.kickSamples(),
                 plain.decisions());
@@ -83,7 +91,9 @@ class WhyTerritoryTest {
         assertThat(told(false))
                 .contains("A nesting attempt belongs to it, which P shows.")
                 .contains("Confirmed breeding")
+                .contains("because nests of both were in use on the same days")
                 .doesNotContain("Mill Bridge")
+                .doesNotContain("behind the fall")
                 .doesNotContain("9 Apr");
     }
 
