@@ -83,7 +83,9 @@ final class DemoCommand implements Callable<Integer> {
             return ExitCode.PROBLEMS;
         }
         where(demo, report, writeStrip(findings));
-        return window ? OpenCommand.show(terminal, demo.book(), Species.DIPPER, OptionalInt.empty()) : ExitCode.DONE;
+        return window
+                ? OpenCommand.show(terminal, Optional.of(demo.book()), Species.DIPPER, OptionalInt.empty())
+                : ExitCode.DONE;
     }
 
     private Path writeStrip(SeasonFindings findings) throws IOException {

@@ -14,12 +14,12 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
-/** {@code open}: the river strip, in a window. */
+/** {@code open}: the river strip in a window; without a book, where one is chosen or begun. */
 @Command(name = "open")
 final class OpenCommand implements Callable<Integer> {
     private final Terminal terminal;
 
-    @Parameters(paramLabel = "BOOK")
+    @Parameters(paramLabel = "BOOK", arity = "0..1")
     private @Nullable Path book;
 
     @Option(
@@ -38,22 +38,23 @@ final class OpenCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        if (book == null) {
-            throw new IllegalStateException("picocli asks for BOOK before a command runs");
-        }
-        return show(terminal, book, species, season == null ? OptionalInt.empty() : OptionalInt.of(season));
+        return show(
+                terminal,
+                Optional.ofNullable(book),
+                species,
+                season == null ? OptionalInt.empty() : OptionalInt.of(season));
     }
 
-    /** Shows a book until its window is closed, or says why it cannot. */
-    static int show(Terminal terminal, Path book, Species species, OptionalInt season) {
-        Book.open(book).close();
+    /** Shows a book until its window is closed, or where to choose or begin one, or says why it cannot. */
+    static int show(Terminal terminal, Optional<Path> book, Species species, OptionalInt season) {
+        book.ifPresent(file -> Book.open(file).close());
         Optional<Message> missing = Display.missing();
         if (missing.isPresent()) {
             terminal.err().println(Texts.of(missing.get()));
             return ExitCode.PROBLEMS;
         }
         terminal.flush();
-        RiverWindow.show(Optional.of(book), Optional.of(species), season);
+        RiverWindow.show(book, book.map(file -> species), season);
         return ExitCode.DONE;
     }
 }

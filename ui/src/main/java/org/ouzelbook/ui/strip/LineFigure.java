@@ -62,22 +62,24 @@ public final class LineFigure {
             shapes.add(Shape.Path.through(Pencil.solid(Ink.STREAM, 1.5), points));
         }
         RiverLine main = lines.get(0);
-        Point mouth = at(main.points().get(0));
-        Point source = at(main.points().get(main.points().size() - 1));
+        List<GeoPoint> points = main.points();
+        Point mouth = at(points.get(0));
+        Point source = at(points.get(points.size() - 1));
         shapes.add(new Shape.Disc(source, 4, Optional.of(Ink.PAPER), Optional.of(Pencil.solid(Ink.INK, 1.5))));
         shapes.add(new Shape.Disc(mouth, 6, Optional.of(Ink.CONFIRMED), Optional.of(Pencil.solid(Ink.PAPER, 1.5))));
         Stream.of(
-                        label(mouth, Texts.of("strip.line.mouth"), Lettering.STRONG),
-                        label(source, Texts.of("strip.line.upper"), Lettering.SMALL))
+                        label(mouth, at(points.get(1)), Texts.of("strip.line.mouth"), Lettering.STRONG),
+                        label(source, at(points.get(points.size() - 2)), Texts.of("strip.line.upper"), Lettering.SMALL))
                 .forEach(shapes::add);
         return new Picture(width, height, shapes, Texts.of("strip.line.title"), Texts.of("strip.line.say"));
     }
 
-    /** Beside its point, on the side where there is room. */
-    private Shape.Label label(Point at, String words, Lettering type) {
-        boolean right = at.x() + 12 + TextWidths.of(words, type) < width;
+    /** Above or below its point, where the line does not go, and to the side where there is room. */
+    private Shape.Label label(Point at, Point next, String words, Lettering type) {
+        boolean right = at.x() + TextWidths.of(words, type) < width;
+        boolean above = next.y() >= at.y() && at.y() > 24;
         return new Shape.Label(
-                new Point(at.x() + (right ? 11 : -11), at.y() + 5),
+                new Point(at.x() + (right ? -4 : 4), at.y() + (above ? -13 : 22)),
                 words,
                 right ? Anchor.START : Anchor.END,
                 type,

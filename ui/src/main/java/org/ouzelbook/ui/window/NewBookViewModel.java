@@ -18,6 +18,7 @@ import javafx.beans.property.ReadOnlyStringWrapper;
 import javafx.beans.property.SimpleObjectProperty;
 import javafx.beans.property.SimpleStringProperty;
 import javafx.beans.property.StringProperty;
+import org.ouzelbook.tracker.domain.GeoPoint;
 import org.ouzelbook.tracker.domain.Species;
 import org.ouzelbook.tracker.river.RiverAnswers;
 import org.ouzelbook.tracker.river.RiverAnswers.Mouth;
@@ -153,6 +154,10 @@ final class NewBookViewModel {
         drawn.get().ifPresent(one -> {
             one.answer().rivers().forEach(line -> {
                 words.add(Texts.of("new.river", line.river(), line.lengthKm(), line.fromKm(), line.toKm()));
+                if (line.joins().isEmpty()) {
+                    GeoPoint mouth = line.lowerEnd();
+                    words.add(Texts.of("window.new.lies", mouth.latitude(), mouth.longitude()));
+                }
                 line.joins()
                         .ifPresent(joins ->
                                 words.add(Texts.of("new.joins", joins.river(), joins.km(), joins.metresAway())));

@@ -1,10 +1,12 @@
 package org.ouzelbook.ui.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatNoException;
 
 import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import picocli.CommandLine;
 
 /** What {@code open} says before any window is shown; the window itself is tested where it is made. */
 class OpenCommandTest {
@@ -14,6 +16,12 @@ class OpenCommandTest {
 
         assertThat(run.exitCode()).isEqualTo(1);
         assertThat(run.err()).contains("nowhere.mv.db");
+    }
+
+    /** Without a book the window begins where one is chosen or begun. */
+    @Test
+    void wantsNoBook() {
+        assertThatNoException().isThrownBy(() -> new CommandLine(new OpenCommand(Terminal.ofSystem())).parseArgs());
     }
 
     @Test
