@@ -67,4 +67,31 @@ public record Sighting(
             throw new IllegalArgumentException("A bird that turned back needs the place where it did");
         }
     }
+
+    /**
+     * {@return this sighting, by another observer}
+     *
+     * @param other who saw it
+     */
+    public Sighting observedBy(String other) {
+        return new Sighting(
+                id,
+                label,
+                visitId,
+                date,
+                time,
+                place,
+                species,
+                count,
+                age,
+                sex,
+                activities,
+                breedingCode,
+                rings,
+                simultaneousWith,
+                flewTo,
+                turnedBack,
+                other,
+                note);
+    }
 }

@@ -72,7 +72,7 @@ public record Visit(
      * @param covered the stretch that was covered until then
      */
     public Visit ended(LocalTime at, Optional<Stretch> covered) {
-        return with(label, Optional.of(at), covered);
+        return with(label, Optional.of(at), covered, observers);
     }
 
     /**
@@ -82,12 +82,35 @@ public record Visit(
      * @throws IllegalArgumentException if the label is blank
      */
     public Visit labelled(String other) {
-        return with(other, end, walked);
+        return with(other, end, walked, observers);
     }
 
-    private Visit with(String newLabel, Optional<LocalTime> newEnd, Optional<Stretch> newWalked) {
+    /**
+     * {@return this visit, with these people}
+     *
+     * @param people who went
+     */
+    public Visit observedBy(List<String> people) {
+        return with(label, end, walked, people);
+    }
+
+    private Visit with(
+            String newLabel, Optional<LocalTime> newEnd, Optional<Stretch> newWalked, List<String> newObservers) {
         return new Visit(
-                id, newLabel, riverId, date, start, newEnd, newWalked, direction, mode, observers, lookedFor, level,
-                weather, effective, note);
+                id,
+                newLabel,
+                riverId,
+                date,
+                start,
+                newEnd,
+                newWalked,
+                direction,
+                mode,
+                newObservers,
+                lookedFor,
+                level,
+                weather,
+                effective,
+                note);
     }
 }

@@ -1,5 +1,6 @@
 package org.ouzelbook.tracker.exchange;
 
+import java.util.Map;
 import java.util.OptionalLong;
 import java.util.stream.Collectors;
 import org.ouzelbook.tracker.domain.Sighting;
@@ -10,20 +11,25 @@ import org.ouzelbook.tracker.store.SightingQuery;
  * Knows the sightings that stood in the book before a file, and those of the file, by what they say.
  *
  * <p>Against the book a sighting is the same again if it says the same, its note and the accuracy of its place apart: a file
- * that was saved again or has grown repeats it. Within one file its note counts too, so that two birds told apart only by their notes stay
+ * that was saved again or has grown repeats it, under whichever spelling of an observer’s name that was decided to be the same person’s. Within one file its note counts too, so that two birds told apart only by their notes stay
  * two.
  */
 final class KnownSightings {
+    private final Map<String, String> people;
     private final FingerprintSet before = new FingerprintSet();
     private final FingerprintSet labelled = new FingerprintSet();
     private final NearbySightings nearby = new NearbySightings();
     private final FingerprintSet inFile = new FingerprintSet();
 
+    private KnownSightings(Map<String, String> people) {
+        this.people = people;
+    }
+
     /** Reads what the book holds of these years. */
     static KnownSightings of(BookEdit edit, SightingQuery query) {
-        KnownSightings known = new KnownSightings();
+        KnownSightings known = new KnownSightings(edit.samePeople());
         edit.eachSighting(query, sighting -> {
-            known.before.add(content(sighting), 0);
+            known.before.add(known.content(sighting), 0);
             if (!sighting.label().isBlank()) {
                 known.labelled.add(label(sighting), 0);
             }
@@ -32,7 +38,7 @@ final class KnownSightings {
         return known;
     }
 
-    private static String content(Sighting sighting) {
+    private String content(Sighting sighting) {
         return String.join(
                 "\u001f",
                 BookIndex.key(sighting.label()),
@@ -54,7 +60,7 @@ final class KnownSightings {
                         .map(to -> Long.toString(Math.round(to.metres())))
                         .orElse(""),
                 Boolean.toString(sighting.turnedBack()),
-                BookIndex.key(sighting.observer()));
+                BookIndex.key(people.getOrDefault(sighting.observer(), sighting.observer())));
     }
 
     private static String label(Sighting sighting) {

@@ -126,7 +126,7 @@ public final class BookEdit extends BookView {
     }
 
     /**
-     * Remembers whether two records of different people are of one bird, or one visit.
+     * Remembers whether two records of different people are of one bird, or one visit, or whether two names are one person's.
      *
      * @param pair the two
      * @param same whether they are
@@ -134,7 +134,9 @@ public final class BookEdit extends BookView {
      * @param on the day
      */
     public void decide(SamePair pair, boolean same, String by, LocalDate on) {
-        Row row = Together.pair(Schema.table(pair.table()), pair.one(), pair.other(), same, by, on);
+        Row row = pair.ofPeople()
+                ? SamePeople.decided(database(), pair, same, by, on)
+                : Together.pair(pair.table(), pair.one(), pair.other(), same, by, on);
         if (row.table().row(database(), row.id()).isPresent()) {
             ledger.replace(row);
         } else {

@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import java.util.function.Consumer;
+import java.util.stream.Stream;
 import org.ouzelbook.tracker.domain.Decision;
 import org.ouzelbook.tracker.domain.Entry;
 import org.ouzelbook.tracker.domain.ImportedFile;
@@ -331,9 +332,13 @@ public sealed class BookView permits BookEdit {
         return Together.owners(database);
     }
 
-    /** {@return records of two people that may be of one bird or one visit, and of which nobody has decided} */
+    /**
+     * {@return names that may be one person's, then records of two people that may be of one bird or one visit, of which nobody has
+     * decided}
+     */
     public List<SamePair> openPairs() {
-        return SameSeen.open(database);
+        return Stream.concat(SamePeople.open(database).stream(), SameSeen.open(database).stream())
+                .toList();
     }
 
     /** {@return for each sighting that a person decided to be of the same bird as another, the one that stands for both} */
@@ -344,5 +349,10 @@ public sealed class BookView permits BookEdit {
     /** {@return for each visit that a person decided to be the same as another, the one that stands for both} */
     public Map<UUID, UUID> sameVisits() {
         return SameSeen.standIns(database, VisitStore.VISITS.table());
+    }
+
+    /** {@return for each name that a person decided to be the same observer's as another, the one that tells most} */
+    public Map<String, String> samePeople() {
+        return SamePeople.standIns(database);
     }
 }

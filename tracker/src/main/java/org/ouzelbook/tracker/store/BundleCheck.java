@@ -34,9 +34,7 @@ final class BundleCheck {
         bundle.rows(SimultaneousLinks.TABLE).forEach(this::references);
         bundle.rows(Together.OWNERS).forEach(row -> whole(row, List.of("table_name", "owner")));
         bundle.rows(Together.OTHER_KEYS).forEach(row -> whole(row, List.of("table_name", "record_id")));
-        bundle.rows(Together.PAIRS)
-                .forEach(row ->
-                        whole(row, List.of("table_name", "one_id", "other_id", "is_same", "decided_by", "decided_on")));
+        bundle.rows(Together.PAIRS).forEach(BundleCheck::pair);
     }
 
     private void records(EntryTable<?> entries) {
@@ -64,7 +62,31 @@ final class BundleCheck {
         }
     }
 
+    private static void pair(Row row) {
+        List<String> columns = List.of("table_name", "one_id", "other_id", "is_same", "decided_by", "decided_on");
+        if (!row.text("table_name").equals(Together.PEOPLE)) {
+            whole(row, columns);
+            return;
+        }
+        present(row, columns);
+        present(row, List.of("one_name", "other_name"));
+        Row again = Together.people(
+                row.text("one_name"),
+                row.text("other_name"),
+                row.yes("is_same"),
+                row.text("decided_by"),
+                row.date("decided_on"));
+        if (!again.id().equals(row.id()) || !again.saysTheSame(row)) {
+            throw refused(row);
+        }
+    }
+
     private static void whole(Row row, List<String> columns) {
+        present(row, columns);
+        Schema.table(row.text("table_name"));
+    }
+
+    private static void present(Row row, List<String> columns) {
         row.id();
         for (String column : columns) {
             @Nullable Object value = row.values().get(row.table().position(column));
@@ -72,7 +94,6 @@ final class BundleCheck {
                 throw refused(row);
             }
         }
-        Schema.table(row.text("table_name"));
     }
 
     private static IllegalArgumentException refused(Row row) {

@@ -5,7 +5,7 @@ import java.util.Optional;
 import java.util.UUID;
 import org.ouzelbook.tracker.domain.Message;
 
-/** Takes over what others decided of two sightings or visits: whether they are one. */
+/** Takes over what others decided: whether two sightings or visits are one, and whether two names are one person's. */
 final class MergePairs {
     private final Merge merge;
 
@@ -16,27 +16,56 @@ final class MergePairs {
     /** Takes every pair of the other book, and asks where it contradicts one here. */
     void run() {
         for (Row there : merge.bundle().rows(Together.PAIRS)) {
-            Table table = Schema.table(there.text("table_name"));
-            Row pair = Together.pair(
-                    table,
-                    merge.keyHere(there.key("one_id"), table),
-                    merge.keyHere(there.key("other_id"), table),
-                    there.yes("is_same"),
-                    there.text("decided_by"),
-                    there.date("decided_on"));
-            boolean bothHere = isHere(table, pair.key("one_id"))
-                    && isHere(table, pair.key("other_id"))
-                    && !pair.key("one_id").equals(pair.key("other_id"));
-            Optional<Row> mine = pair.table().row(merge.database(), pair.id());
-            if (mine.isEmpty() && bothHere) {
-                merge.ledger().add(pair);
-            } else if (mine.isPresent() && mine.get().yes("is_same") != pair.yes("is_same")) {
-                askPair(mine.get(), pair, table);
+            if (there.text("table_name").equals(Together.PEOPLE)) {
+                takeNames(there);
+            } else {
+                takeRecords(there, Schema.table(there.text("table_name")));
             }
         }
     }
 
-    private void askPair(Row mine, Row pair, Table table) {
+    private void takeNames(Row there) {
+        String one = there.text("one_name");
+        String other = there.text("other_name");
+        take(
+                Together.people(one, other, there.yes("is_same"), there.text("decided_by"), there.date("decided_on")),
+                Message.of("merge.ask.people", one, merge.bundle().from(), other));
+    }
+
+    private void takeRecords(Row there, Table table) {
+        UUID one = merge.keyHere(there.key("one_id"), table);
+        UUID other = merge.keyHere(there.key("other_id"), table);
+        if (isHere(table, one) && isHere(table, other) && !one.equals(other)) {
+            Row record = table.row(merge.database(), one).orElseThrow();
+            take(
+                    Together.pair(
+                            table.name(),
+                            one,
+                            other,
+                            there.yes("is_same"),
+                            there.text("decided_by"),
+                            there.date("decided_on")),
+                    Message.of(
+                            "merge.ask.pair",
+                            Merge.words(record),
+                            merge.bundle().from()));
+        }
+    }
+
+    private boolean isHere(Table table, UUID key) {
+        return merge.stateHere(table, key).isPresent();
+    }
+
+    private void take(Row pair, Message words) {
+        Optional<Row> mine = pair.table().row(merge.database(), pair.id());
+        if (mine.isEmpty()) {
+            merge.ledger().add(pair);
+        } else if (mine.get().yes("is_same") != pair.yes("is_same")) {
+            ask(mine.get(), pair, words);
+        }
+    }
+
+    private void ask(Row mine, Row pair, Message words) {
         long state = pair.yes("is_same") ? 1 : 0;
         if (merge.lineage().earlier(pair.id()).contains(state)) {
             return;
@@ -45,11 +74,7 @@ final class MergePairs {
                 .ask(
                         MergeQuestion.About.CONTRADICTION,
                         pair.id() + " " + state,
-                        Message.of(
-                                "merge.ask.pair",
-                                Merge.words(table.row(merge.database(), pair.key("one_id"))
-                                        .orElseThrow()),
-                                merge.bundle().from()),
+                        words,
                         List.of(),
                         List.of(MergeAnswer.MINE, MergeAnswer.THEIRS))
                 .ifPresent(answer -> {
@@ -59,9 +84,5 @@ final class MergePairs {
                         merge.put(pair.table(), pair.id(), mine.yes("is_same") ? 1 : 0, Optional.empty());
                     }
                 });
-    }
-
-    private boolean isHere(Table table, UUID key) {
-        return merge.stateHere(table, key).isPresent();
     }
 }

@@ -16,8 +16,8 @@ final class Migrations {
     static final String APPLICATION = "org.ouzelbook";
 
     /** The scripts of this program, oldest first; their number is the version of the schema. */
-    static final Migrations ALL =
-            new Migrations(List.of("0001-first-book.sql", "0002-decisions.sql", "0003-together.sql", "0004-seals.sql"));
+    static final Migrations ALL = new Migrations(List.of(
+            "0001-first-book.sql", "0002-decisions.sql", "0003-together.sql", "0004-seals.sql", "0005-people.sql"));
 
     private final List<String> scripts;
 

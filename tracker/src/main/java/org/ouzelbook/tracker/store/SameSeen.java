@@ -2,13 +2,11 @@ package org.ouzelbook.tracker.store;
 
 import java.time.LocalTime;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.TreeMap;
 import java.util.UUID;
 import org.ouzelbook.tracker.domain.Message;
 
@@ -109,7 +107,7 @@ final class SameSeen {
     }
 
     private void propose(Row one, Row other) {
-        Row pair = Together.pair(one.table(), one.id(), other.id(), true, "", java.time.LocalDate.EPOCH);
+        Row pair = Together.pair(one.table().name(), one.id(), other.id(), true, "", java.time.LocalDate.EPOCH);
         if (decided.contains(pair.id())) {
             return;
         }
@@ -184,32 +182,21 @@ final class SameSeen {
      */
     static Map<UUID, UUID> standIns(Database database, Table table) {
         Map<UUID, String> owners = Together.owners(database);
-        Map<UUID, UUID> leaders = new HashMap<>();
+        Groups<UUID> same = new Groups<>();
         for (Row row :
                 Together.PAIRS.rows(database, "WHERE table_name = ? AND is_same = TRUE ORDER BY id", table.name())) {
-            UUID one = leader(leaders, row.key("one_id"));
-            UUID other = leader(leaders, row.key("other_id"));
+            UUID one = same.leader(row.key("one_id"));
+            UUID other = same.leader(row.key("other_id"));
             boolean oneFirst = rank(owners, one).compareTo(rank(owners, other)) < 0;
-            if (!one.equals(other)
-                    && table.row(database, one).isPresent()
+            if (table.row(database, one).isPresent()
                     && table.row(database, other).isPresent()) {
-                leaders.put(oneFirst ? other : one, oneFirst ? one : other);
+                same.join(oneFirst ? one : other, oneFirst ? other : one);
             }
         }
-        Map<UUID, UUID> standIns = new TreeMap<>();
-        leaders.keySet().forEach(key -> standIns.put(key, leader(leaders, key)));
-        return standIns;
+        return same.standIns();
     }
 
     private static String rank(Map<UUID, String> owners, UUID key) {
         return (owners.containsKey(key) ? "2 " : "1 ") + key;
-    }
-
-    private static UUID leader(Map<UUID, UUID> leaders, UUID key) {
-        UUID leader = key;
-        for (UUID next = leaders.get(leader); next != null; next = leaders.get(leader)) {
-            leader = next;
-        }
-        return leader;
     }
 }

@@ -30,7 +30,7 @@ final class Together {
             new Column("state", ColumnType.LONG),
             new Column("state_here", ColumnType.LONG));
 
-    /** Which records of two people are of one bird or one visit. */
+    /** Which records of two people are of one bird or one visit, and which names are one person's. */
     static final Table PAIRS = Table.ofLinks(
             "same_or_not",
             text("table_name"),
@@ -38,9 +38,14 @@ final class Together {
             new Column("other_id", ColumnType.KEY),
             yesNo("is_same"),
             text("decided_by"),
-            date("decided_on"));
+            date("decided_on"),
+            text("one_name"),
+            text("other_name"));
 
     static final List<Table> TABLES = List.of(OWNERS, OTHER_KEYS, STATES, PAIRS);
+
+    /** What stands for a table in pairs of names: a name is no record, so the row tells it. */
+    static final String PEOPLE = "person";
 
     private Together() {}
 
@@ -64,18 +69,29 @@ final class Together {
                 .set("state_here", here);
     }
 
-    static Row pair(Table table, UUID one, UUID other, boolean same, String by, LocalDate on) {
+    static Row pair(String table, UUID one, UUID other, boolean same, String by, LocalDate on) {
         boolean inOrder = one.toString().compareTo(other.toString()) < 0;
         UUID first = inOrder ? one : other;
         UUID second = inOrder ? other : one;
         return new Row(PAIRS)
                 .set("id", made(first + " " + second))
-                .set("table_name", table.name())
+                .set("table_name", table)
                 .set("one_id", first)
                 .set("other_id", second)
                 .set("is_same", same)
                 .set("decided_by", by)
                 .set("decided_on", on);
+    }
+
+    static Row people(String one, String other, boolean same, String by, LocalDate on) {
+        Row row = pair(PEOPLE, person(one), person(other), same, by, on);
+        boolean inOrder = row.key("one_id").equals(person(one));
+        return row.set("one_name", inOrder ? one : other).set("other_name", inOrder ? other : one);
+    }
+
+    /** {@return what stands for the key of a name} */
+    static UUID person(String name) {
+        return made("person " + name);
     }
 
     /** {@return a key that is the same in every book for the same words} */

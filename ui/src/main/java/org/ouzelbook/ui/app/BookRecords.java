@@ -7,8 +7,8 @@ import org.ouzelbook.tracker.store.BookView;
 import org.ouzelbook.tracker.store.SightingQuery;
 
 /**
- * Reads the records of a book as analyses want them: a bird that two people wrote down, and a visit that they made together, count
- * once where a person decided that they are one.
+ * Reads the records of a book as analyses want them: a bird that two people wrote down, a visit that they made together, and an
+ * observer whose name is spelt in several ways, count once where a person decided that they are one.
  */
 public final class BookRecords {
     private BookRecords() {}
@@ -21,7 +21,7 @@ public final class BookRecords {
      * @param asked the days whose visits, sightings, nest checks and kick samples are read; all other records are read whole
      */
     public static SurveyRecords of(BookView view, SightingQuery which, Predicate<LocalDate> asked) {
-        OncePerBird once = OncePerBird.of(view);
+        CountedOnce once = CountedOnce.of(view);
         return new SurveyRecords(
                 view.network(),
                 view.landmarks(),

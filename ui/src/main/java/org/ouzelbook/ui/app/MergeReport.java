@@ -13,7 +13,8 @@ import org.ouzelbook.tracker.store.SamePair;
  * @param bundles what became of each bundle, in the order in which they were given
  * @param questions what only a person can tell; nothing is merged while one is open, unless that is accepted
  * @param decided how many pairs were decided to be one or two
- * @param pairs records of two people that may be of one bird or one visit; they keep nothing from being merged
+ * @param pairs names that may be one person's, and records of two people that may be of one bird or one visit; they keep nothing
+ *     from being merged
  */
 public record MergeReport(
         boolean merged,

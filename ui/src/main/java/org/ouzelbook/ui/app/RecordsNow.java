@@ -83,7 +83,8 @@ public record RecordsNow(SurveyRecords records, long step, Optional<Set<Integer>
             return Optional.empty();
         }
         Map<UUID, Optional<Entry>> now = new HashMap<>();
-        touched.forEach(one -> now.put(one.id(), view.record(one)));
+        CountedOnce once = CountedOnce.of(view);
+        touched.forEach(one -> now.put(one.id(), view.record(one).map(once::spelt)));
         if (isShared(view, now)) {
             return Optional.empty();
         }

@@ -23,7 +23,8 @@ final class MergePrinter {
     void print(MergeReport report) {
         report.bundles().forEach(bundle -> bundle(bundle, report));
         list("merge.told.questions", report.questions(), this::question);
-        list("merge.told.pairs", report.pairs(), this::pair);
+        list("merge.told.people", pairs(report, true), this::pair);
+        list("merge.told.pairs", pairs(report, false), this::pair);
         line("");
         line(ending(report));
     }
@@ -94,6 +95,12 @@ final class MergePrinter {
                         ", ",
                         question.answers().stream().map(MergeAnswer::written).toList()));
         question.details().forEach(detail -> line("          " + Texts.of(detail)));
+    }
+
+    private static List<SamePair> pairs(MergeReport report, boolean ofPeople) {
+        return report.pairs().stream()
+                .filter(pair -> pair.ofPeople() == ofPeople)
+                .toList();
     }
 
     private void pair(SamePair pair) {

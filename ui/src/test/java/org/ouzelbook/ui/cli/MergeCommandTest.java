@@ -144,6 +144,54 @@ class MergeCommandTest {
         assertThat(registrations()).isEqualTo(3);
     }
 
+    @Test
+    void countsOnePersonOnceWhereAPersonSaysSoAndLeavesWhatWasWritten() throws IOException {
+        take(mine, "visit,date,from_km,to_km,species,observers\n2,2026-03-20,1.2,5.4,dipper,Jo Marl; Ina\n");
+        take(mine, "sighting,visit,km,time,species,count,observer\nb2,2,3.42,07:12,dipper,2,Jo Marl\n");
+        take(anna, "visit,date,from_km,to_km,species,observers\n2,2026-03-20,1.2,5.4,dipper,J. Marl; JM\n");
+        take(anna, "sighting,visit,km,time,species,count,observer\na3,2,2.20,07:40,dipper,1,J. Marl\n");
+
+        String merged = run("merge", mine, bundle(anna, "Anna"));
+
+        assertThat(merged)
+                .contains(
+                        "Perhaps one person, spelt in two ways",
+                        "“Jo Marl” (yours; 2 records) and “J. Marl” (Anna; 2 records) [same, different]",
+                        "“Jo Marl” (yours; 2 records) and “JM” (Anna; 1 record)");
+        JsonObject asked = json("merge", mine, "--json");
+        assertThat(asked.getAsJsonArray("pairs")
+                        .get(0)
+                        .getAsJsonObject()
+                        .get("table")
+                        .getAsString())
+                .isEqualTo("person");
+        assertThat(run("merge", mine, "--answer", "all=same")).contains("5 pairs decided");
+        assertThat(json("merge", mine, "--json").getAsJsonArray("pairs")).isEmpty();
+        assertThat(run("show", mine, "visits")).contains("J. Marl, JM");
+
+        Path tables = folder.resolve("tables.zip");
+        run("export", mine, "--as", "csv", "--private", "--out", tables);
+        assertThat(text(tables, "visits.csv")).contains("Jo Marl").doesNotContain("J. Marl", "JM");
+        assertThat(text(tables, "sightings.csv")).contains("Jo Marl").doesNotContain("J. Marl");
+        String before = run("show", mine, "sightings");
+        run("import", mine, Files.writeString(folder.resolve("again.csv"), text(tables, "sightings.csv")));
+        assertThat(run("show", mine, "sightings")).isEqualTo(before);
+        Path open = folder.resolve("open.zip");
+        run("export", mine, "--as", "csv", "--out", open);
+        assertThat(text(open, "visits.csv") + text(open, "sightings.csv")).doesNotContain("Marl", "JM");
+
+        run("undo", mine);
+        assertThat(json("merge", mine, "--dry-run", "--json").getAsJsonArray("pairs"))
+                .hasSize(5);
+    }
+
+    private static String text(Path zip, String name) throws IOException {
+        try (ZipFile file = new ZipFile(zip.toFile());
+                InputStream in = file.getInputStream(file.getEntry(name))) {
+            return new String(in.readAllBytes(), StandardCharsets.UTF_8);
+        }
+    }
+
     private JsonObject map() {
         return json("map", mine, "--json").getAsJsonArray("rivers").get(0).getAsJsonObject();
     }

@@ -88,7 +88,11 @@ public final class LeakCheck {
      * @param peopleAgreed whether the people in it agreed to be named
      */
     public static LeakCheck of(BookView view, boolean peopleAgreed) {
-        return new LeakCheck(BookRecords.asWritten(view), peopleAgreed);
+        LeakCheck check = new LeakCheck(BookRecords.asWritten(view), peopleAgreed);
+        if (!peopleAgreed) {
+            view.samePeople().values().forEach(check.words::addName);
+        }
+        return check;
     }
 
     private void learnPublic(SurveyRecords records) {

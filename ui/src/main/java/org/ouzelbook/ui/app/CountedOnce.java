@@ -10,7 +10,9 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.ouzelbook.tracker.domain.Chainage;
+import org.ouzelbook.tracker.domain.Entry;
 import org.ouzelbook.tracker.domain.Sighting;
 import org.ouzelbook.tracker.domain.Species;
 import org.ouzelbook.tracker.domain.Stretch;
@@ -19,25 +21,64 @@ import org.ouzelbook.tracker.store.BookView;
 
 /**
  * Lets one record stand for two where a person decided that two people wrote down the same: a sighting for one bird, a visit for a
- * walk that they made together. The visit that stands covers what either walked and looked for.
+ * walk that they made together. The visit that stands covers what either walked and looked for. One spelling of an observer’s name
+ * stands for the others that were decided to be the same person’s.
  */
-final class OncePerBird {
+final class CountedOnce {
+    /** Between the names of those who saw a bird together. */
+    private static final String TOGETHER = ", ";
+
     private final Map<UUID, UUID> sightings;
     private final Map<UUID, UUID> visits;
 
-    private OncePerBird(Map<UUID, UUID> sightings, Map<UUID, UUID> visits) {
+    private final Map<String, String> people;
+
+    private CountedOnce(Map<UUID, UUID> sightings, Map<UUID, UUID> visits, Map<String, String> people) {
         this.sightings = sightings;
         this.visits = visits;
+        this.people = people;
     }
 
-    static OncePerBird of(BookView view) {
-        return new OncePerBird(view.sameSightings(), view.sameVisits());
+    static CountedOnce of(BookView view) {
+        return new CountedOnce(view.sameSightings(), view.sameVisits(), view.samePeople());
+    }
+
+    /** {@return the record with the one spelling of its observers’ names} */
+    Entry spelt(Entry entry) {
+        if (entry instanceof Visit visit) {
+            return spelt(visit);
+        }
+        return entry instanceof Sighting sighting ? spelt(sighting) : entry;
+    }
+
+    private Visit spelt(Visit visit) {
+        List<String> names =
+                visit.observers().stream().map(this::spelt).distinct().toList();
+        return names.equals(visit.observers()) ? visit : visit.observedBy(names);
+    }
+
+    private Sighting spelt(Sighting sighting) {
+        String written = sighting.observer();
+        String name = people.containsKey(written)
+                ? spelt(written)
+                : Stream.of(written.split(TOGETHER, -1))
+                        .map(this::spelt)
+                        .distinct()
+                        .collect(Collectors.joining(TOGETHER));
+        return name.equals(written) ? sighting : sighting.observedBy(name);
+    }
+
+    private String spelt(String name) {
+        return people.getOrDefault(name, name);
     }
 
     List<Visit> visits(List<Visit> all) {
-        if (visits.isEmpty()) {
-            return all;
-        }
+        List<Visit> once =
+                people.isEmpty() ? all : all.stream().map(this::spelt).toList();
+        return visits.isEmpty() ? once : standing(once);
+    }
+
+    private List<Visit> standing(List<Visit> all) {
         Map<UUID, Visit> standing = new LinkedHashMap<>();
         all.stream().filter(visit -> !visits.containsKey(visit.id())).forEach(visit -> standing.put(visit.id(), visit));
         all.stream()
@@ -78,9 +119,12 @@ final class OncePerBird {
     }
 
     List<Sighting> sightings(List<Sighting> all) {
-        if (sightings.isEmpty() && visits.isEmpty()) {
-            return all;
-        }
+        List<Sighting> once =
+                people.isEmpty() ? all : all.stream().map(this::spelt).toList();
+        return sightings.isEmpty() && visits.isEmpty() ? once : standingSightings(once);
+    }
+
+    private List<Sighting> standingSightings(List<Sighting> all) {
         Map<UUID, Set<UUID>> links = new HashMap<>();
         all.forEach(sighting -> links.computeIfAbsent(stand(sighting.id()), id -> new LinkedHashSet<>())
                 .addAll(sighting.simultaneousWith().stream()
