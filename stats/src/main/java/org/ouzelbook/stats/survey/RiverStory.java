@@ -4,6 +4,7 @@ import java.time.Year;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.LongSummaryStatistics;
 import java.util.Optional;
 import java.util.UUID;
 import org.ouzelbook.stats.estimator.Estimate;
@@ -207,13 +208,14 @@ public record RiverStory(Species species, int season, List<Finding> findings) {
                 .flatMap(season -> season.count().stream().boxed())
                 .toList();
         Message verdict = trend.verdict().sentence();
+        LongSummaryStatistics range = counts.stream().mapToLong(Long::longValue).summaryStatistics();
         Message sentence = counts.size() < 2
                 ? Message.of("story.direction", verdict)
                 : Message.of(
-                        "story.directionSince",
+                        range.getMin() < range.getMax() ? "story.directionSince" : "story.directionSame",
                         Year.of(trend.seasons().get(0).season()),
-                        counts.stream().mapToLong(Long::longValue).min().orElseThrow(),
-                        counts.stream().mapToLong(Long::longValue).max().orElseThrow(),
+                        range.getMin(),
+                        range.getMax(),
                         verdict);
         Optional<Message> caveat = trend.warnings().stream()
                 .filter(warning -> warning.key().startsWith("trend.warning."))

@@ -28,7 +28,8 @@ import org.ouzelbook.tracker.domain.Stretch;
  *
  * <p>Facts are written the same way everywhere: a {@link Chainage} as km with two decimals, a {@link Stretch} as two of them,
  * a date as {@code 16 Mar 2026}, a day of the year as {@code 16 Mar}, a {@link Year} without grouping, an enum constant by
- * its text {@code term.Bank.LEFT}, a list with commas. Numbers keep {@link MessageFormat}'s own formats.
+ * its text {@code term.Bank.LEFT}, a list with commas. Numbers keep {@link MessageFormat}'s own formats, and those of
+ * {@link HouseNumber}.
  */
 public final class Texts {
     private static final DateTimeFormatter DATE = DateTimeFormatter.ofPattern("d MMM uuuu", Locale.ENGLISH);
@@ -70,12 +71,12 @@ public final class Texts {
      * @throws IllegalArgumentException if the file of texts has no such key
      */
     public static String of(String key, Object... facts) {
-        String pattern = pattern(key);
+        String text = text(key);
         Object[] written = new Object[facts.length];
         for (int i = 0; i < facts.length; i++) {
             written[i] = written(facts[i]);
         }
-        return new MessageFormat(pattern, Locale.ENGLISH).format(written);
+        return new MessageFormat(HouseNumber.places(text), Locale.ENGLISH).format(HouseNumber.written(text, written));
     }
 
     /** {@return the keys of all texts} */
@@ -90,11 +91,15 @@ public final class Texts {
      * @throws IllegalArgumentException if the file of texts has no such key
      */
     static String pattern(String key) {
-        String pattern = TEXTS.getProperty(key);
-        if (pattern == null) {
+        return HouseNumber.places(text(key));
+    }
+
+    private static String text(String key) {
+        String text = TEXTS.getProperty(key);
+        if (text == null) {
             throw new IllegalArgumentException("No text has the key " + key);
         }
-        return pattern;
+        return text;
     }
 
     private static Object written(Object fact) {

@@ -98,7 +98,7 @@ final class PlanCommand implements Callable<Integer> {
                     Texts.of("cli.plan.wayNamed", choice.way()),
                     Integer.toString(choice.visits()),
                     Integer.toString(choice.seasons()),
-                    String.format(Locale.ROOT, "%.0f %%", 100 * choice.powerForHalving()),
+                    Texts.of("number.probability", choice.powerForHalving()),
                     choice.smallestFall().isPresent()
                             ? String.format(
                                     Locale.ROOT,

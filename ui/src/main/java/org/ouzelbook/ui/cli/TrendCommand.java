@@ -102,7 +102,7 @@ final class TrendCommand implements Callable<Integer> {
             table.add(
                     String.valueOf(season.season()),
                     whole(season.count()),
-                    counted ? whole(season.lower()) + "–" + whole(season.upper()) : "–",
+                    counted ? range(season) : "–",
                     season.byModel()
                             .map(model ->
                                     Texts.of("cli.trend.byModel.count", model.estimate(), model.lower(), model.upper()))
@@ -112,6 +112,12 @@ final class TrendCommand implements Callable<Integer> {
                     season.why().map(Texts::of).orElse(season.imputed() ? Texts.of("cli.trend.imputed") : ""));
         }
         table.print(terminal);
+    }
+
+    private static String range(TrendAnswer.Season season) {
+        String lower = whole(season.lower());
+        String upper = whole(season.upper());
+        return lower.equals(upper) ? "" : lower + "–" + upper;
     }
 
     private static String whole(OptionalDouble number) {

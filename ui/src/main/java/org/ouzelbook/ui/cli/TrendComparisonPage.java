@@ -1,6 +1,5 @@
 package org.ouzelbook.ui.cli;
 
-import java.util.Locale;
 import java.util.OptionalDouble;
 import org.ouzelbook.ui.app.Texts;
 import org.ouzelbook.ui.app.TrendComparison;
@@ -53,10 +52,9 @@ final class TrendComparisonPage {
                     number(change.percent()),
                     change.percent().isPresent() ? number(change.lower()) + " – " + number(change.upper()) : "–",
                     change.probabilityFalling().isPresent()
-                            ? String.format(
-                                    Locale.ROOT,
-                                    "%.0f %%",
-                                    100 * change.probabilityFalling().getAsDouble())
+                            ? Texts.of(
+                                    "number.probability",
+                                    change.probabilityFalling().getAsDouble())
                             : "–");
         }
         table.print(terminal);

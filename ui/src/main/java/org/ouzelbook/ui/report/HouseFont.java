@@ -5,10 +5,13 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.util.Base64;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
+import org.apache.fontbox.ttf.CmapLookup;
 import org.apache.fontbox.ttf.TTFParser;
 import org.apache.fontbox.ttf.TTFSubsetter;
 import org.apache.fontbox.ttf.TrueTypeFont;
@@ -31,6 +34,12 @@ enum HouseFont {
 
     /** What a style sheet may print of itself: page numbers and the dots of lists. */
     private static final String PRINTED_BY_STYLE = "0123456789/ •";
+
+    /** The font has no letter beyond. */
+    private static final int LAST_PLANE_READ = 0x1FFFF;
+
+    /** Stands on paper for a letter that the font lacks. */
+    static final int LACKING = '□';
 
     private final String file;
 
@@ -67,6 +76,85 @@ enum HouseFont {
         return """
                 @font-face { font-family: '%s'; font-weight: %d; src: url(data:font/ttf;base64,%s) format('truetype'); }
                 """.formatted(family, weight, Base64.getEncoder().encodeToString(subset(letters)));
+    }
+
+    /**
+     * {@return the text as paper can show it: {@link #LACKING} for each letter that the font lacks; marks that nobody sees fall away}
+     *
+     * @param text a text, or a page with its markup
+     */
+    static String onPaper(String text) {
+        return text.codePoints()
+                .filter(letter -> has(letter) || !isUnseen(letter))
+                .map(letter -> has(letter) ? letter : LACKING)
+                .collect(StringBuilder::new, StringBuilder::appendCodePoint, StringBuilder::append)
+                .toString();
+    }
+
+    private static boolean has(int letter) {
+        return letter < ' '
+                || (REGULAR.widths().containsKey(letter) && SEMIBOLD.widths().containsKey(letter));
+    }
+
+    /** Joiners, marks of direction, and choices between forms of one letter. */
+    private static boolean isUnseen(int letter) {
+        return Character.getType(letter) == Character.FORMAT || (letter >= 0xFE00 && letter <= 0xFE0F);
+    }
+
+    /**
+     * {@return the text, cut with an ellipsis where it is wider than its room}
+     *
+     * @param text one line that the font can show
+     * @param room the room, in heights of a letter
+     */
+    String cut(String text, double room) {
+        if (width(text) <= room) {
+            return text;
+        }
+        String cut = text;
+        while (!cut.isEmpty() && width(cut + "…") > room) {
+            cut = cut.substring(0, cut.offsetByCodePoints(cut.length(), -1));
+        }
+        return cut.strip() + "…";
+    }
+
+    /**
+     * {@return how wide a text is, in heights of a letter}
+     *
+     * @param text one line that the font can show
+     */
+    double width(String text) {
+        return text.codePoints()
+                .mapToDouble(letter -> widths().getOrDefault(letter, 1.0))
+                .sum();
+    }
+
+    private Map<Integer, Double> widths() {
+        return this == REGULAR ? Widths.OF_REGULAR : Widths.OF_SEMIBOLD;
+    }
+
+    /** The letters of each weight, and how wide each is, in heights of a letter; read when first asked for. */
+    private static final class Widths {
+        private static final Map<Integer, Double> OF_REGULAR = REGULAR.readWidths();
+        private static final Map<Integer, Double> OF_SEMIBOLD = SEMIBOLD.readWidths();
+    }
+
+    private Map<Integer, Double> readWidths() {
+        try (InputStream in = open();
+                TrueTypeFont font = new TTFParser().parse(RandomAccessReadBuffer.createBufferFromStream(in))) {
+            CmapLookup glyphs = font.getUnicodeCmapLookup();
+            double em = font.getUnitsPerEm();
+            Map<Integer, Double> read = new HashMap<>();
+            for (int letter = ' '; letter <= LAST_PLANE_READ; letter++) {
+                int glyph = glyphs.getGlyphId(letter);
+                if (glyph > 0) {
+                    read.put(letter, font.getAdvanceWidth(glyph) / em);
+                }
+            }
+            return Map.copyOf(read);
+        } catch (IOException e) {
+            throw new UncheckedIOException(file, e);
+        }
     }
 
     private static Set<Integer> letters(String text) {

@@ -84,7 +84,9 @@ final class NextSteps {
         if (!edges.isEmpty()) {
             add(season, "report.steps.ends", edges);
         }
-        add(Texts.of("report.steps.springAndAutumn"), "report.steps.kick");
+        add(
+                Texts.of("report.steps.springAndAutumn"),
+                findings.records().kickSamples().isEmpty() ? "report.steps.firstKick" : "report.steps.kick");
     }
 
     private void add(String when, String key, Object... facts) {

@@ -7,6 +7,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.EnumMap;
 import java.util.Locale;
 import java.util.Map;
+import org.ouzelbook.ui.app.Texts;
 import org.ouzelbook.ui.strip.Ink;
 import org.ouzelbook.ui.strip.Palette;
 
@@ -14,6 +15,9 @@ import org.ouzelbook.ui.strip.Palette;
 final class Page {
     /** The colours on white paper. */
     private static final Palette ON_PAPER = onWhite();
+
+    /** The room of the foot beside the number of the page, in heights of its letters. */
+    private static final double FOOT = 52;
 
     private final Medium medium;
     private final Html body = new Html();
@@ -55,20 +59,29 @@ final class Page {
                 .empty("meta", "charset", "utf-8")
                 .empty("meta", "name", "viewport", "content", "width=device-width, initial-scale=1")
                 .element("title", title);
-        String contents = body.toString();
+        String contents = onScreen() ? body.toString() : HouseFont.onPaper(body.toString());
+        String foot = onScreen() ? "" : foot(title, contents);
         String script = scripted && onScreen() ? resource(name + ".js") : "";
-        String style = HouseFont.rulesFor(contents + script + title)
+        String style = HouseFont.rulesFor(contents + script + title + foot)
                 + (onScreen() ? "" : HouseFont.rulesForDrawings(contents))
                 + resource(onScreen() ? name + ".css" : name + "-paper.css");
         html.markup("<style>\n" + style + "</style>\n").close("head").open("body");
         if (!onScreen()) {
-            html.element("div", title, "class", "running");
+            html.element("div", foot, "class", foot.indexOf(HouseFont.LACKING) < 0 ? "running" : "running lacking");
         }
         html.markup(contents);
         if (!script.isEmpty()) {
             html.markup("<script>\n" + script + "</script>\n");
         }
         return html.close("body").close("html").toString();
+    }
+
+    /** One line: the title as far as there is room, and what stands for letters that the font lacks. */
+    private static String foot(String title, String contents) {
+        String shown = HouseFont.onPaper(title);
+        boolean lacks = (contents + shown).indexOf(HouseFont.LACKING) >= 0;
+        String note = lacks ? " · " + Texts.of("paper.lacking", Character.toString(HouseFont.LACKING)) : "";
+        return HouseFont.REGULAR.cut(shown, FOOT - HouseFont.REGULAR.width(note)) + note;
     }
 
     private static String resource(String file) {

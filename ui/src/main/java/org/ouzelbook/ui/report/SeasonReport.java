@@ -27,6 +27,8 @@ public final class SeasonReport implements Paper {
 
     private static final double STRIP_ON_PAPER = 840;
     private static final double STRIP_HEIGHT = 520;
+    private static final double HEIGHT_WITHOUT_SEASONS = 120;
+    private static final double HEIGHT_OF_A_SEASON = 60;
     private static final double FIGURE_WIDTH = 760;
     private static final double FIGURE_ON_SCREEN = 300;
     private static final double FIGURE_ON_PAPER = 240;
@@ -127,8 +129,10 @@ public final class SeasonReport implements Paper {
             if (scene.waters().list().isEmpty()) {
                 return;
             }
-            Frame frame =
-                    Frame.fitting(scene.waters(), page.onScreen() ? STRIP_ON_SCREEN : STRIP_ON_PAPER, STRIP_HEIGHT);
+            double height = Math.min(
+                    STRIP_HEIGHT,
+                    HEIGHT_WITHOUT_SEASONS + HEIGHT_OF_A_SEASON * scene.maps().size());
+            Frame frame = Frame.fitting(scene.waters(), page.onScreen() ? STRIP_ON_SCREEN : STRIP_ON_PAPER, height);
             StripDrawing drawing = RiverStrip.seasons(scene, frame, Optional.empty());
             section("report.strip").open("figure", "class", "strip");
             ToldPicture.write(page, drawing.picture(), "strip", 163, new ToldPlaces(findings).strip(drawing));
@@ -137,7 +141,14 @@ public final class SeasonReport implements Paper {
                     .close("section");
         }
 
+        /** Two counts at least; of one the sentence above says all, and that it shows no way. */
         private void figure() {
+            long counted = findings.trend().seasons().stream()
+                    .filter(season -> season.count().isPresent())
+                    .count();
+            if (counted < 2) {
+                return;
+            }
             section("report.figure").open("figure", "class", "counts");
             CountFigure figure = CountFigure.of(
                     findings.trend(), FIGURE_WIDTH, page.onScreen() ? FIGURE_ON_SCREEN : FIGURE_ON_PAPER);
@@ -216,6 +227,7 @@ public final class SeasonReport implements Paper {
                     .filter(sighting -> sighting.date().getYear() <= last)
                     .filter(sighting -> sighting.species().equals(map.species()))
                     .count();
+            int first = findings.seasons().get(0).season();
             section("report.records")
                     .element(
                             "p",
@@ -223,8 +235,9 @@ public final class SeasonReport implements Paper {
                                     "report.records.text",
                                     visits,
                                     sightings,
-                                    Year.of(findings.seasons().get(0).season()),
-                                    Year.of(last)))
+                                    Year.of(first),
+                                    Year.of(last),
+                                    first < last ? 1 : 0))
                     .close("section");
         }
 

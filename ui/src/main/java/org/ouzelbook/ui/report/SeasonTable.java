@@ -1,7 +1,9 @@
 package org.ouzelbook.ui.report;
 
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.ouzelbook.stats.estimator.Estimate;
 import org.ouzelbook.stats.survey.SeasonDensity;
 import org.ouzelbook.stats.survey.Territory;
@@ -10,31 +12,43 @@ import org.ouzelbook.tracker.domain.BreedingCode.EvidenceClass;
 import org.ouzelbook.ui.app.SeasonFindings;
 import org.ouzelbook.ui.app.Texts;
 
-/** The table of the seasons: counts, km, density, proof of breeding, visits. */
+/** The table of the seasons: counts, km, density, proof of breeding, visits; without a column that no season fills. */
 final class SeasonTable {
+    /** Season, water and visits, which are told of a season that was not counted, too. */
+    private static final int BESIDE = 3;
+
     private final SeasonFindings findings;
+    private final boolean modelled;
+    private final boolean edges;
+    private final List<String> columns;
 
     SeasonTable(SeasonFindings findings) {
         this.findings = findings;
+        List<SeasonDensity.Row> rows = findings.density().rows();
+        this.modelled = rows.stream().anyMatch(row -> row.model().isPresent());
+        this.edges = rows.stream().anyMatch(row -> row.edge() > 0);
+        this.columns = Stream.of(
+                        "season",
+                        "water",
+                        "territories",
+                        "range",
+                        "byModel",
+                        "edge",
+                        "km",
+                        "perKm",
+                        "interval",
+                        "confirmed",
+                        "visits")
+                .filter(column -> modelled || !column.equals("byModel"))
+                .filter(column -> edges || !column.equals("edge"))
+                .toList();
     }
 
     void write(Html html) {
         html.open("section").element("h2", Texts.of("report.table"));
-        html.open("div", "class", "scroll").open("table");
-        html.element("caption", Texts.of("report.table.caption")).open("thead").open("tr");
-        for (String column : new String[] {
-            "season",
-            "water",
-            "territories",
-            "range",
-            "byModel",
-            "edge",
-            "km",
-            "perKm",
-            "interval",
-            "confirmed",
-            "visits"
-        }) {
+        html.element("p", Texts.of(modelled ? "report.table.caption" : "report.table.captionByRule"), "class", "small");
+        html.open("div", "class", "scroll").open("table").open("thead").open("tr");
+        for (String column : columns) {
             html.element(
                     "th",
                     Texts.of("report.table." + column),
@@ -62,17 +76,27 @@ final class SeasonTable {
                 .orElse(row.river().name());
         html.open("tr").element("td", Integer.toString(row.season())).element("td", water, "class", "words");
         if (map.isEmpty() || !map.get().isCounted()) {
-            html.element("td", Texts.of("report.table.notCounted"), "colspan", "8", "class", "words");
+            html.element(
+                    "td",
+                    Texts.of("report.table.notCounted"),
+                    "colspan",
+                    Integer.toString(columns.size() - BESIDE),
+                    "class",
+                    "words");
         } else {
             html.element("td", Integer.toString(row.territories()));
             html.element("td", row.min() == row.max() ? "" : row.min() + "–" + row.max());
-            html.element(
-                    "td",
-                    row.model()
-                            .map(model -> Texts.of(
-                                    "report.table.byModel.count", model.expected(), model.lower(), model.upper()))
-                            .orElse(""));
-            html.element("td", row.edge() == 0 ? "" : Integer.toString(row.edge()));
+            if (modelled) {
+                html.element(
+                        "td",
+                        row.model()
+                                .map(model -> Texts.of(
+                                        "report.table.byModel.count", model.expected(), model.lower(), model.upper()))
+                                .orElse(""));
+            }
+            if (edges) {
+                html.element("td", row.edge() == 0 ? "" : Integer.toString(row.edge()));
+            }
             html.element("td", number("%.1f", row.surveyedKm()));
             html.element(
                     "td",

@@ -105,10 +105,16 @@ final class ToldPlaces {
                 min,
                 max,
                 totals.surveyedKm(),
-                visits);
+                visits,
+                min < max ? 1 : 0);
         String byModel = totals.model()
-                .map(model ->
-                        " " + Texts.of("report.told.model", Math.round(model.expected()), model.lower(), model.upper()))
+                .map(model -> " "
+                        + Texts.of(
+                                "report.told.model",
+                                Math.round(model.expected()),
+                                model.lower(),
+                                model.upper(),
+                                model.lower() < model.upper() ? 1 : 0))
                 .orElse("");
         return totals.notCounted().isEmpty()
                 ? words + byModel

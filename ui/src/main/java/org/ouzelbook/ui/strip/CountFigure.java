@@ -30,6 +30,7 @@ public final class CountFigure {
     private static final double DOT = 5;
     private static final double BESIDE = 7;
     private static final double DASH = 8;
+    private static final double YEAR_WIDTH = 40;
 
     private final CountTrend trend;
     private final double width;
@@ -100,7 +101,10 @@ public final class CountFigure {
         shapes.add(label(LEFT - 34, TOP - 18, Texts.of("strip.counts"), Anchor.START, Ink.MUTED));
         scale();
         line.ifPresent(this::fitted);
-        seasons.forEach(this::season);
+        List<Integer> years = namedYears();
+        years.forEach(year ->
+                shapes.add(label(x(year), height - BOTTOM + 22, Integer.toString(year), Anchor.MIDDLE, Ink.INK)));
+        seasons.forEach(season -> season(season, years));
         String title = Texts.of("strip.figure.title", trend.species());
         return new Picture(width, height, shapes, title, description());
     }
@@ -134,11 +138,27 @@ public final class CountFigure {
                         .toList()));
     }
 
-    private void season(SeasonTotals season) {
+    /** The last season and, going back, each that leaves room for its name beside the next one named. */
+    private List<Integer> namedYears() {
+        List<Integer> named = new ArrayList<>();
+        double next = Double.POSITIVE_INFINITY;
+        for (int i = seasons.size() - 1; i >= 0; i--) {
+            int year = seasons.get(i).season();
+            if (next - x(year) >= YEAR_WIDTH) {
+                named.add(0, year);
+                next = x(year);
+            }
+        }
+        return named;
+    }
+
+    private void season(SeasonTotals season, List<Integer> years) {
         double x = x(season.season());
-        shapes.add(label(x, height - BOTTOM + 22, Integer.toString(season.season()), Anchor.MIDDLE, Ink.INK));
         if (season.count().isEmpty()) {
-            shapes.add(label(x, height - BOTTOM - 8, Texts.of("strip.figure.notCounted"), Anchor.MIDDLE, Ink.MUTED));
+            if (years.contains(season.season())) {
+                shapes.add(
+                        label(x, height - BOTTOM - 8, Texts.of("strip.figure.notCounted"), Anchor.MIDDLE, Ink.MUTED));
+            }
             return;
         }
         double byRule = season.count().getAsLong();
@@ -182,19 +202,23 @@ public final class CountFigure {
                                             model.expected(),
                                             model.lower(),
                                             model.upper(),
-                                            season.count().getAsLong()))
+                                            season.count().getAsLong(),
+                                            model.lower() < model.upper() ? 1 : 0))
                                     .orElseGet(() -> byRule(season)));
         }
         return String.join(" ", sentences);
     }
 
     private String byRule(SeasonTotals season) {
+        double min = range(season.season(), Counted::min);
+        double max = range(season.season(), Counted::max);
         return Texts.of(
                 "strip.figure.say",
                 Year.of(season.season()),
                 season.count().orElseThrow(),
-                (int) range(season.season(), Counted::min),
-                (int) range(season.season(), Counted::max));
+                min,
+                max,
+                min < max ? 1 : 0);
     }
 
     private Point at(int season, double count) {

@@ -21,11 +21,14 @@ final class StripWords {
     }
 
     static String title(SeasonsScene scene) {
+        int first = scene.maps().get(0).season();
+        int last = scene.maps().get(scene.maps().size() - 1).season();
         return Texts.of(
                 "strip.title.seasons",
                 scene.maps().get(0).species(),
-                Year.of(scene.maps().get(0).season()),
-                Year.of(scene.maps().get(scene.maps().size() - 1).season()));
+                Year.of(first),
+                Year.of(last),
+                first < last ? 1 : 0);
     }
 
     static String description(SeasonScene scene) {

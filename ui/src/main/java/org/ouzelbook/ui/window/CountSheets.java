@@ -201,7 +201,7 @@ final class CountSheets {
                 answer.perYear().percent().isPresent()
                         ? Texts.of(
                                 "window.findings.aYear",
-                                signed(answer.perYear().percent()),
+                                answer.perYear().percent().getAsDouble(),
                                 signed(answer.perYear().lower()),
                                 signed(answer.perYear().upper()))
                         : "",
@@ -236,7 +236,7 @@ final class CountSheets {
                     .filter(byRule -> byRule.perYear().percent().isPresent())
                     .ifPresent(byRule -> remarks.add(Texts.of(
                             "window.findings.aYearByRule",
-                            signed(byRule.perYear().percent()),
+                            byRule.perYear().percent().orElseThrow(),
                             signed(byRule.perYear().lower()),
                             signed(byRule.perYear().upper()))));
             answer.shareFromCounts().ifPresent(share -> remarks.add(Texts.of("cli.trend.shareFromCounts", share)));
@@ -370,7 +370,7 @@ final class CountSheets {
     }
 
     private static String signed(OptionalDouble value) {
-        return form("%+.1f", value).replace('-', '−');
+        return value.isPresent() ? Texts.of("cli.trend.limit", value.getAsDouble()) : "–";
     }
 
     static String limits(String form, OptionalDouble lower, OptionalDouble upper) {
