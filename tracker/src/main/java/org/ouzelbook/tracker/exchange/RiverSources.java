@@ -10,6 +10,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.ouzelbook.tracker.domain.Message;
 import org.ouzelbook.tracker.domain.RiverLine;
@@ -25,11 +26,11 @@ import org.ouzelbook.tracker.store.BookEdit;
 final class RiverSources {
     private static final Set<String> EXTENSIONS = Set.of("geojson", "json", "gpx", "kml");
 
-    private final String names;
+    private final List<String> names;
     private final RiverFile drawn;
     private final UnderstoodRivers understood;
 
-    private RiverSources(String names, RiverFile drawn, RiverAnswers answers) {
+    private RiverSources(List<String> names, RiverFile drawn, RiverAnswers answers) {
         this.names = names;
         this.drawn = drawn;
         this.understood = UnderstoodRivers.of(drawn.rivers(), answers);
@@ -49,8 +50,7 @@ final class RiverSources {
             for (FileSource source : sources) {
                 paths.add(source instanceof FileSource.OnDisk file ? file.path() : unpacked(source, folder));
             }
-            String names =
-                    String.join(", ", sources.stream().map(FileSource::name).toList());
+            List<String> names = sources.stream().map(FileSource::name).toList();
             return new RiverSources(names, RiverFile.read(paths), answers);
         } finally {
             try (Stream<Path> files = Files.walk(folder)) {
@@ -103,6 +103,18 @@ final class RiverSources {
     }
 
     private Problem told(Message message) {
-        return new Problem(names, 0, "", "", message);
+        return new Problem(file(message), 0, "", "", message);
+    }
+
+    /** {@return the file that a message speaks of, which its first fact then tells; else all of them} */
+    private String file(Message message) {
+        if (!message.key().startsWith("river.file.")) {
+            return String.join(", ", names);
+        }
+        String plain = String.valueOf(message.facts().get(0));
+        return names.stream()
+                .filter(name -> name.matches("(.*[!/\\\\])?" + Pattern.quote(plain)))
+                .findFirst()
+                .orElse(plain);
     }
 }

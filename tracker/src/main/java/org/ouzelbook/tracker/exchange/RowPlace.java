@@ -95,11 +95,13 @@ final class RowPlace {
         }
         // A landmark or a point may tell its river itself, and another one than that of the visit.
         Optional<UUID> known = named || walked.isEmpty() ? river.map(River::id) : Optional.empty();
+        boolean troubled = row.has(Finding.PROBLEM);
         boolean byKm = km(river);
         boolean byLandmark = landmark(known);
         boolean byCoordinates = coordinates(known);
         boolean byGrid = gridReference(known);
-        if (!byKm && !byLandmark && !byCoordinates && !byGrid) {
+        boolean unreadable = !troubled && row.has(Finding.PROBLEM);
+        if (!byKm && !byLandmark && !byCoordinates && !byGrid && !unreadable) {
             row.problem(Column.KM, Message.of("import.place.missing"));
         }
         Bank bank = row.word(Column.BANK, Words.BANKS).orElse(Bank.UNKNOWN);

@@ -84,6 +84,10 @@ final class RowReader {
     /** {@return the cell, if it says anything: neither blank nor a way of writing that something is unknown} */
     Optional<String> known(Column column) {
         String text = text(column);
+        if (text.equals("#FORMULA?")) {
+            problem(column, Message.of("import.cell.noResult"));
+            return Optional.empty();
+        }
         if (SPREADSHEET_ERROR.matcher(text).matches()) {
             problem(column, Message.of("import.cell.spreadsheetError"));
             return Optional.empty();

@@ -173,8 +173,11 @@ public final class TableImport {
                 skipped.add(Message.of("import.skipped.noTable", sheet.name()));
             }
         }
-        if (sheets.isEmpty() || noTables.size() == sheets.size()) {
-            throw noTables.isEmpty() ? new UnreadableFile(Message.of("import.file.empty")) : noTables.get(0);
+        if (sheets.isEmpty()) {
+            throw new UnreadableFile(Message.of("import.file.allHidden"));
+        }
+        if (noTables.size() == sheets.size()) {
+            throw noTables.get(0);
         }
     }
 

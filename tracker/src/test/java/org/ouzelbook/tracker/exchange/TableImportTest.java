@@ -69,6 +69,54 @@ class TableImportTest {
     }
 
     @Test
+    void saysThatEverySheetIsHidden() {
+        try (Notebooks notebooks = new Notebooks(folder)) {
+            notebooks.file("notes.xlsx", "");
+            new PackedWorkbook()
+                    .sheet("birds", "hidden", "</sheetData>")
+                    .sheet("visits", "veryHidden", "</sheetData>")
+                    .write(folder.resolve("notes.xlsx"));
+
+            assertThat(Notebooks.keys(notebooks.add(), Finding.PROBLEM)).containsExactly("0 import.file.allHidden");
+        }
+    }
+
+    /** Libraries that write spreadsheets leave formulas without a result; ECMA-376, 18.3.1.96: the value {@code v} may be missing. */
+    @Test
+    void saysWhichCellHoldsAFormulaWithoutAResult() {
+        try (Notebooks notebooks = new Notebooks(folder)) {
+            notebooks.file("notes.xlsx", "");
+            new PackedWorkbook().sheet("birds", "visible", """
+                            <row r="1"><c t="str"><v>date</v></c><c t="str"><v>km</v></c><c t="str"><v>species</v></c></row>
+                            <row r="2"><c t="str"><v>2026-03-16</v></c><c><f>B1+1</f></c><c t="str"><v>dipper</v></c></row>
+                            <row r="3"><c t="str"><v>2026-03-16</v></c><c><f>B1+1</f><v>8.2</v></c><c t="str"><v>dipper</v></c></row>
+                            </sheetData>""").write(folder.resolve("notes.xlsx"));
+
+            ImportResult result = notebooks.add();
+
+            assertThat(Notebooks.keys(result, Finding.PROBLEM)).containsExactly("2 import.cell.noResult");
+            assertThat(result.added()).isEqualTo(1);
+        }
+    }
+
+    @Test
+    void namesARiverFileOnceWhereItIsBroken() {
+        try (Notebooks notebooks = new Notebooks(folder)) {
+            ImportResult result = notebooks
+                    .file("a.geojson", "{")
+                    .file("b.gpx", "<gpx><trk><trkseg><trkpt lat=\"1\"/></trkseg></trk></gpx>")
+                    .add();
+
+            assertThat(result.findings().reasons(Finding.PROBLEM))
+                    .flatExtracting(Findings.Reason::first)
+                    .extracting(Problem::file, problem -> problem.message().key())
+                    .containsExactlyInAnyOrder(
+                            tuple(folder.resolve("a.geojson").toString(), "river.file.brokenJson"),
+                            tuple(folder.resolve("b.gpx").toString(), "river.file.noLatLon"));
+        }
+    }
+
+    @Test
     void overwritesNothing() {
         try (Notebooks notebooks = new Notebooks(folder)) {
             notebooks

@@ -116,14 +116,16 @@ public final class NewBook {
     public static Rehearsal rehearse(List<Path> files, RiverAnswers answers) {
         RiverFile drawn = RiverFile.read(files);
         if (!drawn.problems().isEmpty()) {
-            return new Rehearsal(new Answer(Optional.empty(), List.of(), drawn.problems(), drawn.remarks()), List.of());
+            return new Rehearsal(
+                    new Answer(Optional.empty(), List.of(), withFiles(drawn.problems()), withFiles(drawn.remarks())),
+                    List.of());
         }
         UnderstoodRivers understood = UnderstoodRivers.of(drawn.rivers(), answers);
         List<DrawnLine> lines = understood.rivers().stream()
                 .map(river -> line(river, understood))
                 .toList();
         return new Rehearsal(
-                new Answer(Optional.empty(), lines, understood.questions(), drawn.remarks()),
+                new Answer(Optional.empty(), lines, understood.questions(), withFiles(drawn.remarks())),
                 understood.rivers().stream().map(UnderstoodRiver::line).toList());
     }
 
@@ -160,14 +162,14 @@ public final class NewBook {
     public static Answer make(Path book, List<Path> files, RiverAnswers answers, String who) {
         RiverFile drawn = RiverFile.read(files);
         if (!drawn.problems().isEmpty()) {
-            return new Answer(Optional.empty(), List.of(), drawn.problems(), drawn.remarks());
+            return new Answer(Optional.empty(), List.of(), withFiles(drawn.problems()), withFiles(drawn.remarks()));
         }
         UnderstoodRivers understood = UnderstoodRivers.of(drawn.rivers(), answers);
         List<DrawnLine> lines = understood.rivers().stream()
                 .map(river -> line(river, understood))
                 .toList();
         if (!understood.questions().isEmpty()) {
-            return new Answer(Optional.empty(), lines, understood.questions(), drawn.remarks());
+            return new Answer(Optional.empty(), lines, understood.questions(), withFiles(drawn.remarks()));
         }
         try (Book made = Book.create(book)) {
             List<String> names = lines.stream().map(DrawnLine::river).toList();
@@ -178,7 +180,7 @@ public final class NewBook {
                 });
                 return null;
             });
-            List<Message> warnings = new ArrayList<>(drawn.remarks());
+            List<Message> warnings = new ArrayList<>(withFiles(drawn.remarks()));
             understood
                     .rivers()
                     .forEach(river -> SelfCrossing.of(river.line())
@@ -187,6 +189,15 @@ public final class NewBook {
                             .ifPresent(warnings::add));
             return new Answer(Optional.of(made.file().toString()), lines, List.of(), warnings);
         }
+    }
+
+    /** What is said of a file names it in its first fact, and not in its words. */
+    private static List<Message> withFiles(List<Message> told) {
+        return told.stream()
+                .map(message -> message.key().startsWith("river.file.")
+                        ? Message.of("river.inFile", message.facts().get(0), message)
+                        : message)
+                .toList();
     }
 
     private static DrawnLine line(UnderstoodRiver river, UnderstoodRivers all) {

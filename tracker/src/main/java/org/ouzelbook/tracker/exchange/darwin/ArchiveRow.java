@@ -4,10 +4,13 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.regex.Pattern;
 import org.ouzelbook.tracker.exchange.export.Numbers;
 
 /** One row of an archive that is being written: what each term says. */
 final class ArchiveRow {
+    private static final Pattern UNSEEN = Pattern.compile("[\\p{Cc}\\u2028\\u2029\\s]+");
+
     private final Map<String, String> values = new LinkedHashMap<>();
 
     /** Tells a term; an empty value and a blank text tell nothing. */
@@ -32,6 +35,6 @@ final class ArchiveRow {
 
     /** A table without quotation marks has no place for tabs and line breaks, nor for other characters that nobody sees. */
     private static String plain(String text) {
-        return text.replaceAll("[\\p{Cc}\\u2028\\u2029\\s]+", " ").strip();
+        return UNSEEN.matcher(text).replaceAll(" ").strip();
     }
 }

@@ -22,7 +22,8 @@ import org.ouzelbook.tracker.exchange.file.UnreadableFile;
 
 /**
  * The rows of one sheet, turned into a text table with the same numbers of rows. A cell that is merged over several rows says
- * the same in each of them, as a person reads it.
+ * the same in each of them, as a person reads it. A formula whose result was never stored becomes {@code #FORMULA?}, beside the errors
+ * that spreadsheets write themselves.
  *
  * <p>Source: ECMA-376 (5th edition, 2016), part 1, 18.3.1 (worksheets).
  */
@@ -30,6 +31,7 @@ final class SheetRows {
     private static final int MOST_ROWS = 1_048_576;
     private static final int MOST_COLUMNS = 16_384;
     private static final int MOST_CHARACTERS = 100_000_000;
+    private static final String NO_RESULT = "#FORMULA?";
     private static final Pattern CELL = Pattern.compile("([A-Z]{1,3})(\\d{1,7})");
     private static final Pattern MERGED = Pattern.compile(CELL.pattern() + ":" + CELL.pattern());
 
@@ -124,18 +126,25 @@ final class SheetRows {
         String type = xml.attribute("t").orElse("n");
         int style = Part.number(xml.attribute("s"), 0);
         String text = "";
+        boolean formula = false;
+        boolean result = false;
         while (xml.hasNext()) {
             int event = xml.next();
             if (event == XMLStreamConstants.END_ELEMENT && xml.getLocalName().equals("c")) {
                 break;
             }
             if (event == XMLStreamConstants.START_ELEMENT) {
+                formula |= xml.getLocalName().equals("f");
+                result |= xml.getLocalName().equals("v");
                 switch (xml.getLocalName()) {
                     case "v" -> text = xml.text();
                     case "is" -> text = SharedTexts.text(xml, "is");
                     default -> xml.text();
                 }
             }
+        }
+        if (formula && !result) {
+            return NO_RESULT;
         }
         return switch (type) {
             case "s" -> texts.get(Part.number(Optional.of(text), -1));

@@ -2,10 +2,13 @@ package org.ouzelbook.ui.app.leak;
 
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
+import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Deque;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.BiConsumer;
+import java.util.function.Function;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
@@ -26,6 +29,7 @@ final class CoordinateSearch {
     private static final int FINE_DECIMALS = 3;
     private static final int FINEST_DECIMALS = 7;
     private static final int MOST_BETWEEN = 48;
+    private static final int NEIGHBOURS = 2;
     private static final double LINE_STEP_METRES = 300;
     private static final double ON_THE_NEST_METRES = 1.5;
     private static final double PUBLIC_METRES = 2;
@@ -61,61 +65,55 @@ final class CoordinateSearch {
         if (places.nests().isEmpty()) {
             return;
         }
-        judge(pairs(text, figures(text, NUMBER)), hit);
-        judge(pairs(text, figures(text, WITH_COMMA)), hit);
-        judge(pairs(text, sexagesimal(text)), hit);
+        judge(pairs(text, NUMBER, CoordinateSearch::figure), hit);
+        judge(pairs(text, WITH_COMMA, CoordinateSearch::figure), hit);
+        judge(pairs(text, SEXAGESIMAL, CoordinateSearch::sexagesimal), hit);
     }
 
-    private static List<Figure> figures(String text, Pattern number) {
-        List<Figure> figures = new ArrayList<>();
-        Matcher matcher = number.matcher(text);
-        while (matcher.find()) {
-            String written = matcher.group().replace(',', '.').replace('−', '-');
-            int point = written.indexOf('.');
-            figures.add(new Figure(
-                    Double.parseDouble(written),
-                    point < 0 ? 0 : written.length() - point - 1,
-                    matcher.start(),
-                    matcher.end()));
-        }
-        return figures;
+    private static Figure figure(Matcher number) {
+        String written = number.group().replace(',', '.').replace('−', '-');
+        int point = written.indexOf('.');
+        int decimals = point < 0 ? 0 : written.length() - point - 1;
+        return new Figure(Double.parseDouble(written), decimals, number.start(), number.end());
     }
 
-    private static List<Figure> sexagesimal(String text) {
-        List<Figure> figures = new ArrayList<>();
-        Matcher matcher = SEXAGESIMAL.matcher(text);
-        while (matcher.find()) {
-            double degrees = number(matcher.group(1))
-                    + number(matcher.group(2)) / 60
-                    + (matcher.group(3) == null ? 0 : number(matcher.group(3)) / 3600);
-            boolean below = "SWsw".contains(matcher.group(4));
-            // a second of arc is 31 m: between three and four decimals of a degree
-            int decimals = matcher.group(3) != null || matcher.group(2).length() > 2 ? FINE_DECIMALS + 1 : 2;
-            figures.add(new Figure(below ? -degrees : degrees, decimals, matcher.start(), matcher.end()));
-        }
-        return figures;
+    private static Figure sexagesimal(Matcher angle) {
+        double degrees = number(angle.group(1))
+                + number(angle.group(2)) / 60
+                + (angle.group(3) == null ? 0 : number(angle.group(3)) / 3600);
+        boolean below = "SWsw".contains(angle.group(4));
+        // a second of arc is 31 m: between three and four decimals of a degree
+        int decimals = angle.group(3) != null || angle.group(2).length() > 2 ? FINE_DECIMALS + 1 : 2;
+        return new Figure(below ? -degrees : degrees, decimals, angle.start(), angle.end());
     }
 
     private static double number(String text) {
         return Double.parseDouble(text.replace(',', '.'));
     }
 
-    /** Neighbours, and those with one number between them, as an altitude or a style may stand there. */
-    private List<Pair> pairs(String text, List<Figure> figures) {
+    /** Neighbours, and those with one number between them, as an altitude or a style may stand there; of them those near nests. */
+    private List<Pair> pairs(String text, Pattern pattern, Function<Matcher, Figure> read) {
         List<Pair> pairs = new ArrayList<>();
-        for (int i = 0; i < figures.size(); i++) {
-            for (int j = i + 1; j < Math.min(figures.size(), i + 3); j++) {
-                Figure one = figures.get(i);
-                Figure other = figures.get(j);
-                // a last zero may have been left out of one of them
-                int decimals = Math.max(one.decimals, other.decimals);
-                if (decimals >= FINE_DECIMALS && areTogether(text, one.end, other.at)) {
-                    add(pairs, new Pair(one.value, other.value, decimals, one.at, 0));
-                    add(pairs, new Pair(other.value, one.value, decimals, one.at, 1));
-                }
+        Deque<Figure> before = new ArrayDeque<>();
+        Matcher matcher = pattern.matcher(text);
+        while (matcher.find()) {
+            Figure figure = read.apply(matcher);
+            before.forEach(one -> pair(text, one, figure, pairs));
+            before.addLast(figure);
+            if (before.size() > NEIGHBOURS) {
+                before.removeFirst();
             }
         }
         return pairs;
+    }
+
+    private void pair(String text, Figure one, Figure other, List<Pair> pairs) {
+        // a last zero may have been left out of one of them
+        int decimals = Math.max(one.decimals, other.decimals);
+        if (decimals >= FINE_DECIMALS && areTogether(text, one.end, other.at)) {
+            add(pairs, new Pair(one.value, other.value, decimals, one.at, 0));
+            add(pairs, new Pair(other.value, one.value, decimals, one.at, 1));
+        }
     }
 
     /** Two numbers of one point stand close together, and no bracket closes between them. */

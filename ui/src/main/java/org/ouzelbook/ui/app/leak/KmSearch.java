@@ -57,10 +57,10 @@ final class KmSearch {
         }
     }
 
-    /** Looks through the cells of a table that stand under a name for a place along the water. */
+    /** Looks through the cells of a row that stand under a name, made {@link #plain}, for a place along the water. */
     void inTable(List<String> header, List<String> row, BiConsumer<Integer, NestPlaces.Nest> hit) {
         for (int i = 0; i < Math.min(header.size(), row.size()); i++) {
-            String name = plain(header.get(i));
+            String name = header.get(i);
             if (PLACES.contains(name)) {
                 int column = i;
                 nest(row.get(i), !name.endsWith("km")).ifPresent(nest -> hit.accept(column, nest));

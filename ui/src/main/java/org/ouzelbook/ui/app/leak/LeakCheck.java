@@ -6,7 +6,6 @@ import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -30,26 +29,6 @@ public final class LeakCheck {
     private static final Pattern KEY =
             Pattern.compile("(?i)\\b[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12}\\b");
 
-    private static final Set<String> NEST_WORDS = Set.of(
-            "nest",
-            "nests",
-            "nesting",
-            "nestbox",
-            "nestboxes",
-            "brood",
-            "broods",
-            "eggs",
-            "clutch",
-            "chicks",
-            "nestling",
-            "nestlings",
-            "fledged",
-            "fledglings",
-            "roost",
-            "roosts");
-
-    private static final Pattern SENTENCE = Pattern.compile("[\\n\\u001f]|(?<=[.!?])\\s");
-    private static final int SHORTEST_LANDMARK = 4;
     private static final int MOST_OF_A_KIND = 50;
 
     private final NestPlaces places;
@@ -58,7 +37,7 @@ public final class LeakCheck {
     private final KmSearch kilometres;
     private final PrivateText words = new PrivateText();
     private final Set<UUID> keys = new HashSet<>();
-    private final List<Pattern> landmarks = new ArrayList<>();
+    private final LandmarkSearch landmarks = new LandmarkSearch();
 
     private LeakCheck(SurveyRecords records, boolean peopleAgreed) {
         places = new NestPlaces(records);
@@ -101,11 +80,7 @@ public final class LeakCheck {
         for (Landmark landmark : records.landmarks()) {
             words.addPublic(List.of(landmark.name()));
             words.addPublic(landmark.aliases());
-            if (landmark.name().length() >= SHORTEST_LANDMARK) {
-                landmarks.add(Pattern.compile(
-                        "(?<![\\p{L}\\p{N}])" + Pattern.quote(landmark.name().strip()) + "(?![\\p{L}\\p{N}])",
-                        Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE));
-            }
+            landmarks.add(landmark.name());
         }
     }
 
@@ -255,40 +230,50 @@ public final class LeakCheck {
                             Message.of("leak.coordinates", shortened(nest.label()))));
         }
 
+        /** Each search goes through the text from its beginning to its end and holds only the few words or figures that it is at. */
         @Override
         public void text(String where, String text) {
+            Lines lines = new Lines(text);
             coordinates.inText(
                     text,
                     (at, nest) -> add(
                             Leak.Kind.COORDINATES,
                             nest.label(),
                             where,
-                            line(text, at),
+                            lines.of(at),
                             Message.of("leak.coordinates", shortened(nest.label()))));
-            kilometres.inText(text, (at, nest) -> addKm(where, line(text, at), nest));
+            kilometres.inText(text, (at, nest) -> addKm(where, lines.of(at), nest));
+            words(where, text);
+            keys(where, text, lines);
+            StretchSearch.table(text, (line, header, row) -> row(where, line, header, row));
+            StretchSearch.features(text, (line, header, row) -> row(where, line, header, row));
+        }
+
+        private void words(String where, String text) {
             String plain = KEY.matcher(PlainWords.of(text))
                     .replaceAll(match -> "\u001f".repeat(match.group().length()));
+            Lines lines = new Lines(plain);
             words.in(
                     plain,
                     (at, name) ->
-                            add(Leak.Kind.NAME, name, where, line(plain, at), Message.of("leak.name", shortened(name))),
+                            add(Leak.Kind.NAME, name, where, lines.of(at), Message.of("leak.name", shortened(name))),
                     (at, first) -> add(
                             Leak.Kind.NOTE,
-                            where + line(plain, at),
+                            where + lines.of(at),
                             where,
-                            line(plain, at),
+                            lines.of(at),
                             Message.of("leak.note", shortened(first))));
-            keys(where, text);
-            landmarks(where, plain);
-            StretchSearch.table(text, (line, header, row) -> row(where, line, header, row));
-            StretchSearch.features(text, (line, header, row) -> row(where, line, header, row));
+            landmarks.in(
+                    plain,
+                    (at, landmark) ->
+                            add(Leak.Kind.LANDMARK, landmark, where, lines.of(at), Message.of("leak.landmark")));
         }
 
         private void addKm(String where, int line, NestPlaces.Nest nest) {
             add(Leak.Kind.RIVER_KM, nest.label(), where, line, Message.of("leak.km", shortened(nest.label())));
         }
 
-        private void keys(String where, String text) {
+        private void keys(String where, String text, Lines lines) {
             Matcher key = KEY.matcher(text);
             while (key.find()) {
                 if (keys.contains(UUID.fromString(key.group()))) {
@@ -296,31 +281,9 @@ public final class LeakCheck {
                             Leak.Kind.KEY,
                             key.group(),
                             where,
-                            line(text, key.start()),
+                            lines.of(key.start()),
                             Message.of("leak.key", key.group().substring(0, 4)));
                 }
-            }
-        }
-
-        private void landmarks(String where, String text) {
-            int at = 0;
-            for (String sentence : SENTENCE.split(text, -1)) {
-                boolean nest = PrivateText.WORD
-                        .matcher(sentence)
-                        .results()
-                        .anyMatch(word -> NEST_WORDS.contains(word.group().toLowerCase(Locale.ROOT)));
-                int start = at;
-                if (nest) {
-                    landmarks.stream()
-                            .filter(landmark -> landmark.matcher(sentence).find())
-                            .forEach(landmark -> add(
-                                    Leak.Kind.LANDMARK,
-                                    landmark.pattern(),
-                                    where,
-                                    line(text, start),
-                                    Message.of("leak.landmark")));
-                }
-                at = Math.min(text.length(), at + sentence.length() + 1);
             }
         }
 
@@ -338,14 +301,6 @@ public final class LeakCheck {
                 }
             });
         }
-    }
-
-    private static int line(String text, int at) {
-        return 1
-                + (int) text.substring(0, Math.min(at, text.length()))
-                        .chars()
-                        .filter(sign -> sign == '\n')
-                        .count();
     }
 
     /** {@return enough of a secret to find it by, for one who knows it} */

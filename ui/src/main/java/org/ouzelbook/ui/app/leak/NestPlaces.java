@@ -2,7 +2,9 @@ package org.ouzelbook.ui.app.leak;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.NavigableSet;
 import java.util.Optional;
+import java.util.TreeSet;
 import java.util.UUID;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
@@ -46,7 +48,7 @@ final class NestPlaces {
     private final STRtree nestTree = new STRtree();
     private final STRtree publicTree = new STRtree();
     private final STRtree lineTree = new STRtree();
-    private final List<Double> publicKm = new ArrayList<>();
+    private final NavigableSet<Double> publicKm = new TreeSet<>();
 
     NestPlaces(SurveyRecords records) {
         records.nests()
@@ -178,6 +180,6 @@ final class NestPlaces {
 
     /** {@return whether a river km stands for a landmark, a sample or a public limit, as far as it was written out} */
     boolean isPublicKm(double km, double tolerance) {
-        return publicKm.stream().anyMatch(one -> Math.abs(one - km) <= tolerance);
+        return !publicKm.subSet(km - tolerance, true, km + tolerance, true).isEmpty();
     }
 }

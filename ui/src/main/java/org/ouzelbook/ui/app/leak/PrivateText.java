@@ -9,18 +9,16 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.function.BiConsumer;
-import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.IntStream;
 import org.ouzelbook.ui.app.Texts;
+import org.ouzelbook.ui.app.leak.WordWindow.Word;
 
 /**
  * Words that must not be read outside: names, labels, rings; and what stands in notes, as any five words in a row or a short note
  * whole. What the program itself writes, and the names of landmarks, rivers and reaches, anybody may read.
  */
 final class PrivateText {
-    /** A word or a number. */
-    static final Pattern WORD = Pattern.compile("[\\p{L}\\p{N}]+");
-
     private static final Pattern SENTENCE_END = Pattern.compile("[.!?:;]\\s*$");
     private static final int SHINGLE = 5;
     private static final int SHORTEST_NOTE = 3;
@@ -44,20 +42,21 @@ final class PrivateText {
     private record Phrase(List<String> words, String written, boolean asWritten, boolean alone) {}
 
     private final Map<String, List<Phrase>> phrases = new HashMap<>();
+    private int longest = SHINGLE;
     private final Set<String> known = new HashSet<>();
     private final Set<String> publicWords = new HashSet<>();
     private final Set<Long> shingles = new HashSet<>();
 
     private static Set<String> vocabulary() {
         Set<String> words = new HashSet<>();
-        Texts.all().forEach(text -> words(text).forEach(word -> words.add(lower(word))));
+        Texts.all().forEach(text -> WordWindow.all(text).forEach(word -> words.add(word.small())));
         return Set.copyOf(words);
     }
 
     private static Set<Long> ownShingles() {
         Set<Long> found = new HashSet<>();
         Texts.all().forEach(text -> {
-            List<String> words = words(text);
+            List<Word> words = WordWindow.all(text);
             for (int size = SHORTEST_NOTE; size <= SHINGLE; size++) {
                 shingles(words, size).forEach(shingle -> found.add(shingle));
             }
@@ -65,44 +64,49 @@ final class PrivateText {
         return found;
     }
 
-    private static List<String> words(String text) {
-        return WORD.matcher(text).results().map(match -> match.group()).toList();
-    }
-
     private static String lower(String text) {
         return text.toLowerCase(Locale.ROOT);
     }
 
-    private static List<Long> shingles(List<String> words, int size) {
-        List<Long> found = new ArrayList<>();
-        for (int i = 0; i + size <= words.size(); i++) {
-            List<String> some = words.subList(i, i + size);
-            if (some.stream()
-                            .filter(word -> Character.isLetter(word.charAt(0)) && word.length() > 1)
-                            .count()
-                    >= SHORTEST_NOTE) {
-                long hash = size;
-                for (String word : some) {
-                    hash = hash * 0x100000001b3L ^ lower(word).hashCode();
-                }
-                found.add(hash * 0x9e3779b97f4a7c15L);
+    /** {@return every run of so many words that says something} */
+    private static List<Long> shingles(List<Word> words, int size) {
+        return IntStream.rangeClosed(0, words.size() - size)
+                .mapToObj(first -> words.subList(first, first + size))
+                .filter(PrivateText::saysSomething)
+                .map(PrivateText::shingle)
+                .toList();
+    }
+
+    private static boolean saysSomething(List<Word> words) {
+        int telling = 0;
+        for (Word word : words) {
+            if (Character.isLetter(word.written().charAt(0)) && word.written().length() > 1) {
+                telling++;
             }
         }
-        return found;
+        return telling >= SHORTEST_NOTE;
+    }
+
+    private static long shingle(List<Word> words) {
+        long hash = words.size();
+        for (Word word : words) {
+            hash = hash * 0x100000001b3L ^ word.small().hashCode();
+        }
+        return hash * 0x9e3779b97f4a7c15L;
     }
 
     /** Takes up names that anybody may read. */
     void addPublic(Collection<String> names) {
         for (String name : names) {
             known.add(lower(name.strip()));
-            words(name).forEach(word -> publicWords.add(lower(word)));
+            WordWindow.all(name).forEach(word -> publicWords.add(word.small()));
         }
     }
 
     /** Takes up a label, a ring or a name; after every public name. */
     void addName(String name) {
         String written = name.strip();
-        List<String> words = words(written);
+        List<Word> words = WordWindow.all(written);
         boolean hasLetter = written.chars().anyMatch(Character::isLetter);
         if (words.isEmpty()
                 || known.contains(lower(written))
@@ -111,8 +115,9 @@ final class PrivateText {
         }
         boolean ordinary =
                 words.size() == 1 && written.chars().noneMatch(Character::isDigit) && isOrdinary(written, publicWords);
-        boolean isShort = words.stream().mapToInt(String::length).sum() <= SHORT_NAME;
-        add(new Phrase(words.stream().map(PrivateText::lower).toList(), written, isShort || ordinary, ordinary));
+        boolean isShort =
+                words.stream().mapToInt(word -> word.written().length()).sum() <= SHORT_NAME;
+        add(new Phrase(words.stream().map(Word::small).toList(), written, isShort || ordinary, ordinary));
     }
 
     /** A word that stands in the program’s own texts, in a landmark’s name, or in any field guide to rivers. */
@@ -125,77 +130,78 @@ final class PrivateText {
         List<Phrase> alike = phrases.computeIfAbsent(phrase.words().get(0), word -> new ArrayList<>());
         if (!alike.contains(phrase)) {
             alike.add(phrase);
+            longest = Math.max(longest, phrase.words().size());
         }
     }
 
     /** Takes up a note, and the names in it: words with a capital that neither begin a sentence nor are public. */
     void addNote(String note) {
-        List<String> words = words(note);
+        List<Word> words = WordWindow.all(note);
         int size = Math.min(SHINGLE, words.size());
         if (size >= SHORTEST_NOTE) {
             shingles(words, size).stream()
                     .filter(shingle -> !OWN_SHINGLES.contains(shingle))
                     .forEach(shingles::add);
         }
-        Matcher word = WORD.matcher(note);
-        while (word.find()) {
-            String written = word.group();
+        for (Word word : words) {
+            String written = word.written();
             String before = note.substring(0, word.start());
             if (written.length() >= NAME_IN_NOTE
                     && Character.isUpperCase(written.charAt(0))
                     && written.substring(1).chars().allMatch(Character::isLowerCase)
                     && !before.isBlank()
                     && !SENTENCE_END.matcher(before).find()
-                    && !VOCABULARY.contains(lower(written))
-                    && !publicWords.contains(lower(written))) {
-                add(new Phrase(List.of(lower(written)), written, true, false));
+                    && !VOCABULARY.contains(word.small())
+                    && !publicWords.contains(word.small())) {
+                add(new Phrase(List.of(word.small()), written, true, false));
             }
         }
     }
 
     /**
-     * Looks through a text.
+     * Looks through a text once, from word to word.
      *
      * @param text the text
      * @param name hears where a private name stands, and which
      * @param note hears where words of a note stand, and the first of them
      */
     void in(String text, BiConsumer<Integer, String> name, BiConsumer<Integer, String> note) {
-        List<int[]> spans = new ArrayList<>();
-        List<String> words = new ArrayList<>();
-        WORD.matcher(text).results().forEach(match -> {
-            spans.add(new int[] {match.start(), match.end()});
-            words.add(match.group());
-        });
-        for (int i = 0; i < words.size(); i++) {
-            for (Phrase phrase : phrases.getOrDefault(lower(words.get(i)), List.of())) {
-                if (stands(phrase, text, words, spans, i)) {
-                    name.accept(spans.get(i)[0], phrase.written());
+        for (WordWindow window = new WordWindow(text, longest); !window.isEmpty(); window.step()) {
+            List<Word> words = window.view();
+            Word first = words.get(0);
+            for (Phrase phrase : phrases.getOrDefault(first.small(), List.of())) {
+                if (stands(phrase, text, words)) {
+                    name.accept(first.start(), phrase.written());
                 }
             }
-        }
-        for (int size = SHORTEST_NOTE; size <= SHINGLE; size++) {
-            for (int i = 0; i + size <= words.size(); i++) {
-                List<Long> one = shingles(words.subList(i, i + size), size);
-                if (!one.isEmpty() && shingles.contains(one.get(0))) {
-                    note.accept(spans.get(i)[0], words.get(i));
-                }
+            if (beginsANote(words)) {
+                note.accept(first.start(), first.written());
             }
         }
     }
 
-    private static boolean stands(Phrase phrase, String text, List<String> words, List<int[]> spans, int at) {
-        int last = at + phrase.words().size() - 1;
-        if (last >= words.size()) {
+    private boolean beginsANote(List<Word> words) {
+        for (int size = SHORTEST_NOTE; size <= Math.min(SHINGLE, words.size()); size++) {
+            List<Word> some = words.subList(0, size);
+            if (saysSomething(some) && shingles.contains(shingle(some))) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private static boolean stands(Phrase phrase, String text, List<Word> words) {
+        int size = phrase.words().size();
+        if (size > words.size()) {
             return false;
         }
-        for (int i = 0; i < phrase.words().size(); i++) {
-            if (!phrase.words().get(i).equals(lower(words.get(at + i)))) {
+        for (int i = 0; i < size; i++) {
+            if (!phrase.words().get(i).equals(words.get(i).small())) {
                 return false;
             }
         }
-        int start = spans.get(at)[0];
-        int end = spans.get(last)[1];
+        int start = words.get(0).start();
+        int end = words.get(size - 1).end();
         String found = squashed(text.substring(start, end));
         String wanted = squashed(core(phrase.written()));
         boolean same = phrase.asWritten() ? found.equals(wanted) : found.equalsIgnoreCase(wanted);

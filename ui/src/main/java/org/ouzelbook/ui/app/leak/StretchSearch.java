@@ -4,8 +4,12 @@ import com.google.gson.JsonElement;
 import com.google.gson.JsonObject;
 import com.google.gson.JsonParseException;
 import com.google.gson.JsonParser;
+import com.google.gson.Strictness;
+import com.google.gson.stream.JsonReader;
 import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.CsvRecord;
+import java.io.IOException;
+import java.io.StringReader;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -72,7 +76,7 @@ final class StretchSearch {
         }
     }
 
-    /** Hears rows. */
+    /** Hears rows, with the names of their cells in small letters and without signs. */
     interface Rows {
         void row(int line, List<String> header, List<String> row);
     }
@@ -94,12 +98,12 @@ final class StretchSearch {
             List<String> header = null;
             for (CsvRecord row : rows) {
                 if (header == null) {
-                    header = row.getFields();
+                    header = plain(row.getFields());
                 } else {
                     reader.row((int) row.getStartingLineNumber(), header, row.getFields());
                 }
             }
-        } catch (java.io.IOException | de.siegmar.fastcsv.reader.CsvParseException e) {
+        } catch (IOException | de.siegmar.fastcsv.reader.CsvParseException e) {
             // a text that is no table after all has been looked through as a text
             return;
         }
@@ -111,32 +115,53 @@ final class StretchSearch {
             return;
         }
         try {
-            JsonObject root = JsonParser.parseString(text).getAsJsonObject();
             int number = 0;
-            for (JsonElement feature : root.getAsJsonArray("features")) {
+            JsonReader features = featuresIn(text);
+            while (features.hasNext()) {
+                JsonElement feature = JsonParser.parseReader(features);
                 number++;
                 JsonObject properties = feature.getAsJsonObject().getAsJsonObject("properties");
                 List<String> names = new ArrayList<>(properties.keySet());
                 reader.row(
                         number,
-                        names,
+                        plain(names),
                         names.stream()
                                 .map(name -> properties.get(name).isJsonPrimitive()
                                         ? properties.get(name).getAsString()
                                         : "")
                                 .toList());
             }
-        } catch (JsonParseException | IllegalStateException | NullPointerException | ClassCastException e) {
+        } catch (IOException
+                | JsonParseException
+                | IllegalStateException
+                | NullPointerException
+                | ClassCastException e) {
             // not GeoJSON after all; it has been looked through as a text
             return;
         }
+    }
+
+    /** {@return a reader that stands before the first feature, so that they are read one by one} */
+    private static JsonReader featuresIn(String text) throws IOException {
+        JsonReader reader = new JsonReader(new StringReader(text));
+        reader.setStrictness(Strictness.LENIENT);
+        reader.beginObject();
+        while (!reader.nextName().equals("features")) {
+            reader.skipValue();
+        }
+        reader.beginArray();
+        return reader;
+    }
+
+    private static List<String> plain(List<String> names) {
+        return names.stream().map(KmSearch::plain).toList();
     }
 
     /** {@return the stretch by which a row tells birds, if it does} */
     static Optional<Told> told(List<String> header, List<String> row) {
         Map<String, String> cells = new HashMap<>();
         for (int i = 0; i < Math.min(header.size(), row.size()); i++) {
-            cells.putIfAbsent(KmSearch.plain(header.get(i)), row.get(i));
+            cells.putIfAbsent(header.get(i), row.get(i));
         }
         Set<String> filled = cells.entrySet().stream()
                 .filter(cell -> !cell.getValue().isBlank())

@@ -1,0 +1,92 @@
+package org.ouzelbook.ui.app.leak;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.function.BiConsumer;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/** Finds landmarks that stand in one sentence or row with a word for a nest. */
+final class LandmarkSearch {
+    private static final Set<String> NEST_WORDS = Set.of(
+            "nest",
+            "nests",
+            "nesting",
+            "nestbox",
+            "nestboxes",
+            "brood",
+            "broods",
+            "eggs",
+            "clutch",
+            "chicks",
+            "nestling",
+            "nestlings",
+            "fledged",
+            "fledglings",
+            "roost",
+            "roosts");
+
+    private static final Pattern END = Pattern.compile("[\\n\\u001f]|(?<=[.!?])\\s");
+    private static final int SHORTEST = 4;
+
+    /** By its first word, which stands whole wherever the name does; blank for a name of mere signs. */
+    private final Map<String, List<Pattern>> landmarks = new HashMap<>();
+
+    /** Takes up a landmark; a short name is left out, since it may be any word. */
+    void add(String name) {
+        List<WordWindow.Word> words = WordWindow.all(name);
+        String first = words.isEmpty() ? "" : folded(words.get(0).written());
+        if (name.length() >= SHORTEST) {
+            landmarks
+                    .computeIfAbsent(first, word -> new ArrayList<>())
+                    .add(Pattern.compile(
+                            "(?<![\\p{L}\\p{N}])" + Pattern.quote(name.strip()) + "(?![\\p{L}\\p{N}])",
+                            Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE));
+        }
+    }
+
+    /** {@return a word as patterns compare it, letter by letter and whatever its case} */
+    private static String folded(String word) {
+        StringBuilder folded = new StringBuilder();
+        word.codePoints()
+                .map(letter -> Character.toLowerCase(Character.toUpperCase(letter)))
+                .forEach(folded::appendCodePoint);
+        return folded.toString();
+    }
+
+    /**
+     * Looks through a text, sentence by sentence.
+     *
+     * @param text the text
+     * @param hit hears where the sentence begins, and the landmark
+     */
+    void in(String text, BiConsumer<Integer, String> hit) {
+        Matcher end = END.matcher(text);
+        int start = 0;
+        while (end.find()) {
+            sentence(text, start, end.start(), hit);
+            start = end.end();
+        }
+        sentence(text, start, text.length(), hit);
+    }
+
+    private void sentence(String text, int start, int end, BiConsumer<Integer, String> hit) {
+        String sentence = text.substring(start, end);
+        boolean nest = false;
+        Set<Pattern> possible = new LinkedHashSet<>(landmarks.getOrDefault("", List.of()));
+        for (WordWindow window = new WordWindow(sentence, 1); !window.isEmpty(); window.step()) {
+            WordWindow.Word word = window.view().get(0);
+            nest |= NEST_WORDS.contains(word.small());
+            possible.addAll(landmarks.getOrDefault(folded(word.written()), List.of()));
+        }
+        if (nest) {
+            possible.stream()
+                    .filter(landmark -> landmark.matcher(sentence).find())
+                    .forEach(landmark -> hit.accept(start, landmark.pattern()));
+        }
+    }
+}
