@@ -99,7 +99,7 @@ class EstimateOddTablesTest {
             nests      | nest,date,stage/a,2026-04-01,young/a,2026-04-08,eggs |  | 1 | had young on 1 Apr 2026 already
             nests      | nest,date,stage/a,2026-02-30,eggs |  | 1 | must be a date
             nests      | nest,date,stage/a,2026-04-01,eggs/a,2026-04-08,unknown |  | 0 | how it ended is unknown
-            trend      | site,year,count/a,2001,5/a,2002,5/a,2003,5       |                      | 0 | +0.0 % (
+            trend      | site,year,count/a,2001,5/a,2002,5/a,2003,5       |                      | 0 | Change a year: 0 % (−46.2 to +85.9)
             trend      | site,year,count/a,2001,0/a,2002,0/a,2003,0       |                      | 0 | Every count is 0
             trend      | site,year,count/a,2001,5                         |                      | 0 | Only one season
             trend      | site,year,count/a,2001,0/a,2002,0/a,2003,1       |                      | 0 | numbers rose

@@ -146,6 +146,6 @@ class NewBookViewModelTest {
         begun.draw(List.of(Files.writeString(folder.resolve("notes.txt"), "no line")));
 
         assertThat(begun.isReady()).isFalse();
-        assertThat(begun.questions().get(0).words()).startsWith("notes.txt: neither GeoJSON");
+        assertThat(begun.questions().get(0).words()).startsWith("notes.txt: This is neither GeoJSON");
     }
 }
