@@ -1,5 +1,7 @@
 package org.ouzelbook.ui.window;
 
+import java.util.Queue;
+import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.atomic.AtomicBoolean;
@@ -21,7 +23,7 @@ final class BackgroundWork implements Work, AutoCloseable {
     });
     private final ReadOnlyStringWrapper doing = new ReadOnlyStringWrapper("");
     private final ReadOnlyDoubleWrapper share = new ReadOnlyDoubleWrapper(-1);
-    private final AtomicBoolean stop = new AtomicBoolean();
+    private final Queue<AtomicBoolean> stops = new ConcurrentLinkedQueue<>();
 
     /** {@return what is being done now; blank if nothing is} */
     ReadOnlyStringProperty doing() {
@@ -33,9 +35,9 @@ final class BackgroundWork implements Work, AutoCloseable {
         return share.getReadOnlyProperty();
     }
 
-    /** Asks the work that runs now to stop and to leave everything as it was. */
+    /** Asks everything that was started and is not done to stop, and to leave all as it was. */
     void stop() {
-        stop.set(true);
+        stops.forEach(stop -> stop.set(true));
     }
 
     @Override
@@ -43,13 +45,14 @@ final class BackgroundWork implements Work, AutoCloseable {
         if (thread.isShutdown()) {
             return;
         }
+        AtomicBoolean stop = new AtomicBoolean();
+        stops.add(stop);
         thread.execute(() -> {
-            stop.set(false);
             onWindow(() -> show(what, -1));
             try {
-                T result = job.apply(this::progressed);
+                T result = job.apply((part, whole) -> goesOn(stop, part, whole));
                 onWindow(() -> {
-                    show("", -1);
+                    over(stop);
                     try {
                         done.accept(result);
                     } catch (RuntimeException e) {
@@ -59,18 +62,23 @@ final class BackgroundWork implements Work, AutoCloseable {
                 });
             } catch (RuntimeException | Error e) {
                 onWindow(() -> {
-                    show("", -1);
+                    over(stop);
                     failed.accept(e);
                 });
             }
         });
     }
 
-    private boolean progressed(long part, long whole) {
+    private boolean goesOn(AtomicBoolean stop, long part, long whole) {
         if (whole > 0) {
             onWindow(() -> share.set((double) part / whole));
         }
         return !stop.get();
+    }
+
+    private void over(AtomicBoolean stop) {
+        stops.remove(stop);
+        show("", -1);
     }
 
     private void show(String what, double part) {

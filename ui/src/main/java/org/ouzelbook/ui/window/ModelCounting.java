@@ -34,7 +34,8 @@ final class ModelCounting {
         book.model().onCountAgain(() -> book.contents().get().ifPresent(this::count));
     }
 
-    private record Shaded(TerritoryModel model, Map<Integer, ModelShading> shadings) {}
+    /** @param progress tells whether somebody has stopped it meanwhile */
+    private record Shaded(TerritoryModel model, Map<Integer, ModelShading> shadings, Progress progress) {}
 
     private void count(BookContents there) {
         if (!there.maps().isEmpty() && there.behind().isEmpty()) {
@@ -54,11 +55,15 @@ final class ModelCounting {
                 MapSettings.usualFor(there.species()),
                 (done, of) -> progress.goOn(done, 3L * of));
         return new Shaded(
-                model, ShadeByModel.of(model, there.maps().values(), (done, of) -> progress.goOn(of + done, 3L * of)));
+                model,
+                ShadeByModel.of(model, there.maps().values(), (done, of) -> progress.goOn(of + done, 3L * of)),
+                progress);
     }
 
     private void show(BookContents there, Shaded shaded) {
-        if (isShown(there)) {
+        if (!shaded.progress().goOn(2, 3)) {
+            failed(there, new CancellationException());
+        } else if (isShown(there)) {
             book.shade(shaded.shadings());
             work.start(
                     Texts.of("window.work.model"),

@@ -6,6 +6,9 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.function.Consumer;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -109,6 +112,26 @@ class BookViewModelTest {
     void saysThatTheModelHasNotCountedWhereSomebodyStoppedIt() {
         viewModel.model().stop();
 
+        assertThat(viewModel.finding().get().orElseThrow().beside()).endsWith("has not counted");
+    }
+
+    @Test
+    void stopsTheModelAlsoBetweenItsLookingAndItsCounting() {
+        AtomicBoolean goesOn = new AtomicBoolean(true);
+        Work stoppedWhenDone = new Work() {
+            @Override
+            public <T> void start(
+                    String what, Function<Progress, T> job, Consumer<T> done, Consumer<Throwable> failed) {
+                T result = job.apply((part, whole) -> goesOn.get());
+                goesOn.set(false);
+                done.accept(result);
+            }
+        };
+        assertThat(new ModelCounting(viewModel, stoppedWhenDone, () -> {})).isNotNull();
+
+        viewModel.model().countAgain();
+
+        assertThat(viewModel.model().counts().get()).isEmpty();
         assertThat(viewModel.finding().get().orElseThrow().beside()).endsWith("has not counted");
     }
 

@@ -8,6 +8,8 @@ import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -15,11 +17,14 @@ import java.util.concurrent.CompletableFuture;
 import java.util.function.BooleanSupplier;
 import java.util.function.Supplier;
 import javafx.application.Platform;
+import javafx.beans.property.StringProperty;
+import javafx.beans.value.ChangeListener;
 import javafx.geometry.Bounds;
 import javafx.geometry.Point2D;
 import javafx.scene.Node;
 import javafx.scene.Scene;
-import javafx.scene.control.ButtonBase;
+import javafx.scene.control.Button;
+import javafx.scene.control.Label;
 import javafx.scene.control.Labeled;
 import javafx.scene.image.PixelFormat;
 import javafx.scene.image.WritableImage;
@@ -151,15 +156,33 @@ final class LiveWindow {
         return true;
     }
 
-    /** {@return whether something says these words and a button stands beside it, which was then pressed} */
-    static boolean pressedBeside(String words) {
-        Optional<ButtonBase> button = labelled(words).stream()
-                .flatMap(label -> label.getParent().getChildrenUnmodifiable().stream())
-                .filter(ButtonBase.class::isInstance)
-                .map(ButtonBase.class::cast)
-                .findFirst();
-        button.ifPresent(ButtonBase::fire);
-        return button.isPresent();
+    /**
+     * Presses Stop in the very moment in which the window says that some work begins, however quick the work is.
+     *
+     * @param work how the words begin by which the window tells of it
+     * @return ends this when run
+     */
+    static Runnable stopWhenever(String work) {
+        return onWindow(() -> {
+            List<Runnable> ends = new ArrayList<>();
+            for (Node node : scene().getRoot().lookupAll(".button")) {
+                if (node instanceof Button stop && stop.getText().equals("Stop")) {
+                    StringProperty said = ((Label) stop.getParent().lookup(".label")).textProperty();
+                    ChangeListener<String> press = (property, before, now) -> {
+                        if (now.startsWith(work)) {
+                            stop.fire();
+                        }
+                    };
+                    said.addListener(press);
+                    ends.add(() -> said.removeListener(press));
+                }
+            }
+            assertThat(ends).as("buttons that stop something").isNotEmpty();
+            return () -> onWindow(() -> {
+                ends.forEach(Runnable::run);
+                return true;
+            });
+        });
     }
 
     /** Clicks on something that says these words. */

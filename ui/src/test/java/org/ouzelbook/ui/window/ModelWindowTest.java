@@ -23,8 +23,6 @@ import org.ouzelbook.ui.strip.Subject;
 class ModelWindowTest {
     private static final Subject.OfTerritory B = new Subject.OfTerritory(2026, SampleRiver.ARREL.id(), "B");
 
-    private static final String STOPPED = "Stopped: the strip is shown without the model";
-
     @TempDir
     private Path folder;
 
@@ -38,8 +36,11 @@ class ModelWindowTest {
         type(KeyCode.ESCAPE);
         window.await("the shading", ModelWindowTest::isShaded);
 
-        stopTheModel(window);
+        Runnable stopping = LiveWindow.stopWhenever("Counting by the model");
+        note(window, "note at Arrel Water 9.0: ringed pair");
+        window.awaitWords("Stopped: the strip is shown without the model");
         assertThat(onWindow(ModelWindowTest::isShaded)).isFalse();
+        stopping.run();
 
         note(window, "note at Arrel Water 9.5: quiet");
         window.await("the shading again", ModelWindowTest::isShaded);
@@ -47,19 +48,6 @@ class ModelWindowTest {
         window.awaitWords("A territory is here with probability");
         keep("shaded");
         window.close();
-    }
-
-    /** Changes the book and stops the counting that follows; once more where it was over before the button was pressed. */
-    private static void stopTheModel(LiveWindow window) {
-        for (int change = 0; change < 5 && !onWindow(() -> LiveWindow.shows(STOPPED)); change++) {
-            note(window, "note at Arrel Water 9." + change + ": ringed pair");
-            window.await("the changed book", () -> !isShaded());
-            window.await(
-                    "a way to stop it, or its end",
-                    () -> LiveWindow.pressedBeside("Counting by the model") || isShaded());
-            window.await("its end", () -> LiveWindow.shows(STOPPED) || isShaded());
-        }
-        window.awaitWords(STOPPED);
     }
 
     private static void note(LiveWindow window, String line) {

@@ -13,9 +13,6 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
-import javafx.scene.Node;
-import javafx.scene.control.Button;
-import javafx.scene.control.Label;
 import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
 import org.junit.jupiter.api.Tag;
@@ -53,8 +50,9 @@ class ReturningWindowTest {
         window.await("the strip", () -> strip().onScreen(A2).isPresent());
 
         drop(window);
+        Runnable stopping = LiveWindow.stopWhenever("Counting by the model");
         correct(window);
-        stopTheModel(window);
+        stopTheModel(window, stopping);
         goSeveralStepsBack(window);
         comeBack(window);
 
@@ -113,39 +111,20 @@ class ReturningWindowTest {
         type(KeyCode.ESCAPE);
     }
 
-    private static void stopTheModel(LiveWindow window) {
-        window.await(
-                "the model counting, and stopped",
-                () -> stopOf("Counting by the model")
-                        .filter(stop -> isMapped())
-                        .map(stop -> {
-                            stop.fire();
-                            return true;
-                        })
-                        .orElse(false));
+    /** Counts by the model, which somebody stops as often as it begins, and has it count again. */
+    private static void stopTheModel(LiveWindow window, Runnable stopping) {
+        window.await("the correction mapped", ReturningWindowTest::isMapped);
         type(KeyCode.F);
         window.awaitWords("has not counted");
         assertThat(onWindow(() -> LiveWindow.shows("by the model ("))).isFalse();
         keep("returning-stopped");
+        stopping.run();
         click("Count by the model");
         window.awaitWords("per km by the model (");
         keep("returning-counted");
         type(KeyCode.ESCAPE);
         type(KeyCode.ESCAPE);
         window.await("the strip again", () -> scene().lookup(".strip") != null);
-    }
-
-    /** The button that stops a piece of work that goes on now. */
-    private static Optional<Button> stopOf(String work) {
-        return scene().getRoot().lookupAll(".label").stream()
-                .filter(Label.class::isInstance)
-                .filter(label -> ((Label) label).getText().startsWith(work))
-                .map(Node::getParent)
-                .flatMap(line -> line.lookupAll(".button").stream())
-                .filter(Button.class::isInstance)
-                .map(Button.class::cast)
-                .filter(button -> button.getText().equals("Stop"))
-                .findFirst();
     }
 
     private static void goSeveralStepsBack(LiveWindow window) {
