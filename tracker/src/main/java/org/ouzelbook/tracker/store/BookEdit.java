@@ -60,6 +60,8 @@ public final class BookEdit extends BookView {
         byTheRules(entry, () -> ledger.add(row));
         if (entry instanceof Sighting sighting) {
             links.add(sighting);
+        } else if (entry instanceof RiverLine line) {
+            LineDrawings.remember(database(), ledger, line);
         }
     }
 

@@ -13,6 +13,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Set;
 import java.util.UUID;
 import java.util.function.Consumer;
 
@@ -65,6 +66,11 @@ final class BundleWriter {
                 }
             });
         }
+        LineDrawings.each(
+                RiverStore.lines(database),
+                lineage::earlier,
+                drawing -> line.accept(
+                        known(RiverStore.LINES.table(), drawing.key(), drawing.before(), Set.of(drawing.state()))));
     }
 
     private static String known(Table table, UUID id, Collection<Long> earlier, Collection<Long> heads) {

@@ -1,8 +1,6 @@
 package org.ouzelbook.tracker.store;
 
 import java.util.ArrayList;
-import java.util.Collections;
-import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
@@ -22,22 +20,16 @@ import org.ouzelbook.tracker.domain.Progress;
 final class Merge {
     private static final int PACE = 1000;
 
-    private final Database database;
-    private final Ledger ledger;
+    private final RecordsHere here;
     private final Bundle bundle;
     private final Progress progress;
     private final MergeTally tally;
+    private final MergeMemory memory;
     private final Lineage lineage;
     private final Map<UUID, String> owners;
-    private final Map<UUID, UUID> storedKeys;
-
-    /** From keys there to keys here, where they differ. */
-    private final Map<UUID, UUID> keys;
-
     private final Labels labels;
     private final RiverMeeting rivers;
     private final ThingsAlike alike;
-    private final Map<Table, Map<UUID, Long>> here = new HashMap<>();
 
     /** Keys there of records that did not come in; what points to them cannot either. */
     private final Set<UUID> missing = new HashSet<>();
@@ -45,40 +37,16 @@ final class Merge {
     private long done;
 
     Merge(Database database, Ledger ledger, Bundle bundle, MergeAnswers answers, Progress progress) {
-        this.database = database;
-        this.ledger = ledger;
         this.bundle = bundle;
         this.progress = progress;
         tally = new MergeTally(answers, bundle.from());
-        lineage = Lineage.of(database);
+        here = new RecordsHere(database, ledger);
+        memory = new MergeMemory(here, bundle);
+        lineage = memory.lineage();
         owners = Together.owners(database);
-        storedKeys = Together.otherKeys(database);
-        keys = new HashMap<>(storedKeys);
         labels = new Labels(database, owners);
-        rivers = new RiverMeeting(database, bundle, keys, tally);
-        for (Table table : Bundle.RECORDS) {
-            Map<UUID, Long> states = new HashMap<>();
-            database.each(
-                    table.select(), result -> Row.of(table, result), row -> states.put(row.id(), Lineage.hash(row)));
-            here.put(table, states);
-        }
+        rivers = new RiverMeeting(database, bundle, memory, tally);
         alike = new ThingsAlike(database, bundle);
-        learnKeys();
-    }
-
-    /** The other book may know records of this one under keys of its own. */
-    private void learnKeys() {
-        bundle.rows(Together.OTHER_KEYS).forEach(row -> {
-            Map<UUID, Long> table = present(Schema.table(row.text("table_name")));
-            UUID there = row.key("record_id");
-            if (table.containsKey(row.id()) && !table.containsKey(there)) {
-                keys.putIfAbsent(there, row.id());
-            }
-        });
-    }
-
-    private Map<UUID, Long> present(Table table) {
-        return here.getOrDefault(table, Collections.emptyMap());
     }
 
     /** {@return what was done, and what a person must answer} */
@@ -89,6 +57,8 @@ final class Merge {
         for (EntryTable<?> entries : Schema.ENTRIES) {
             if (entries.equals(RiverStore.LINES)) {
                 rivers.toAdd().forEach(line -> addLine(RiverStore.LINES.row(line)));
+                rivers.drawnFrom()
+                        .forEach((drawing, before) -> memory.remember(RiverStore.LINES.table(), drawing, before));
                 tally.known += rivers.known();
             } else {
                 inOrder(entries.table()).forEach(this::take);
@@ -97,7 +67,7 @@ final class Merge {
         bundle.rows(SimultaneousLinks.TABLE).forEach(this::takeLink);
         new MergeRemovals(this).run();
         new MergePairs(this).run();
-        passOnKeys();
+        memory.passOnKeys();
         return tally.result(bundle);
     }
 
@@ -129,7 +99,7 @@ final class Merge {
         if (done % PACE == 0 && !progress.goOn(done, bundle.size())) {
             throw new CancellationException();
         }
-        UUID key = key(there.id(), there.table());
+        UUID key = memory.key(there.id(), there.table());
         if (missing.contains(there.id())) {
             tally.leftOut++;
             return;
@@ -140,9 +110,9 @@ final class Merge {
             return;
         }
         Row row = translated.get();
-        Long now = present(row.table()).get(key);
-        if (now != null) {
-            meet(there, row, now);
+        Optional<Long> now = here.state(row.table(), key);
+        if (now.isPresent()) {
+            meet(there, row, now.get());
         } else if (lineage.knows(key)) {
             comeBack(there, row);
         } else {
@@ -153,10 +123,6 @@ final class Merge {
     private void leaveOut(Row there) {
         missing.add(there.id());
         tally.leftOut++;
-    }
-
-    private UUID key(UUID there, Table table) {
-        return present(table).containsKey(there) ? there : keys.getOrDefault(there, there);
     }
 
     /** {@return the row as it would stand here; empty if something that it points to does not} */
@@ -170,9 +136,8 @@ final class Merge {
             String target = column.target();
             Optional<UUID> pointed = target == null ? Optional.empty() : row.optionalKey(column.name());
             if (pointed.isPresent() && target != null) {
-                UUID found = key(pointed.get(), Schema.table(target));
-                if (missing.contains(pointed.get())
-                        || !present(Schema.table(target)).containsKey(found)) {
+                UUID found = memory.key(pointed.get(), Schema.table(target));
+                if (missing.contains(pointed.get()) || !here.has(Schema.table(target), found)) {
                     return Optional.empty();
                 }
                 row.set(column.name(), found);
@@ -197,15 +162,15 @@ final class Merge {
         long state = Lineage.hash(row);
         Set<Long> heads = bundle.heads(there);
         Set<Long> mine = lineage.heads(key, now);
-        storeKey(there, key);
+        memory.storeKey(there, key);
         if (rivers.met().contains(there.id())) {
             tally.known++;
-            remember(there, key, Optional.of(now).filter(same -> same == state));
+            memory.remember(there, key, Optional.of(now).filter(same -> same == state));
             return;
         }
         if (state == now || intersect(mine, heads)) {
             tally.known++;
-            remember(there, key, Optional.of(now));
+            memory.remember(there, key, Optional.of(now));
             return;
         }
         boolean theyKnowMine = intersect(mine, bundle.earlier(there.id()));
@@ -215,7 +180,7 @@ final class Merge {
         } else if (theyKnowMine && !iKnowTheirs) {
             replace(there, row);
         } else {
-            Row before = stored(row);
+            Row before = here.stored(row);
             Optional<MergeAnswer> answer = tally.ask(
                     MergeQuestion.About.CHANGED_IN_BOTH,
                     key + " " + now + " " + heads.stream().sorted().toList(),
@@ -226,21 +191,21 @@ final class Merge {
                 if (given == MergeAnswer.THEIRS) {
                     replace(there, row);
                 } else {
-                    remember(there, key, Optional.empty());
+                    memory.remember(there, key, Optional.empty());
                 }
             });
         }
     }
 
     private void replace(Row there, Row row) {
-        Row before = stored(row);
+        Row before = here.stored(row);
         if (contradicts(there, row)) {
             return;
         }
         lineage.add(row.id(), Lineage.hash(before));
         tally.changed.add(Message.of("merge.changed", words(before), Differences.between(before, row)));
         put(row, Optional.of(before));
-        remember(there, row.id(), Optional.of(Lineage.hash(row)));
+        memory.remember(there, row.id(), Optional.of(Lineage.hash(row)));
     }
 
     /** A record that is not here, but was, or was refused. */
@@ -261,7 +226,7 @@ final class Merge {
             add(there, row);
         } else {
             missing.add(there.id());
-            answer.ifPresent(mine -> remember(there, key, Optional.empty()));
+            answer.ifPresent(mine -> memory.remember(there, key, Optional.empty()));
         }
     }
 
@@ -269,9 +234,9 @@ final class Merge {
         Optional<Row> twin = alike.identical(row);
         if (twin.isPresent()) {
             tally.duplicates++;
-            keys.put(there.id(), twin.get().id());
-            storeKey(there, twin.get().id());
-            remember(there, twin.get().id(), Optional.of(Lineage.hash(twin.get())));
+            memory.meet(there.id(), twin.get().id());
+            memory.storeKey(there, twin.get().id());
+            memory.remember(there, twin.get().id(), Optional.of(Lineage.hash(twin.get())));
             return;
         }
         Optional<Row> other = alike.sameThing(row);
@@ -291,13 +256,13 @@ final class Merge {
             add(there, row);
         } else {
             UUID key = other.get().id();
-            keys.put(there.id(), key);
-            storeKey(there, key);
+            memory.meet(there.id(), key);
+            memory.storeKey(there, key);
             tally.matched++;
             if (answer.get() == MergeAnswer.THEIRS) {
                 replace(there, named(row.copy().set("id", key), Optional.ofNullable(owners.get(key))));
             } else {
-                remember(there, key, Optional.empty());
+                memory.remember(there, key, Optional.empty());
             }
         }
     }
@@ -307,14 +272,14 @@ final class Merge {
             return;
         }
         String owner = bundle.owner(there.id());
-        ledger.add(Together.owner(row.table(), row.id(), owner));
+        here.ledger().add(Together.owner(row.table(), row.id(), owner));
         owners.put(row.id(), owner);
         named(row, Optional.of(owner));
         put(row, Optional.empty());
         labels.toRename(row).forEach(this::rename);
-        storeKey(there, row.id());
+        memory.storeKey(there, row.id());
         tally.added(row.table());
-        remember(there, row.id(), Optional.of(Lineage.hash(row)));
+        memory.remember(there, row.id(), Optional.of(Lineage.hash(row)));
     }
 
     /** Puts its owner's name behind that of a record which has just ceased to be the only one with its name. */
@@ -322,13 +287,12 @@ final class Merge {
         Row renamed = named(clash.copy(), Optional.ofNullable(owners.get(clash.id())));
         lineage.add(clash.id(), Lineage.hash(clash));
         lineage.heads(clash.id(), Lineage.hash(clash))
-                .forEach(state -> put(renamed.table(), renamed.id(), state, Optional.of(Lineage.hash(renamed))));
+                .forEach(state -> memory.put(renamed.table(), renamed.id(), state, Optional.of(Lineage.hash(renamed))));
         put(renamed, Optional.of(clash));
     }
 
     private void addLine(Row line) {
-        if (!missing.contains(line.key("river_id"))
-                && present(RiverStore.RIVERS.table()).containsKey(line.key("river_id"))) {
+        if (!missing.contains(line.key("river_id")) && here.has(RiverStore.RIVERS.table(), line.key("river_id"))) {
             put(line, Optional.empty());
             tally.added(line.table());
         }
@@ -336,11 +300,10 @@ final class Merge {
 
     private void put(Row row, Optional<Row> before) {
         if (before.isPresent()) {
-            ledger.replace(row);
+            here.replace(row);
         } else {
-            ledger.add(row);
+            here.add(row);
         }
-        here.computeIfAbsent(row.table(), table -> new HashMap<>()).put(row.id(), Lineage.hash(row));
         labels.written(row);
     }
 
@@ -350,7 +313,7 @@ final class Merge {
             return false;
         }
         Decision theirs = DecisionStore.DECISIONS.entry(row);
-        for (Decision mine : DecisionStore.decisions(database, theirs.species(), theirs.season())) {
+        for (Decision mine : DecisionStore.decisions(here.database(), theirs.species(), theirs.season())) {
             if (!mine.id().equals(theirs.id()) && mine.contradicts(theirs)) {
                 Optional<MergeAnswer> answer = tally.ask(
                         MergeQuestion.About.CONTRADICTION,
@@ -360,7 +323,7 @@ final class Merge {
                         List.of(MergeAnswer.MINE, MergeAnswer.THEIRS));
                 if (answer.isEmpty() || answer.get() == MergeAnswer.MINE) {
                     missing.add(there.id());
-                    answer.ifPresent(kept -> remember(there, row.id(), Optional.empty()));
+                    answer.ifPresent(kept -> memory.remember(there, row.id(), Optional.empty()));
                     return true;
                 }
                 remove(row.table(), mine.id());
@@ -371,21 +334,20 @@ final class Merge {
 
     /** Removes a record that nothing needs. */
     void remove(Table table, UUID key) {
-        stateHere(table, key).ifPresent(state -> lineage.add(key, state));
-        ledger.remove(table, key);
-        here.getOrDefault(table, new HashMap<>()).remove(key);
+        here.state(table, key).ifPresent(state -> lineage.add(key, state));
+        here.remove(table, key);
     }
 
     private void takeLink(Row there) {
         Table sightings = SightingStore.SIGHTINGS.table();
-        UUID one = key(there.key("one_id"), sightings);
-        UUID other = key(there.key("other_id"), sightings);
+        UUID one = memory.key(there.key("one_id"), sightings);
+        UUID other = memory.key(there.key("other_id"), sightings);
         Row link = SimultaneousLinks.link(one, other);
-        if (present(link.table()).containsKey(link.id())) {
+        if (here.has(link.table(), link.id())) {
             tally.known++;
         } else if (one.equals(other)
-                || !present(sightings).containsKey(one)
-                || !present(sightings).containsKey(other)
+                || !here.has(sightings, one)
+                || !here.has(sightings, other)
                 || missing.contains(there.key("one_id"))
                 || missing.contains(there.key("other_id"))) {
             tally.leftOut++;
@@ -395,61 +357,6 @@ final class Merge {
             put(link, Optional.empty());
             tally.added(link.table());
         }
-    }
-
-    /** Keys of third books, so that their bundles are known here too. */
-    private void passOnKeys() {
-        for (Row row : bundle.rows(Together.OTHER_KEYS)) {
-            Table table = Schema.table(row.text("table_name"));
-            UUID key = key(row.key("record_id"), table);
-            if (present(table).containsKey(key)
-                    && !present(table).containsKey(row.id())
-                    && storedKeys.putIfAbsent(row.id(), key) == null) {
-                ledger.add(Together.otherKey(table, row.id(), key));
-            }
-        }
-    }
-
-    private void storeKey(Row there, UUID key) {
-        if (!there.id().equals(key) && storedKeys.putIfAbsent(there.id(), key) == null) {
-            ledger.add(Together.otherKey(there.table(), there.id(), key));
-        }
-    }
-
-    /** Remembers what the other book said of a record, and what that is here; nothing if it was decided against. */
-    private void remember(Row there, UUID key, Optional<Long> now) {
-        bundle.heads(there).stream()
-                .sorted()
-                .filter(state -> now.isEmpty() || !state.equals(now.get()))
-                .forEach(state -> put(there.table(), key, state, now));
-        remember(there.table(), key, bundle.earlier(there.id()));
-    }
-
-    /** Remembers states that were superseded. */
-    void remember(Table table, UUID key, Set<Long> states) {
-        states.stream()
-                .sorted()
-                .filter(state -> !lineage.earlier(key).contains(state))
-                .filter(state -> !state.equals(present(table).get(key)))
-                .forEach(state -> put(table, key, state, Optional.empty()));
-    }
-
-    /** Remembers a state of a record, and which state here it is the same as, if it is. */
-    void put(Table table, UUID key, long state, Optional<Long> now) {
-        Row row = Together.state(table, key, state, now);
-        boolean known = lineage.earlier(key).contains(state);
-        Optional<Row> before = known ? row.table().row(database, row.id()) : Optional.empty();
-        if (before.isPresent()) {
-            ledger.replace(row);
-        } else if (!known || now.isPresent()) {
-            ledger.add(row);
-        }
-        lineage.add(key, state);
-        now.ifPresent(state2 -> lineage.alike(key, state2, state));
-    }
-
-    private Row stored(Row row) {
-        return row.table().row(database, row.id()).orElseThrow();
     }
 
     static Message words(Row row) {
@@ -462,12 +369,8 @@ final class Merge {
         return some.stream().anyMatch(others::contains);
     }
 
-    Ledger ledger() {
-        return ledger;
-    }
-
-    Database database() {
-        return database;
+    RecordsHere here() {
+        return here;
     }
 
     Bundle bundle() {
@@ -478,15 +381,7 @@ final class Merge {
         return tally;
     }
 
-    Lineage lineage() {
-        return lineage;
-    }
-
-    UUID keyHere(UUID there, Table table) {
-        return key(there, table);
-    }
-
-    Optional<Long> stateHere(Table table, UUID key) {
-        return Optional.ofNullable(present(table).get(key));
+    MergeMemory memory() {
+        return memory;
     }
 }

@@ -33,10 +33,10 @@ final class MergePairs {
     }
 
     private void takeRecords(Row there, Table table) {
-        UUID one = merge.keyHere(there.key("one_id"), table);
-        UUID other = merge.keyHere(there.key("other_id"), table);
+        UUID one = merge.memory().key(there.key("one_id"), table);
+        UUID other = merge.memory().key(there.key("other_id"), table);
         if (isHere(table, one) && isHere(table, other) && !one.equals(other)) {
-            Row record = table.row(merge.database(), one).orElseThrow();
+            Row record = table.row(merge.here().database(), one).orElseThrow();
             take(
                     Together.pair(
                             table.name(),
@@ -53,13 +53,13 @@ final class MergePairs {
     }
 
     private boolean isHere(Table table, UUID key) {
-        return merge.stateHere(table, key).isPresent();
+        return merge.here().has(table, key);
     }
 
     private void take(Row pair, Message words) {
-        Optional<Row> mine = pair.table().row(merge.database(), pair.id());
+        Optional<Row> mine = pair.table().row(merge.here().database(), pair.id());
         if (mine.isEmpty()) {
-            merge.ledger().add(pair);
+            merge.here().ledger().add(pair);
         } else if (mine.get().yes("is_same") != pair.yes("is_same")) {
             ask(mine.get(), pair, words);
         }
@@ -67,7 +67,7 @@ final class MergePairs {
 
     private void ask(Row mine, Row pair, Message words) {
         long state = pair.yes("is_same") ? 1 : 0;
-        if (merge.lineage().earlier(pair.id()).contains(state)) {
+        if (merge.memory().lineage().earlier(pair.id()).contains(state)) {
             return;
         }
         merge.tally()
@@ -78,10 +78,10 @@ final class MergePairs {
                         List.of(),
                         List.of(MergeAnswer.MINE, MergeAnswer.THEIRS))
                 .ifPresent(answer -> {
-                    merge.put(pair.table(), pair.id(), state, Optional.empty());
+                    merge.memory().put(pair.table(), pair.id(), state, Optional.empty());
                     if (answer == MergeAnswer.THEIRS) {
-                        merge.ledger().replace(pair);
-                        merge.put(pair.table(), pair.id(), mine.yes("is_same") ? 1 : 0, Optional.empty());
+                        merge.here().ledger().replace(pair);
+                        merge.memory().put(pair.table(), pair.id(), mine.yes("is_same") ? 1 : 0, Optional.empty());
                     }
                 });
     }

@@ -34,16 +34,16 @@ final class MergeRemovals {
             // somebody took back
             return;
         }
-        UUID key = merge.keyHere(there, table);
-        Optional<Long> now = merge.stateHere(table, key);
+        UUID key = merge.memory().key(there, table);
+        Optional<Long> now = merge.here().state(table, key);
         Set<Long> gone = removed.now().stream().map(last -> ~last).collect(Collectors.toSet());
-        if (now.isEmpty() || Merge.intersect(gone, merge.lineage().earlier(key))) {
+        if (now.isEmpty() || Merge.intersect(gone, merge.memory().lineage().earlier(key))) {
             return;
         }
         Set<Long> knownThere = new HashSet<>(removed.earlier());
         knownThere.addAll(removed.now());
-        boolean unchanged = Merge.intersect(merge.lineage().heads(key, now.get()), knownThere);
-        Row row = table.row(merge.database(), key).orElseThrow();
+        boolean unchanged = Merge.intersect(merge.memory().lineage().heads(key, now.get()), knownThere);
+        Row row = table.row(merge.here().database(), key).orElseThrow();
         merge.tally()
                 .ask(
                         MergeQuestion.About.REMOVED_THERE,
@@ -55,7 +55,7 @@ final class MergeRemovals {
                         List.of(),
                         List.of(MergeAnswer.MINE, MergeAnswer.THEIRS))
                 .ifPresent(answer -> {
-                    merge.remember(table, key, gone);
+                    merge.memory().remember(table, key, gone);
                     if (answer == MergeAnswer.THEIRS) {
                         agreed.computeIfAbsent(table, any -> new ArrayList<>()).add(key);
                     }
@@ -63,16 +63,17 @@ final class MergeRemovals {
     }
 
     private void remove(Table table, UUID key) {
-        if (merge.stateHere(table, key).isEmpty()) {
+        if (!merge.here().has(table, key)) {
             return;
         }
-        Message words = Merge.words(table.row(merge.database(), key).orElseThrow());
+        Message words = Merge.words(table.row(merge.here().database(), key).orElseThrow());
         if (isNeeded(table, key)) {
             merge.tally().notes.add(Message.of("merge.note.needed", words));
             return;
         }
         if (table.equals(SightingStore.SIGHTINGS.table())) {
-            SimultaneousLinks.links(merge.database(), key).forEach(link -> merge.remove(link.table(), link.id()));
+            SimultaneousLinks.links(merge.here().database(), key)
+                    .forEach(link -> merge.remove(link.table(), link.id()));
         }
         merge.remove(table, key);
         merge.tally().removed.add(words);
@@ -84,7 +85,8 @@ final class MergeRemovals {
                 .map(EntryTable::table)
                 .anyMatch(other -> other.columns().stream()
                         .filter(column -> table.name().equals(column.target()))
-                        .anyMatch(column -> merge.database()
+                        .anyMatch(column -> merge.here()
+                                .database()
                                 .first(
                                         "SELECT 1 FROM " + other + " WHERE " + column.name()
                                                 + " = ? FETCH FIRST 1 ROW ONLY",

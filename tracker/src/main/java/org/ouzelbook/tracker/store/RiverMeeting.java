@@ -2,6 +2,7 @@ package org.ouzelbook.tracker.store;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
@@ -20,42 +21,35 @@ final class RiverMeeting {
 
     private static final double SAME_METRES = 1;
 
-    /** The line with more points is the finer one; of equally fine ones it is a matter of form which counts, but never of chance. */
-    private static final Comparator<RiverLine> FINER = Comparator.<RiverLine>comparingInt(
-                    line -> line.points().size())
-            .thenComparing(line -> RiverStore.LINES.row(line).text("points"));
-
     private final Database database;
     private final Bundle bundle;
-    private final Map<UUID, UUID> keys;
+    private final MergeMemory memory;
     private final MergeTally tally;
     private final RiverLines lines = new RiverLines();
     private final List<RiverLine> toAdd = new ArrayList<>();
     private final Set<UUID> open = new HashSet<>();
     private final Set<UUID> met = new HashSet<>();
+    private final Map<UUID, Set<Long>> drawnFrom = new HashMap<>();
     private int known;
 
-    RiverMeeting(Database database, Bundle bundle, Map<UUID, UUID> keys, MergeTally tally) {
+    RiverMeeting(Database database, Bundle bundle, MergeMemory memory, MergeTally tally) {
         this.database = database;
         this.bundle = bundle;
-        this.keys = keys;
+        this.memory = memory;
         this.tally = tally;
     }
 
     /** Matches every river of the other book. */
     void run() {
         for (Row river : bundle.rows(RiverStore.RIVERS.table())) {
-            UUID here = keys.getOrDefault(river.id(), river.id());
+            UUID here = memory.key(river.id(), RiverStore.RIVERS.table());
             Optional<Row> known = RiverStore.RIVERS.table().row(database, here);
             Optional<Row> found = known.isPresent() ? known : named(river);
             if (found.isEmpty()) {
-                linesThere(river.id()).forEach(line -> {
-                    lines.same(river.id(), line.version(), line.version());
-                    toAdd.add(line);
-                });
+                takeLines(river.id());
             } else if (known.isPresent() || isOne(river, found.get())) {
                 if (known.isEmpty()) {
-                    keys.put(river.id(), found.get().id());
+                    memory.meet(river.id(), found.get().id());
                     met.add(river.id());
                 }
                 if (river.id().equals(found.get().id())) {
@@ -94,12 +88,23 @@ final class RiverMeeting {
         if (answer.isEmpty()) {
             open.add(river.id());
         } else if (answer.get() == MergeAnswer.DIFFERENT) {
-            there.forEach(line -> {
-                lines.same(river.id(), line.version(), line.version());
-                toAdd.add(line);
-            });
+            takeLines(river.id());
         }
         return answer.filter(MergeAnswer.SAME::equals).isPresent();
+    }
+
+    /** Takes every line of a river that is none of this book's. */
+    private void takeLines(UUID river) {
+        List<RiverLine> there = linesThere(river);
+        there.forEach(line -> lines.same(river, line.version(), line.version()));
+        toAdd.addAll(there);
+        LineDrawings drawings = new LineDrawings();
+        drawings.add(there, bundle::earlier);
+        remember(drawings);
+    }
+
+    private void remember(LineDrawings drawings) {
+        drawings.all().forEach(drawing -> drawnFrom.put(drawing.key(), drawing.before()));
     }
 
     private static double kilometres(List<RiverLine> lines) {
@@ -124,48 +129,59 @@ final class RiverMeeting {
     }
 
     /**
-     * One river with the same key in both books. Every line is kept, and places stay on the one that they were measured on. The
-     * newest line is that of the book which knows the other’s; where neither does, two people corrected the line apart, and
-     * {@link #FINER} tells the same one in every book.
+     * One river with the same key in both books. Every line is kept, and places stay on the one that they were measured on; which
+     * one is the newest tell its {@link LineDrawings}.
      */
     private void meetLines(Row river, UUID riverId) {
         List<RiverLine> here = RiverStore.lines(database, riverId);
         List<RiverLine> there = linesThere(river.id());
-        List<RiverLine> unknown = new ArrayList<>();
+        List<RiverLine> all = new ArrayList<>(here);
         for (RiverLine line : there) {
-            Optional<RiverLine> same = same(line, here);
-            same.ifPresent(mine -> lines.same(river.id(), line.version(), mine.version()));
-            if (same.isEmpty()) {
-                unknown.add(line);
+            Optional<RiverLine> mine = same(line, all);
+            int version = mine.map(RiverLine::version).orElse(Math.max(newestVersion(all) + 1, line.version()));
+            lines.same(river.id(), line.version(), version);
+            if (mine.isEmpty()) {
+                all.add(numbered(line, version));
             }
         }
-        known += there.size() - unknown.size();
-        if (unknown.isEmpty()) {
-            return;
+        boolean isNews = all.size() > here.size();
+        known += here.size() + there.size() - all.size();
+        LineDrawings drawings = new LineDrawings();
+        drawings.add(here, this::drawnFrom);
+        drawings.add(there.stream().map(line -> same(line, here).orElse(line)).toList(), this::drawnFrom);
+        remember(drawings);
+        List<LineDrawings.Drawing> newest = drawings.newest();
+        if (!newest.isEmpty()) {
+            RiverLine first = newest.get(0).line();
+            if (!isSame(first, all.get(all.size() - 1))) {
+                all.add(numbered(first, newestVersion(all) + 1));
+            }
+            boolean isMine = !here.isEmpty() && isSame(first, here.get(here.size() - 1));
+            if (newest.size() > 1 && (isNews || !isMine)) {
+                tally.notes.add(Message.of(
+                        "merge.note.twoLines",
+                        river.text("name"),
+                        bundle.from(),
+                        Message.of(
+                                same(first, here).isPresent()
+                                        ? "merge.note.twoLines.mine"
+                                        : "merge.note.twoLines.theirs")));
+            } else if (!isMine) {
+                tally.notes.add(Message.of("merge.note.newLine", river.text("name"), newestVersion(all)));
+            }
         }
-        int version = here.stream().mapToInt(RiverLine::version).max().orElse(0);
-        for (RiverLine line : unknown) {
-            version = Math.max(version + 1, line.version());
-            lines.same(river.id(), line.version(), version);
-            toAdd.add(numbered(line, version));
-        }
-        RiverLine theirs = there.get(there.size() - 1);
-        Optional<RiverLine> mine = here.isEmpty() ? Optional.empty() : Optional.of(here.get(here.size() - 1));
-        boolean theyKnowMine = mine.isEmpty() || same(mine.get(), there).isPresent();
-        boolean iKnowTheirs = same(theirs, here).isPresent();
-        boolean mineIsNewest = iKnowTheirs || (!theyKnowMine && FINER.compare(mine.orElseThrow(), theirs) > 0);
-        if (mineIsNewest) {
-            toAdd.add(numbered(mine.orElseThrow(), version + 1));
-        }
-        if (theyKnowMine) {
-            tally.notes.add(Message.of("merge.note.newLine", river.text("name"), version));
-        } else if (!iKnowTheirs) {
-            tally.notes.add(Message.of(
-                    "merge.note.twoLines",
-                    river.text("name"),
-                    bundle.from(),
-                    mineIsNewest ? Message.of("merge.note.twoLines.mine") : Message.of("merge.note.twoLines.theirs")));
-        }
+        toAdd.addAll(all.subList(here.size(), all.size()));
+    }
+
+    /** {@return the drawings that were had when one was drawn, as both books tell} */
+    private Set<Long> drawnFrom(UUID drawing) {
+        Set<Long> before = new HashSet<>(memory.lineage().earlier(drawing));
+        before.addAll(bundle.earlier(drawing));
+        return before;
+    }
+
+    private static int newestVersion(List<RiverLine> lines) {
+        return lines.stream().mapToInt(RiverLine::version).max().orElse(0);
     }
 
     private static Optional<RiverLine> same(RiverLine line, List<RiverLine> others) {
@@ -207,6 +223,11 @@ final class RiverMeeting {
     /** {@return lines that are new here, of rivers that may be} */
     List<RiverLine> toAdd() {
         return toAdd;
+    }
+
+    /** {@return of each drawing of a line, by its key, those that were had before} */
+    Map<UUID, Set<Long>> drawnFrom() {
+        return drawnFrom;
     }
 
     /** {@return how many lines of the other book are here already} */

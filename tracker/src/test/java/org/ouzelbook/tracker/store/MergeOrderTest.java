@@ -294,16 +294,67 @@ class MergeOrderTest {
         assertThat(newest(ben)).isEqualTo(last.points());
     }
 
-    private static RiverLine line(int version, double longitude) {
-        return new RiverLine(
-                WATER.id(),
-                version,
-                new Chainage(0),
-                List.of(
-                        LINE.points().get(0),
-                        new GeoPoint(57.2, longitude),
-                        LINE.points().get(1)),
-                "drawn better");
+    /** Anna and Ben corrected apart, and Cora had Anna's correction only when she drew hers: one line is the newest in every order. */
+    @Test
+    void takesTheSameLineInEveryOrderWhereOneKnewOnlyOneOfTwoCorrections() {
+        Book anna = started();
+        Book ben = started();
+        Book cora = started();
+        add(anna, line(2, -6.76, -6.765, -6.77));
+        add(ben, line(2, -6.75, -6.755));
+        merge(cora, anna, "Anna");
+        RiverLine coras = line(3, -6.74);
+        add(cora, coras);
+        List<Book> theirs = List.of(anna, ben, cora);
+        int[][] orders = {{0, 1, 2}, {0, 2, 1}, {1, 0, 2}, {1, 2, 0}, {2, 0, 1}, {2, 1, 0}};
+        Set<List<GeoPoint>> newest = new LinkedHashSet<>();
+        Set<List<String>> contents = new LinkedHashSet<>();
+        for (int[] order : orders) {
+            Book all = started();
+            for (int who : order) {
+                merge(all, theirs.get(who), NAMES.get(who));
+            }
+            newest.add(newest(all));
+            contents.add(settled(all, theirs));
+            Book two = copy(theirs.get(order[1]), NAMES.get(order[1]));
+            merge(two, theirs.get(order[2]), NAMES.get(order[2]));
+            Book grouped = copy(theirs.get(order[0]), NAMES.get(order[0]));
+            merge(grouped, two, NAMES.get(order[1]));
+            newest.add(newest(grouped));
+            contents.add(settled(grouped, theirs));
+        }
+
+        assertThat(newest).containsExactly(newest(ben));
+        assertThat(contents).hasSize(1);
+    }
+
+    /** Who takes up an old line again has had the later ones: it is the newest for everybody, and undoing that lets the later one be it. */
+    @Test
+    void takesALineThatWasTakenUpAgain() {
+        Book anna = started();
+        RiverLine better = line(2, -6.76);
+        add(anna, better);
+        Book ben = copy(anna, "Anna");
+        assertThat(newest(ben)).isEqualTo(better.points());
+        add(anna, new RiverLine(WATER.id(), 3, LINE.lowerEnd(), LINE.points(), "as before"));
+
+        merge(ben, anna, "Anna");
+        assertThat(newest(ben)).isEqualTo(LINE.points());
+        merge(anna, ben, "Ben");
+        assertThat(newest(anna)).isEqualTo(LINE.points());
+        assertThat(merge(ben, anna, "Anna").addedInAll()).isZero();
+
+        ben.undo("someone", Progress.NONE);
+        assertThat(newest(ben)).isEqualTo(better.points());
+    }
+
+    private static RiverLine line(int version, double... longitudes) {
+        List<GeoPoint> points = new ArrayList<>(List.of(LINE.points().get(0)));
+        for (double longitude : longitudes) {
+            points.add(new GeoPoint(57.2, longitude));
+        }
+        points.add(LINE.points().get(1));
+        return new RiverLine(WATER.id(), version, new Chainage(0), points, "drawn better");
     }
 
     private static List<GeoPoint> newest(Book book) {
