@@ -21,7 +21,7 @@ public final class IntervalFigure {
     private static final double RIGHT = 120;
     private static final double BAR = 9;
     private static final double DOT = 4.5;
-    private static final String PERCENT = " %";
+    private static final String PERCENT = "%";
 
     private final Scale scale;
     private final List<Row> rows;

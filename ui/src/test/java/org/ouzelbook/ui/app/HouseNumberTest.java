@@ -36,33 +36,38 @@ class HouseNumberTest {
                 .isTrue();
     }
 
+    @Test
+    void noTextSetsASpaceBeforeAPercentSign() {
+        assertThat(Texts.keys()).noneMatch(key -> Texts.pattern(key).contains(" %"));
+    }
+
     @ParameterizedTest
     @CsvSource({
-        "-5.04, −5.0 % a year",
-        "-0.04, a fall of less than 0.1 % a year",
+        "-5.04, −5.0% a year",
+        "-0.04, a fall of less than 0.1% a year",
         "0, no change from year to year",
         "-1e-14, no change from year to year",
-        "0.04, a rise of less than 0.1 % a year",
-        "0.06, +0.1 % a year"
+        "0.04, a rise of less than 0.1% a year",
+        "0.06, +0.1% a year"
     })
     void aChangeThatIsNoneHasNoSign(double percent, String words) {
-        assertThat(Texts.of("window.findings.aYear", percent, "a", "b")).isEqualTo(words + " (a to b %)");
+        assertThat(Texts.of("window.findings.aYear", percent, "a", "b")).isEqualTo(words + " (a to b%)");
     }
 
     @ParameterizedTest
     @CsvSource({"-75.4, −75", "-0.4, −0.4", "-0.04, 0", "0, 0", "0.04, 0", "0.5, +0.5", "0.6, +1", "300, +300"})
     void aLimitNearNoChangeIsToldWithADecimal(double percent, String words) {
         assertThat(Texts.of("trend.sure.period", 12.4, percent, 400))
-                .isEqualTo("Over the whole period: +12 % (" + words + " to +400 %).");
+                .isEqualTo("Over the whole period: +12% (" + words + " to +400%).");
     }
 
     @Test
     void aVerdictWritesAllItsNumbersSo() {
         assertThat(Texts.of("trend.verdict.tooFewSeasons", 0.0, -75.0, 300.0, 2, 6, 0.999))
                 .isEqualTo("Cannot tell yet: 2 counted seasons are too few for a trend, and 6 are asked for;"
-                        + " best guess: no change from year to year (−75 to +300 %); probability of a fall over 99%");
+                        + " best guess: no change from year to year (−75 to +300%); probability of a fall over 99%");
         assertThat(Texts.of("trend.verdict.falling", -6.0, -9.0, -0.3, 1.0))
-                .isEqualTo("Numbers are falling: −6.0 % a year (−9 to −0.3 %); probability of a fall over 99%");
+                .isEqualTo("Numbers are falling: −6.0% a year (−9 to −0.3%); probability of a fall over 99%");
     }
 
     @ParameterizedTest

@@ -187,7 +187,7 @@ class EstimateCommandTest {
         assertThat(run.exitCode()).isZero();
         assertThat(run.out())
                 .contains("Log-linear Poisson model with site effects", "McCullagh")
-                .contains("Change a year: −4.8 % (−19.8 to +12.9)")
+                .contains("Change a year: −4.8% (−19.8 to +12.9)")
                 .contains("Probability that numbers fell: 0.72")
                 .contains("left as a gap: 2024");
     }

@@ -99,7 +99,7 @@ class EstimateOddTablesTest {
             nests      | nest,date,stage/a,2026-04-01,young/a,2026-04-08,eggs |  | 1 | had young on 1 Apr 2026 already
             nests      | nest,date,stage/a,2026-02-30,eggs |  | 1 | must be a date
             nests      | nest,date,stage/a,2026-04-01,eggs/a,2026-04-08,unknown |  | 0 | how it ended is unknown
-            trend      | site,year,count/a,2001,5/a,2002,5/a,2003,5       |                      | 0 | Change a year: 0 % (−46.2 to +85.9)
+            trend      | site,year,count/a,2001,5/a,2002,5/a,2003,5       |                      | 0 | Change a year: 0% (−46.2 to +85.9)
             trend      | site,year,count/a,2001,0/a,2002,0/a,2003,0       |                      | 0 | Every count is 0
             trend      | site,year,count/a,2001,5                         |                      | 0 | Only one season
             trend      | site,year,count/a,2001,0/a,2002,0/a,2003,1       |                      | 0 | numbers rose
@@ -116,10 +116,10 @@ class EstimateOddTablesTest {
             trend      | site,year,count/a,2001,-5                        |                      | 1 | whole number
             trend      | site,year,count/a,2001,5/a,2001,6                |                      | 1 | a count for 2001 already
             trend      | site,year,count,km/a,2001,5,0/a,2002,3,1         |                      | 1 | more than 0
-            trend      | site,year,count/a,2001,1000000000/a,2002,900000000/a,2003,810000000 |  | 0 | −10.0 % (−10.0 to −10.0)
+            trend      | site,year,count/a,2001,1000000000/a,2002,900000000/a,2003,810000000 |  | 0 | −10.0% (−10.0 to −10.0)
             trend      | site,year,count/a,2001,1000000000/a,2002,0/a,2003,1000000000 |  | 0 | (−100.0 to open)
             trend      | site,year,count/a,2001,1/a,2002,1000000000 |  | 0 | as many parameters
-            trend      | site,year,count/a,2005,3/a,2001,9/a,2003,5/b,2002,4/b,2004,2 |  | 0 | −24.9 %
+            trend      | site,year,count/a,2005,3/a,2001,9/a,2003,5/b,2002,4/b,2004,2 |  | 0 | −24.9%
             trend      | site,year,count/a,2001,5/b,2002,4/c,2003,3 |  | 0 | more than one season
             trend      | site,year,count/a,2001,5/b,2002,4/c,2003,3 | --shape seasons | 0 | Too few sites have birds
             trend      | site,year,count/a,2001,/a,2002,/a,2003, |  | 0 | no count at all
@@ -134,7 +134,7 @@ class EstimateOddTablesTest {
             trend      | site,year,count/a,2001,5,6,7 |  | 1 | has 5 cells
             trend      | site,year,count,km/a,2001,5,1/a,2002,3, |  | 1 | this one has none
             trend      | site,year,count,km/a,2001,5,-1/a,2002,3,1 |  | 1 | more than 0
-            trend      | Site;Year;Count;KM/a;2001;5;1,5/a;2002;3;2,25/a;2003;4;0,75 |  | 0 | +19.1 % (−100.0 to open)
+            trend      | Site;Year;Count;KM/a;2001;5;1,5/a;2002;3;2,25/a;2003;4;0,75 |  | 0 | +19.1% (−100.0 to open)
             trend      | site,year,count/a,2001,1000000000/a,2002,1/b,2001,1/b,2002,1000000000/a,2003,1/b,2003,1 | --shape seasons | 0 | set an upper limit in 2003
             trend      | site,year,count/a,2001,1000000000/a,2002,1/b,2001,1/b,2002,1000000000/a,2003,1/b,2003,1 | --changes 2002 | 0 | (−100.0 to open)
             trend      | site,year,count/a,2001,1000000000/a,2002,1000000000/a,2003,0/a,2004,1000000000/b,2001,3/b,2003,2 | --shape seasons | 0 | hold an effect for each season
@@ -209,7 +209,7 @@ class EstimateOddTablesTest {
         CommandRun told = CommandRun.of("estimate", "trend", table);
 
         assertThat(told.exitCode()).as(told.err()).isEqualTo(ExitCode.DONE);
-        assertThat(told.out()).contains("Change a year: −40.0 % (−85.7 to +151.1)");
+        assertThat(told.out()).contains("Change a year: −40.0% (−85.7 to +151.1)");
     }
 
     @ParameterizedTest(name = "{0} seasons, {1}: {2}")

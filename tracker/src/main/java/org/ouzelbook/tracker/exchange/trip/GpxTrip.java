@@ -141,7 +141,7 @@ public final class GpxTrip {
     }
 
     private static String percent(double share) {
-        return Math.round(100 * share) + " %";
+        return Math.round(100 * share) + "%";
     }
 
     private static String day(Track track, Optional<ZoneId> zone) {
