@@ -58,7 +58,10 @@ final class CheckCommand implements Callable<Integer> {
     }
 
     private int leaks() throws IOException {
-        CheckLeaks.Answer answer = CheckLeaks.check(Objects.requireNonNull(book), leaks, withNames);
+        CheckLeaks.Answer answer;
+        try (ProgressLine progress = new ProgressLine(terminal, Texts.of("leak.telling"))) {
+            answer = CheckLeaks.check(Objects.requireNonNull(book), leaks, withNames, progress);
+        }
         if (json) {
             Json.print(answer, terminal.out());
         } else if (answer.clean()) {

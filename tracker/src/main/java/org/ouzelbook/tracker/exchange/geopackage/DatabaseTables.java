@@ -1,8 +1,9 @@
 package org.ouzelbook.tracker.exchange.geopackage;
 
 import de.siegmar.fastcsv.writer.CsvWriter;
+import java.io.Closeable;
 import java.io.IOException;
-import java.io.StringWriter;
+import java.io.Writer;
 import java.nio.charset.StandardCharsets;
 import java.sql.Connection;
 import java.sql.DriverManager;
@@ -13,6 +14,7 @@ import java.sql.Statement;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.function.Consumer;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.locationtech.jts.io.ParseException;
@@ -23,55 +25,60 @@ import org.sqlite.SQLiteConnection;
  * What can be read in a SQLite file, such as a GeoPackage: each table as text, a geometry as its positions, and what is neither text nor
  * number nor geometry as bytes. Only plain tables are read, so nothing that the file brings is run.
  */
-public final class DatabaseTables {
+public final class DatabaseTables implements Closeable {
     private static final byte[] MAGIC = "SQLite format 3\0".getBytes(StandardCharsets.ISO_8859_1);
+
+    /** How many of a file’s first bytes show what it is. */
+    public static final int START = MAGIC.length;
 
     /** Bytes of the envelope by its kind. Source: OGC GeoPackage Encoding Standard 1.3.1 (12-128r18), 2.1.3. */
     private static final int[] ENVELOPES = {0, 32, 48, 48, 64};
 
     private static final int HEADER = 8;
 
-    private DatabaseTables() {}
+    private final Connection database;
+
+    private DatabaseTables(Connection database) {
+        this.database = database;
+    }
 
     /**
-     * A table.
+     * {@return whether a file is one of SQLite}
      *
-     * @param name its name
-     * @param text its columns and rows as CSV
-     * @param bytes the cells that are neither text nor number nor geometry
+     * @param file its bytes, or the first {@link #START} of them
      */
-    public record Table(String name, String text, List<byte[]> bytes) {
-        /** Copies the list. */
-        public Table {
-            bytes = List.copyOf(bytes);
-        }
-    }
-
-    /** {@return whether a file is one of SQLite} */
     public static boolean isDatabase(byte[] file) {
-        return file.length > MAGIC.length && Arrays.equals(file, 0, MAGIC.length, MAGIC, 0, MAGIC.length);
+        return file.length >= START && Arrays.equals(file, 0, MAGIC.length, MAGIC, 0, MAGIC.length);
     }
 
     /**
-     * {@return every table of a SQLite file, by name}
+     * Opens a SQLite file.
      *
      * @param file its bytes
+     * @return its tables
      * @throws IOException if it is damaged
      */
-    public static List<Table> read(byte[] file) throws IOException {
-        List<Table> tables = new ArrayList<>();
-        try (Connection database = DriverManager.getConnection("jdbc:sqlite::memory:")) {
-            database.unwrap(SQLiteConnection.class).deserialize("main", file);
-            for (String name : names(database)) {
-                tables.add(table(database, name));
+    public static DatabaseTables of(byte[] file) throws IOException {
+        try {
+            Connection database = DriverManager.getConnection("jdbc:sqlite::memory:");
+            try {
+                database.unwrap(SQLiteConnection.class).deserialize("main", file);
+                return new DatabaseTables(database);
+            } catch (SQLException | RuntimeException e) {
+                database.close();
+                throw e;
             }
         } catch (SQLException e) {
             throw new IOException(e);
         }
-        return tables;
     }
 
-    private static List<String> names(Connection database) throws SQLException {
+    /**
+     * {@return the names of the tables}
+     *
+     * @throws IOException if the file is damaged
+     */
+    public List<String> names() throws IOException {
         List<String> names = new ArrayList<>();
         try (Statement statement = database.createStatement();
                 ResultSet found = statement.executeQuery("SELECT name FROM sqlite_master WHERE type = 'table'"
@@ -79,16 +86,24 @@ public final class DatabaseTables {
             while (found.next()) {
                 names.add(found.getString(1));
             }
+        } catch (SQLException e) {
+            throw new IOException(e);
         }
         return names;
     }
 
-    private static Table table(Connection database, String name) throws SQLException, IOException {
-        StringWriter text = new StringWriter();
-        List<byte[]> bytes = new ArrayList<>();
+    /**
+     * Writes a table.
+     *
+     * @param name its name
+     * @param out takes its columns and rows as CSV
+     * @param other hears the cells that are neither text nor number nor geometry
+     * @throws IOException if the file is damaged
+     */
+    public void write(String name, Writer out, Consumer<byte[]> other) throws IOException {
         try (Statement statement = database.createStatement();
                 ResultSet rows = statement.executeQuery("SELECT * FROM \"" + name.replace("\"", "\"\"") + '"');
-                CsvWriter csv = CsvWriter.builder().build(text)) {
+                CsvWriter csv = CsvWriter.builder().build(out)) {
             ResultSetMetaData columns = rows.getMetaData();
             List<String> cells = new ArrayList<>();
             for (int i = 1; i <= columns.getColumnCount(); i++) {
@@ -98,19 +113,29 @@ public final class DatabaseTables {
             while (rows.next()) {
                 cells.clear();
                 for (int i = 1; i <= columns.getColumnCount(); i++) {
-                    cells.add(cell(rows.getObject(i), bytes));
+                    cells.add(cell(rows.getObject(i), other));
                 }
                 csv.writeRecord(cells);
             }
+        } catch (SQLException e) {
+            throw new IOException(e);
         }
-        return new Table(name, text.toString(), bytes);
     }
 
-    private static String cell(Object value, List<byte[]> bytes) {
+    @Override
+    public void close() throws IOException {
+        try {
+            database.close();
+        } catch (SQLException e) {
+            throw new IOException(e);
+        }
+    }
+
+    private static String cell(Object value, Consumer<byte[]> other) {
         if (value instanceof byte[] some) {
             String positions = positions(some);
             if (positions.isEmpty()) {
-                bytes.add(some);
+                other.accept(some);
             }
             return positions;
         }

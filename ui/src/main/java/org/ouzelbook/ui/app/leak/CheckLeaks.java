@@ -3,10 +3,11 @@ package org.ouzelbook.ui.app.leak;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Map;
+import java.util.Set;
 import org.ouzelbook.tracker.domain.Message;
+import org.ouzelbook.tracker.domain.Progress;
 import org.ouzelbook.tracker.store.Book;
 import org.ouzelbook.ui.app.WrongRequest;
 
@@ -36,18 +37,22 @@ public final class CheckLeaks {
      * @param path the book
      * @param files the files, each of which anybody may have
      * @param peopleAgreed whether the people in it agreed to be named
+     * @param progress hears how far the look has come
+     * @throws java.util.concurrent.CancellationException if it is stopped
      * @throws IOException if one cannot be read
      * @throws WrongRequest if one cannot be taken apart, so that nobody can say what is in it
      */
-    public static Answer check(Path path, List<Path> files, boolean peopleAgreed) throws IOException {
-        Map<String, byte[]> contents = new LinkedHashMap<>();
-        for (Path file : files) {
-            contents.put(file.toString(), Files.readAllBytes(file));
+    public static Answer check(Path path, List<Path> files, boolean peopleAgreed, Progress progress)
+            throws IOException {
+        Set<Path> once = new LinkedHashSet<>(files);
+        for (Path file : once) {
+            Files.newInputStream(file).close();
         }
         try (Book book = Book.open(path)) {
             LeakCheck check = book.read(view -> LeakCheck.of(view, peopleAgreed));
-            List<Leak> leaks = check.in(contents);
-            return new Answer(book.file().toString(), List.copyOf(contents.keySet()), leaks.isEmpty(), leaks);
+            List<Leak> leaks = check.in(once, progress);
+            return new Answer(
+                    book.file().toString(), once.stream().map(Path::toString).toList(), leaks.isEmpty(), leaks);
         } catch (FileParts.Broken e) {
             throw new WrongRequest(Message.of("leak.wrong.broken", e.file()));
         }

@@ -61,7 +61,7 @@ final class CoordinateSearch {
      * @param text the text
      * @param hit hears the place in the text, and the nest
      */
-    void inText(String text, BiConsumer<Integer, NestPlaces.Nest> hit) {
+    void inText(CharSequence text, BiConsumer<Integer, NestPlaces.Nest> hit) {
         if (places.nests().isEmpty()) {
             return;
         }
@@ -92,7 +92,7 @@ final class CoordinateSearch {
     }
 
     /** Neighbours, and those with one number between them, as an altitude or a style may stand there; of them those near nests. */
-    private List<Pair> pairs(String text, Pattern pattern, Function<Matcher, Figure> read) {
+    private List<Pair> pairs(CharSequence text, Pattern pattern, Function<Matcher, Figure> read) {
         List<Pair> pairs = new ArrayList<>();
         Deque<Figure> before = new ArrayDeque<>();
         Matcher matcher = pattern.matcher(text);
@@ -107,7 +107,7 @@ final class CoordinateSearch {
         return pairs;
     }
 
-    private void pair(String text, Figure one, Figure other, List<Pair> pairs) {
+    private void pair(CharSequence text, Figure one, Figure other, List<Pair> pairs) {
         // a last zero may have been left out of one of them
         int decimals = Math.max(one.decimals, other.decimals);
         if (decimals >= FINE_DECIMALS && areTogether(text, one.end, other.at)) {
@@ -117,11 +117,11 @@ final class CoordinateSearch {
     }
 
     /** Two numbers of one point stand close together, and no bracket closes between them. */
-    private static boolean areTogether(String text, int end, int start) {
+    private static boolean areTogether(CharSequence text, int end, int start) {
         if (start - end > MOST_BETWEEN) {
             return false;
         }
-        String between = text.substring(end, start);
+        String between = text.subSequence(end, start).toString();
         boolean newRow =
                 between.indexOf('\n') >= 0 && !between.replace(',', ' ').isBlank();
         boolean lineEnd = between.indexOf('\n') >= 0 && between.indexOf(',') < 0;

@@ -9,16 +9,16 @@ import com.drew.metadata.Tag;
 import com.drew.metadata.exif.GpsDirectory;
 import com.drew.metadata.xmp.XmpDirectory;
 import java.io.ByteArrayInputStream;
-import java.io.ByteArrayOutputStream;
+import java.io.FilterInputStream;
 import java.io.IOException;
 import java.io.InputStream;
-import java.nio.ByteBuffer;
-import java.nio.charset.CharacterCodingException;
-import java.nio.charset.Charset;
+import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.util.Base64;
+import java.util.concurrent.CancellationException;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.zip.ZipEntry;
@@ -41,8 +41,8 @@ import org.ouzelbook.ui.app.WrongRequest;
 final class FileParts {
     /** Hears the parts of a file. */
     interface Reader {
-        /** A text. */
-        void text(String where, String text);
+        /** A text, which can be read until this returns. */
+        void text(String where, CharSequence text) throws IOException;
 
         /** Bytes that are no text. */
         void bytes(String where, byte[] bytes);
@@ -53,32 +53,37 @@ final class FileParts {
     private static final long MOST_RATIO = 250;
     private static final long RATIO_MATTERS_ABOVE = 50L << 20;
     private static final int SHORTEST_RUN = 4;
-    private static final Charset WINDOWS = Charset.forName("windows-1252");
 
     private static final Pattern DATA =
             Pattern.compile("data:([a-z]+)/[a-zA-Z0-9.+-]+(?:;[a-z0-9=-]+)*;base64,([A-Za-z0-9+/=\\s]+)");
     private static final Pattern RUN = Pattern.compile("[\\p{Print}\\p{L}]{" + SHORTEST_RUN + ",}");
 
     private final Reader reader;
+    private final LookProgress looked;
     private long unpacked;
 
-    FileParts(Reader reader) {
+    /**
+     * @param reader hears the parts
+     * @param looked hears how far it has come
+     */
+    FileParts(Reader reader, LookProgress looked) {
         this.reader = reader;
+        this.looked = looked;
     }
 
     /**
      * Reads a file.
      *
      * @throws WrongRequest if it unpacks to an absurd size
+     * @throws CancellationException if it is stopped
      * @throws IOException if it cannot be taken apart, so that nobody can say what is in it
      */
-    void read(String name, byte[] bytes) throws IOException {
+    void read(String name, LongBytes bytes) throws IOException {
         try {
             part("", name, bytes, 0);
+        } catch (WrongRequest | CancellationException e) {
+            throw e;
         } catch (IOException | RuntimeException e) {
-            if (e instanceof WrongRequest wrong) {
-                throw wrong;
-            }
             throw new Broken(name, e);
         }
     }
@@ -99,15 +104,20 @@ final class FileParts {
         }
     }
 
-    private void part(String where, String name, byte[] bytes, int depth) throws IOException {
-        if (startsWith(bytes, "PK\u0003\u0004")) {
+    private void part(String where, String name, LongBytes bytes, int depth) throws IOException {
+        if (bytes.startWith("PK\u0003\u0004")) {
             if (depth > DEEPEST) {
                 throw new WrongRequest(Message.of("leak.wrong.deep", name));
             }
             zip(where, name, bytes, depth);
-        } else if (startsWith(bytes, "%PDF")) {
+            return;
+        }
+        if (depth == 0) {
+            looked.part(bytes.size());
+        }
+        if (bytes.startWith("%PDF")) {
             pdf(where, bytes);
-        } else if (DatabaseTables.isDatabase(bytes)) {
+        } else if (DatabaseTables.isDatabase(bytes.first(DatabaseTables.START))) {
             database(where, bytes);
         } else if (isPicture(bytes)) {
             picture(where, bytes);
@@ -116,32 +126,34 @@ final class FileParts {
         }
     }
 
-    private static boolean startsWith(byte[] bytes, String start) {
-        byte[] wanted = start.getBytes(StandardCharsets.ISO_8859_1);
-        return bytes.length >= wanted.length
-                && java.util.Arrays.equals(bytes, 0, wanted.length, wanted, 0, wanted.length);
-    }
-
-    private static boolean isPicture(byte[] bytes) {
-        return startsWith(bytes, "\u0089PNG")
-                || startsWith(bytes, "\u00ff\u00d8\u00ff")
-                || startsWith(bytes, "GIF8")
-                || startsWith(bytes, "II*\u0000")
-                || startsWith(bytes, "MM\u0000*")
-                || (startsWith(bytes, "RIFF") && bytes.length > 12 && bytes[8] == 'W' && bytes[9] == 'E');
+    private static boolean isPicture(LongBytes bytes) throws IOException {
+        byte[] first = bytes.first(10);
+        return bytes.startWith("\u0089PNG")
+                || bytes.startWith("\u00ff\u00d8\u00ff")
+                || bytes.startWith("GIF8")
+                || bytes.startWith("II*\u0000")
+                || bytes.startWith("MM\u0000*")
+                || (bytes.startWith("RIFF") && bytes.size() > 12 && first[8] == 'W' && first[9] == 'E');
     }
 
     private static String within(String where, String part) {
         return where.isEmpty() ? part : where + "!" + part;
     }
 
-    private void zip(String where, String name, byte[] bytes, int depth) throws IOException {
+    private void zip(String where, String name, LongBytes bytes, int depth) throws IOException {
         boolean workbook = false;
-        try (ZipInputStream zip = new ZipInputStream(new ByteArrayInputStream(bytes))) {
+        try (CountedStream packed = new CountedStream(bytes.open());
+                ZipInputStream zip = new ZipInputStream(packed)) {
             for (ZipEntry entry = zip.getNextEntry(); entry != null; entry = zip.getNextEntry()) {
                 workbook |= entry.getName().equals("xl/workbook.xml");
                 reader.text(where, entry.getName());
-                part(within(where, entry.getName()), entry.getName(), limited(zip, name, bytes.length), depth + 1);
+                try (LongBytes part = new LongBytes()) {
+                    unpack(zip, name, bytes.size(), part);
+                    if (depth == 0) {
+                        looked.part(packed.count());
+                    }
+                    part(within(where, entry.getName()), entry.getName(), part, depth + 1);
+                }
             }
         }
         if (workbook) {
@@ -149,8 +161,7 @@ final class FileParts {
         }
     }
 
-    private byte[] limited(InputStream in, String name, long packed) throws IOException {
-        ByteArrayOutputStream out = new ByteArrayOutputStream();
+    private void unpack(InputStream in, String name, long packed, OutputStream out) throws IOException {
         byte[] block = new byte[1 << 16];
         for (int read = in.read(block); read > 0; read = in.read(block)) {
             unpacked += read;
@@ -159,18 +170,23 @@ final class FileParts {
             }
             out.write(block, 0, read);
         }
-        return out.toByteArray();
     }
 
     /** The sheets of a workbook as tables, beside the files that it is made of. */
-    private void sheets(String where, byte[] bytes) throws IOException {
+    private void sheets(String where, LongBytes bytes) throws IOException {
         Path copy = Files.createTempFile("ouzelbook", ".xlsx");
+        copy.toFile().deleteOnExit();
         try {
-            Files.write(copy, bytes);
+            try (InputStream in = bytes.open()) {
+                Files.copy(in, copy, StandardCopyOption.REPLACE_EXISTING);
+            }
             for (FileSource sheet : Workbook.sheets(new FileSource.OnDisk("workbook.xlsx", copy))) {
-                try (InputStream in = sheet.open()) {
-                    String name = sheet.name().replaceFirst(".*[!/\\\\]", "");
-                    reader.text(within(where, name), new String(in.readAllBytes(), StandardCharsets.UTF_8));
+                String name = sheet.name().replaceFirst(".*[!/\\\\]", "");
+                try (InputStream in = sheet.open();
+                        LongBytes table = new LongBytes();
+                        Scratch scratch = new Scratch(looked)) {
+                    in.transferTo(table);
+                    reader.text(within(where, name), scratch.decoded(table, StandardCharsets.UTF_8));
                 }
             }
         } finally {
@@ -178,8 +194,8 @@ final class FileParts {
         }
     }
 
-    private void pdf(String where, byte[] bytes) throws IOException {
-        try (PDDocument document = Loader.loadPDF(bytes)) {
+    private void pdf(String where, LongBytes bytes) throws IOException {
+        try (PDDocument document = Loader.loadPDF(bytes.all())) {
             PDFTextStripper stripper = new PDFTextStripper();
             for (int page = 1; page <= document.getNumberOfPages(); page++) {
                 stripper.setStartPage(page);
@@ -198,23 +214,29 @@ final class FileParts {
         }
     }
 
-    private void database(String where, byte[] bytes) throws IOException {
-        for (DatabaseTables.Table table : DatabaseTables.read(bytes)) {
-            String name = within(where, table.name());
-            reader.text(name, table.text());
-            table.bytes().forEach(some -> reader.bytes(name, some));
+    private void database(String where, LongBytes bytes) throws IOException {
+        try (DatabaseTables tables = DatabaseTables.of(bytes.all())) {
+            for (String table : tables.names()) {
+                String name = within(where, table);
+                try (Scratch scratch = new Scratch(looked)) {
+                    reader.text(
+                            name, scratch.written(out -> tables.write(table, out, some -> reader.bytes(name, some))));
+                }
+            }
         }
     }
 
-    private void picture(String where, byte[] bytes) throws IOException {
+    private void picture(String where, LongBytes bytes) throws IOException {
         try {
-            Metadata metadata = ImageMetadataReader.readMetadata(new ByteArrayInputStream(bytes));
+            Metadata metadata = ImageMetadataReader.readMetadata(new ByteArrayInputStream(bytes.all()));
             for (Directory directory : metadata.getDirectories()) {
                 for (Tag tag : directory.getTags()) {
                     reader.text(within(where, directory.getName()), String.valueOf(tag.getDescription()));
                 }
                 if (directory instanceof XmpDirectory xmp) {
-                    xmp.getXmpProperties().values().forEach(value -> reader.text(within(where, "XMP"), value));
+                    for (String value : xmp.getXmpProperties().values()) {
+                        reader.text(within(where, "XMP"), value);
+                    }
                 }
                 if (directory instanceof GpsDirectory gps) {
                     GeoLocation place = gps.getGeoLocation();
@@ -227,46 +249,58 @@ final class FileParts {
                 }
             }
         } catch (ImageProcessingException e) {
-            reader.bytes(where, bytes);
+            reader.bytes(where, bytes.all());
         }
     }
 
-    private void textOrBytes(String where, String name, byte[] bytes, int depth) throws IOException {
-        boolean binary = false;
-        for (byte one : bytes) {
-            binary |= one == 0;
-        }
-        if (binary && !startsWith(bytes, "\u00ff\u00fe") && !startsWith(bytes, "\u00fe\u00ff")) {
-            reader.bytes(where, bytes);
-            Matcher run = RUN.matcher(new String(bytes, StandardCharsets.UTF_8));
-            StringBuilder runs = new StringBuilder();
-            while (run.find()) {
-                runs.append(run.group()).append('\n');
+    private void textOrBytes(String where, String name, LongBytes bytes, int depth) throws IOException {
+        try (Scratch scratch = new Scratch(looked)) {
+            boolean wide = bytes.startWith("\u00ff\u00fe") || bytes.startWith("\u00fe\u00ff");
+            if (!wide && holdsNought(bytes)) {
+                reader.bytes(where, bytes.all());
+                reader.text(where, scratch.matches(scratch.decoded(bytes, StandardCharsets.UTF_8), RUN));
+                return;
             }
-            reader.text(where, runs.toString());
-            return;
-        }
-        String text = decoded(bytes);
-        Matcher data = DATA.matcher(text);
-        while (data.find()) {
-            if (!data.group(1).equals("font") && !data.group(1).equals("application")) {
-                part(within(where, "picture"), name, Base64.getMimeDecoder().decode(data.group(2)), depth + 1);
+            CharSequence text = scratch.decoded(bytes);
+            Matcher data = DATA.matcher(text);
+            while (data.find()) {
+                if (!data.group(1).equals("font") && !data.group(1).equals("application")) {
+                    byte[] picture = Base64.getMimeDecoder().decode(data.group(2));
+                    part(within(where, "picture"), name, LongBytes.of(picture), depth + 1);
+                }
             }
+            reader.text(where, scratch.replaced(text, DATA, any -> "data:"));
         }
-        reader.text(where, data.replaceAll("data:"));
     }
 
-    private static String decoded(byte[] bytes) {
-        if (startsWith(bytes, "\u00ff\u00fe") || startsWith(bytes, "\u00fe\u00ff")) {
-            return new String(bytes, StandardCharsets.UTF_16);
+    private static boolean holdsNought(LongBytes bytes) throws IOException {
+        try (InputStream in = bytes.open()) {
+            for (int one = in.read(); one >= 0; one = in.read()) {
+                if (one == 0) {
+                    return true;
+                }
+            }
         }
-        try {
-            return StandardCharsets.UTF_8
-                    .newDecoder()
-                    .decode(ByteBuffer.wrap(bytes))
-                    .toString();
-        } catch (CharacterCodingException e) {
-            return new String(bytes, WINDOWS);
+        return false;
+    }
+
+    /** Counts the bytes that were read. */
+    private static final class CountedStream extends FilterInputStream {
+        private long count;
+
+        CountedStream(InputStream in) {
+            super(in);
+        }
+
+        long count() {
+            return count;
+        }
+
+        @Override
+        public int read(byte[] into, int from, int length) throws IOException {
+            int some = super.read(into, from, length);
+            count += Math.max(0, some);
+            return some;
         }
     }
 }

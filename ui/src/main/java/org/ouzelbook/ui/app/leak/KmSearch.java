@@ -38,7 +38,7 @@ final class KmSearch {
         return name.toLowerCase(Locale.ROOT).replaceAll("[^a-z]", "");
     }
 
-    void inText(String text, BiConsumer<Integer, NestPlaces.Nest> hit) {
+    void inText(CharSequence text, BiConsumer<Integer, NestPlaces.Nest> hit) {
         Matcher behind = BEHIND_KM.matcher(text);
         while (behind.find()) {
             int at = behind.start();

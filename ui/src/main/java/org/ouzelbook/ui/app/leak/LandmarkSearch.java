@@ -64,7 +64,7 @@ final class LandmarkSearch {
      * @param text the text
      * @param hit hears where the sentence begins, and the landmark
      */
-    void in(String text, BiConsumer<Integer, String> hit) {
+    void in(CharSequence text, BiConsumer<Integer, String> hit) {
         Matcher end = END.matcher(text);
         int start = 0;
         while (end.find()) {
@@ -74,8 +74,8 @@ final class LandmarkSearch {
         sentence(text, start, text.length(), hit);
     }
 
-    private void sentence(String text, int start, int end, BiConsumer<Integer, String> hit) {
-        String sentence = text.substring(start, end);
+    private void sentence(CharSequence text, int start, int end, BiConsumer<Integer, String> hit) {
+        CharSequence sentence = text.subSequence(start, end);
         boolean nest = false;
         Set<Pattern> possible = new LinkedHashSet<>(landmarks.getOrDefault("", List.of()));
         for (WordWindow window = new WordWindow(sentence, 1); !window.isEmpty(); window.step()) {

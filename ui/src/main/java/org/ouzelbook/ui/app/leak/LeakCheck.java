@@ -1,7 +1,9 @@
 package org.ouzelbook.ui.app.leak;
 
 import java.io.IOException;
+import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -15,6 +17,7 @@ import java.util.regex.Pattern;
 import org.ouzelbook.stats.survey.SurveyRecords;
 import org.ouzelbook.tracker.domain.Landmark;
 import org.ouzelbook.tracker.domain.Message;
+import org.ouzelbook.tracker.domain.Progress;
 import org.ouzelbook.tracker.domain.Reach;
 import org.ouzelbook.tracker.domain.River;
 import org.ouzelbook.tracker.store.BookView;
@@ -138,7 +141,12 @@ public final class LeakCheck {
      * @throws org.ouzelbook.ui.app.WrongRequest if it unpacks to an absurd size
      */
     public List<Leak> in(String file, byte[] content) throws IOException {
-        return look(file, content).leaks();
+        return in(file, LongBytes.of(content), Progress.NONE);
+    }
+
+    /** {@return what a file tells that it must not} */
+    List<Leak> in(String file, LongBytes content, Progress progress) throws IOException {
+        return look(file, content, progress).leaks();
     }
 
     /**
@@ -149,15 +157,45 @@ public final class LeakCheck {
      * @throws org.ouzelbook.ui.app.WrongRequest if one unpacks to an absurd size
      */
     public List<Leak> in(Map<String, byte[]> files) throws IOException {
-        List<Leak> found = new ArrayList<>();
-        Map<String, Set<StretchSearch.Told>> told = new LinkedHashMap<>();
+        Together together = new Together();
         for (Map.Entry<String, byte[]> file : files.entrySet()) {
-            Look look = look(file.getKey(), file.getValue());
-            found.addAll(look.leaks());
-            told.forEach((earlier, stretches) -> together(earlier, stretches, file.getKey(), look.told, found));
-            told.put(file.getKey(), look.told);
+            together.add(look(file.getKey(), LongBytes.of(file.getValue()), Progress.NONE));
         }
-        return List.copyOf(found);
+        return List.copyOf(together.found);
+    }
+
+    /**
+     * {@return what files tell that they must not, each for itself and any two together}
+     *
+     * @param files the files
+     * @param progress hears how far the look has come
+     * @throws IOException if one cannot be read or taken apart
+     * @throws java.util.concurrent.CancellationException if it is stopped
+     * @throws org.ouzelbook.ui.app.WrongRequest if one unpacks to an absurd size
+     */
+    public List<Leak> in(Collection<Path> files, Progress progress) throws IOException {
+        Together together = new Together();
+        int done = 0;
+        for (Path file : files) {
+            try (LongBytes content = LongBytes.of(file)) {
+                double begin = (double) done++ / files.size();
+                together.add(
+                        look(file.toString(), content, progress.part(begin, (double) done / files.size())));
+            }
+        }
+        return List.copyOf(together.found);
+    }
+
+    /** What looks through several files found. */
+    private static final class Together {
+        private final List<Leak> found = new ArrayList<>();
+        private final Map<String, Set<StretchSearch.Told>> told = new LinkedHashMap<>();
+
+        void add(Look look) {
+            found.addAll(look.leaks());
+            told.forEach((earlier, stretches) -> together(earlier, stretches, look.file, look.told, found));
+            told.put(look.file, look.told);
+        }
     }
 
     /**
@@ -191,21 +229,24 @@ public final class LeakCheck {
         }
     }
 
-    private Look look(String file, byte[] content) throws IOException {
-        Look look = new Look(file);
-        new FileParts(look).read(file, content);
+    private Look look(String file, LongBytes content, Progress progress) throws IOException {
+        LookProgress looked = new LookProgress(progress, content.size());
+        Look look = new Look(file, looked);
+        new FileParts(look, looked).read(file, content);
         return look;
     }
 
     /** One look through one file. */
     private final class Look implements FileParts.Reader {
         private final String file;
+        private final LookProgress looked;
         private final Map<String, Leak> found = new LinkedHashMap<>();
         private final Map<Leak.Kind, Integer> counts = new LinkedHashMap<>();
         private final Set<StretchSearch.Told> told = new LinkedHashSet<>();
 
-        private Look(String file) {
+        private Look(String file, LookProgress looked) {
             this.file = file;
+            this.looked = looked;
         }
 
         private List<Leak> leaks() {
@@ -232,7 +273,7 @@ public final class LeakCheck {
 
         /** Each search goes through the text from its beginning to its end and holds only the few words or figures that it is at. */
         @Override
-        public void text(String where, String text) {
+        public void text(String where, CharSequence text) throws IOException {
             Lines lines = new Lines(text);
             coordinates.inText(
                     text,
@@ -242,16 +283,24 @@ public final class LeakCheck {
                             where,
                             lines.of(at),
                             Message.of("leak.coordinates", shortened(nest.label()))));
+            looked.searched();
             kilometres.inText(text, (at, nest) -> addKm(where, lines.of(at), nest));
-            words(where, text);
+            looked.searched();
+            try (Scratch scratch = new Scratch(looked)) {
+                CharSequence plain = PlainWords.of(text, scratch);
+                words(
+                        where,
+                        scratch.replaced(
+                                plain, KEY, key -> "\u001f".repeat(key.group().length())));
+            }
             keys(where, text, lines);
+            looked.searched();
             StretchSearch.table(text, (line, header, row) -> row(where, line, header, row));
             StretchSearch.features(text, (line, header, row) -> row(where, line, header, row));
+            looked.searched();
         }
 
-        private void words(String where, String text) {
-            String plain = KEY.matcher(PlainWords.of(text))
-                    .replaceAll(match -> "\u001f".repeat(match.group().length()));
+        private void words(String where, CharSequence plain) {
             Lines lines = new Lines(plain);
             words.in(
                     plain,
@@ -263,17 +312,19 @@ public final class LeakCheck {
                             where,
                             lines.of(at),
                             Message.of("leak.note", shortened(first))));
+            looked.searched();
             landmarks.in(
                     plain,
                     (at, landmark) ->
                             add(Leak.Kind.LANDMARK, landmark, where, lines.of(at), Message.of("leak.landmark")));
+            looked.searched();
         }
 
         private void addKm(String where, int line, NestPlaces.Nest nest) {
             add(Leak.Kind.RIVER_KM, nest.label(), where, line, Message.of("leak.km", shortened(nest.label())));
         }
 
-        private void keys(String where, String text, Lines lines) {
+        private void keys(String where, CharSequence text, Lines lines) {
             Matcher key = KEY.matcher(text);
             while (key.find()) {
                 if (keys.contains(UUID.fromString(key.group()))) {

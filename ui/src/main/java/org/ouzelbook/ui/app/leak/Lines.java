@@ -2,11 +2,11 @@ package org.ouzelbook.ui.app.leak;
 
 /** Tells places in a text by their line. Places asked for in rising order cost one walk through the text together. */
 final class Lines {
-    private final String text;
+    private final CharSequence text;
     private int counted;
     private int line = 1;
 
-    Lines(String text) {
+    Lines(CharSequence text) {
         this.text = text;
     }
 

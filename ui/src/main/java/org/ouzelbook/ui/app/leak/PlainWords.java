@@ -1,7 +1,8 @@
 package org.ouzelbook.ui.app.leak;
 
+import java.io.IOException;
 import java.util.Map;
-import java.util.regex.Matcher;
+import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
 
 /** A page or other marked-up text as people read it: every text and every attribute on a line of its own, letters for entities. */
@@ -16,35 +17,34 @@ final class PlainWords {
 
     private PlainWords() {}
 
-    static boolean isMarkedUp(String text) {
+    static boolean isMarkedUp(CharSequence text) {
         return MARKED_UP.matcher(text).find();
     }
 
     /** {@return the text with as many letters as before, or fewer, and every line where it was} */
-    static String of(String text) {
+    static CharSequence of(CharSequence text, Scratch scratch) throws IOException {
         if (!isMarkedUp(text)) {
             return text;
         }
-        String bare = STYLE.matcher(text).replaceAll(match -> lines(match.group()));
-        String open = TAG.matcher(bare)
-                .replaceAll(match -> Matcher.quoteReplacement("\u001f"
-                        + match.group().substring(1, match.group().length() - 1).replace('"', '\u001f') + "\u001f"));
-        return entities(open);
+        CharSequence bare = scratch.replaced(text, STYLE, style -> lines(style.group()));
+        CharSequence open = scratch.replaced(
+                bare,
+                TAG,
+                tag -> "\u001f"
+                        + tag.group().substring(1, tag.group().length() - 1).replace('"', '\u001f')
+                        + "\u001f");
+        return scratch.replaced(open, ENTITY, PlainWords::letter);
     }
 
     private static String lines(String text) {
         return text.replaceAll("[^\\n]", "");
     }
 
-    private static String entities(String text) {
-        return ENTITY.matcher(text).replaceAll(match -> {
-            if (match.group(3) != null) {
-                return Matcher.quoteReplacement(NAMED.getOrDefault(match.group(3), match.group()));
-            }
-            int code = match.group(1) != null ? Integer.parseInt(match.group(1)) : Integer.parseInt(match.group(2), 16);
-            return Character.isValidCodePoint(code)
-                    ? Matcher.quoteReplacement(Character.toString(code))
-                    : Matcher.quoteReplacement(match.group());
-        });
+    private static String letter(MatchResult entity) {
+        if (entity.group(3) != null) {
+            return NAMED.getOrDefault(entity.group(3), entity.group());
+        }
+        int code = entity.group(1) != null ? Integer.parseInt(entity.group(1)) : Integer.parseInt(entity.group(2), 16);
+        return Character.isValidCodePoint(code) ? Character.toString(code) : entity.group();
     }
 }

@@ -165,7 +165,7 @@ final class PrivateText {
      * @param name hears where a private name stands, and which
      * @param note hears where words of a note stand, and the first of them
      */
-    void in(String text, BiConsumer<Integer, String> name, BiConsumer<Integer, String> note) {
+    void in(CharSequence text, BiConsumer<Integer, String> name, BiConsumer<Integer, String> note) {
         for (WordWindow window = new WordWindow(text, longest); !window.isEmpty(); window.step()) {
             List<Word> words = window.view();
             Word first = words.get(0);
@@ -190,7 +190,7 @@ final class PrivateText {
         return false;
     }
 
-    private static boolean stands(Phrase phrase, String text, List<Word> words) {
+    private static boolean stands(Phrase phrase, CharSequence text, List<Word> words) {
         int size = phrase.words().size();
         if (size > words.size()) {
             return false;
@@ -202,13 +202,13 @@ final class PrivateText {
         }
         int start = words.get(0).start();
         int end = words.get(size - 1).end();
-        String found = squashed(text.substring(start, end));
+        String found = squashed(text.subSequence(start, end).toString());
         String wanted = squashed(core(phrase.written()));
         boolean same = phrase.asWritten() ? found.equals(wanted) : found.equalsIgnoreCase(wanted);
         return same && (!phrase.alone() || (isEdge(text, start - 1) && isEdge(text, end)));
     }
 
-    private static boolean isEdge(String text, int at) {
+    private static boolean isEdge(CharSequence text, int at) {
         return at < 0 || at >= text.length() || EDGES.indexOf(text.charAt(at)) >= 0;
     }
 

@@ -9,18 +9,21 @@ import com.google.gson.stream.JsonReader;
 import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.CsvRecord;
 import java.io.IOException;
-import java.io.StringReader;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.ouzelbook.tracker.exchange.export.PublicGrid;
 
 /** Reads tables and features that tell birds by a stretch of river, and judges the length of the stretch. */
 final class StretchSearch {
+    private static final Pattern OBJECT = Pattern.compile("[\\s\\p{Z}\uFEFF]*\\{");
+    private static final Pattern PROPERTIES = Pattern.compile("\"properties\"");
+
     /** The smallest public cell: what is left over at an end of a river is at least half a cell. */
     private static final double SMALLEST_KM = PublicGrid.CELL_METRES / 2000;
 
@@ -84,17 +87,21 @@ final class StretchSearch {
     private StretchSearch() {}
 
     /** Reads a text that is a table with a heading, separated by commas, semicolons or tabs. */
-    static void table(String text, Rows reader) {
-        String first = text.lines().findFirst().orElse("");
-        char separator = first.indexOf('\t') >= 0 ? '\t' : first.indexOf(';') >= 0 ? ';' : ',';
-        if (first.indexOf(separator) < 0 || PlainWords.isMarkedUp(text) || first.startsWith("{")) {
+    static void table(CharSequence text, Rows reader) {
+        boolean isObject = text.length() > 0 && text.charAt(0) == '{';
+        if (isObject || PlainWords.isMarkedUp(text)) {
+            return;
+        }
+        CharSequence first = firstLine(text);
+        char separator = holds(first, '\t') ? '\t' : holds(first, ';') ? ';' : ',';
+        if (!holds(first, separator)) {
             return;
         }
         try (CsvReader<CsvRecord> rows = CsvReader.builder()
                 .fieldSeparator(separator)
                 .allowExtraFields(true)
                 .allowMissingFields(true)
-                .ofCsvRecord(text)) {
+                .ofCsvRecord(LongText.reader(text))) {
             List<String> header = null;
             for (CsvRecord row : rows) {
                 if (header == null) {
@@ -109,9 +116,21 @@ final class StretchSearch {
         }
     }
 
+    private static CharSequence firstLine(CharSequence text) {
+        int end = 0;
+        while (end < text.length() && text.charAt(end) != '\n' && text.charAt(end) != '\r') {
+            end++;
+        }
+        return text.subSequence(0, end);
+    }
+
+    private static boolean holds(CharSequence text, char sign) {
+        return text.chars().anyMatch(letter -> letter == sign);
+    }
+
     /** Reads the properties of the features in GeoJSON. */
-    static void features(String text, Rows reader) {
-        if (!text.stripLeading().startsWith("{") || !text.contains("\"properties\"")) {
+    static void features(CharSequence text, Rows reader) {
+        if (!OBJECT.matcher(text).lookingAt() || !PROPERTIES.matcher(text).find()) {
             return;
         }
         try {
@@ -142,8 +161,8 @@ final class StretchSearch {
     }
 
     /** {@return a reader that stands before the first feature, so that they are read one by one} */
-    private static JsonReader featuresIn(String text) throws IOException {
-        JsonReader reader = new JsonReader(new StringReader(text));
+    private static JsonReader featuresIn(CharSequence text) throws IOException {
+        JsonReader reader = new JsonReader(LongText.reader(text));
         reader.setStrictness(Strictness.LENIENT);
         reader.beginObject();
         while (!reader.nextName().equals("features")) {
