@@ -51,6 +51,37 @@ final class MapMaker {
         return season.count(Clustering.of(field, season, 0), riverId, Standing.COUNTED);
     }
 
+    /** The accepted territories, river by river, going upstream: as of the map, in a small part of its time. */
+    static List<TerritoryOutline> outlines(Season season) {
+        Admission admission = Admission.of(season.sightings(), season.settings(), DoubtfulAge.USUAL);
+        Field field = Field.of(admission.admitted(), season.nests(), season.settings());
+        List<Cluster> clusters = Clustering.of(field, season, 0);
+        List<TerritoryOutline> outlines = new ArrayList<>();
+        for (River river : season.records().rivers().rivers()) {
+            List<Cluster> listed = on(river, clusters);
+            for (int i = 0; i < listed.size(); i++) {
+                Cluster cluster = listed.get(i);
+                if (season.standing(cluster) != Standing.NOT_ACCEPTED) {
+                    outlines.add(new TerritoryOutline(
+                            season.species(),
+                            season.year(),
+                            river,
+                            letter(i),
+                            stretch(cluster, field),
+                            centre(cluster),
+                            Grading.of(cluster, season.settings())));
+                }
+            }
+        }
+        return outlines;
+    }
+
+    private static List<Cluster> on(River river, List<Cluster> clusters) {
+        return clusters.stream()
+                .filter(cluster -> cluster.riverId().equals(river.id()))
+                .toList();
+    }
+
     private List<Message> warnings() {
         List<Message> warnings = new ArrayList<>(EffortWarnings.of(season));
         warnings.addAll(RecordWarnings.of(season, admission));
@@ -60,9 +91,7 @@ final class MapMaker {
 
     private RiverMap riverMap(River river) {
         Effort effort = season.effort(river.id()).within(season.water(), river.id());
-        List<Cluster> listed = clusters.stream()
-                .filter(cluster -> cluster.riverId().equals(river.id()))
-                .toList();
+        List<Cluster> listed = on(river, clusters);
         List<Territory> territories = new ArrayList<>();
         for (int i = 0; i < listed.size(); i++) {
             if (touchesWater(listed.get(i))) {
@@ -98,7 +127,7 @@ final class MapMaker {
         Cluster cluster = listed.get(place);
         return new Territory(
                 letter(place),
-                stretch(cluster),
+                stretch(cluster, field),
                 arm(cluster),
                 centre(cluster),
                 season.standing(cluster),
@@ -115,7 +144,7 @@ final class MapMaker {
         return place < 26 ? last : letter(place / 26 - 1) + last;
     }
 
-    private Stretch stretch(Cluster cluster) {
+    private static Stretch stretch(Cluster cluster, Field field) {
         Chainage lower = cluster.lowest();
         Chainage upper = cluster.highest();
         for (Field.Wall wall : field.walls()) {

@@ -55,6 +55,19 @@ public record TerritoryMap(
         return MapMaker.counted(Season.of(records, species, season, settings, Water.ofRiver(riverId)), riverId);
     }
 
+    /**
+     * {@return the accepted territories of every river as their map would draw them, found without working out ranges and reasons}
+     *
+     * @param records the records of the book
+     * @param species whose territories
+     * @param season the calendar year
+     * @param settings the thresholds
+     */
+    public static List<TerritoryOutline> outlines(
+            SurveyRecords records, Species species, int season, MapSettings settings) {
+        return MapMaker.outlines(Season.of(records, species, season, settings, Water.ALL));
+    }
+
     /** {@return the counts of all rivers that had visits enough, taken together; empty if none had} */
     public Optional<Total> total() {
         List<RiverMap> counted = rivers.stream().filter(RiverMap::isCounted).toList();

@@ -41,6 +41,10 @@ class HangingRecordsTest {
         for (int trial = 0; trial < 12; trial++) {
             SurveyRecords records = season(random);
             TerritoryMap map = map(records);
+            assertThat(TerritoryMap.outlines(records, Species.DIPPER, 2026, SETTINGS))
+                    .as("drawn without reasons, trial %d", trial)
+                    .isEqualTo(outlines(map))
+                    .isNotEmpty();
             for (TerritoryMap.RiverMap river : map.rivers()) {
                 int counted = river.count().likely();
                 assertThat(TerritoryMap.counted(
@@ -69,6 +73,21 @@ class HangingRecordsTest {
             }
         }
         assertThat(hanging).as("of %d that were told", told).isGreaterThan(20);
+    }
+
+    private static List<TerritoryOutline> outlines(TerritoryMap map) {
+        return map.rivers().stream()
+                .flatMap(river -> river.territories().stream()
+                        .filter(Territory::accepted)
+                        .map(territory -> new TerritoryOutline(
+                                map.species(),
+                                map.season(),
+                                river.river(),
+                                territory.id(),
+                                territory.stretch(),
+                                territory.centre(),
+                                territory.evidence())))
+                .toList();
     }
 
     private static Optional<Message> saidOf(Territory territory, UUID record) {

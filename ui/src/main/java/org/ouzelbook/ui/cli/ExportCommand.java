@@ -16,6 +16,7 @@ import org.ouzelbook.ui.app.export.ExportBook;
 import org.ouzelbook.ui.app.export.ExportBundle;
 import org.ouzelbook.ui.app.export.ExportFormat;
 import org.ouzelbook.ui.app.export.ExportRequest;
+import org.ouzelbook.ui.app.export.ExportStep;
 import org.ouzelbook.ui.app.export.Publishing;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -82,7 +83,7 @@ final class ExportCommand implements Callable<Integer> {
                         form,
                         Stream.concat(Stream.of(ExportFormat.values()).map(ExportFormat::written), Stream.of(BUNDLE))
                                 .toList())));
-        ExportBook.Answer answer = ExportBook.run(new ExportRequest(
+        ExportRequest request = new ExportRequest(
                 Objects.requireNonNull(book),
                 format,
                 privately ? Audience.PRIVATE : Audience.PUBLIC,
@@ -90,13 +91,25 @@ final class ExportCommand implements Callable<Integer> {
                         Optional.ofNullable(licence).map(ExportCommand::licence), withNames, title, group, email),
                 Optional.ofNullable(season),
                 Optional.ofNullable(out),
-                replace));
+                replace);
+        ExportBook.Answer answer;
+        try (ProgressLine progress = new ProgressLine(terminal, Texts.of("export.told.reading"))) {
+            answer = ExportBook.run(request, step -> progress.now(doing(step)));
+        }
         if (json) {
             Json.print(answer, terminal.out());
         } else {
             tell(answer);
         }
         return answer.leaks().isEmpty() ? ExitCode.DONE : ExitCode.PROBLEMS;
+    }
+
+    private static String doing(ExportStep step) {
+        return switch (step) {
+            case READING -> Texts.of("export.told.reading");
+            case WRITING -> Texts.of("export.told.writing");
+            case LOOKING -> Texts.of("leak.telling");
+        };
     }
 
     private static Licence licence(String name) {
@@ -109,8 +122,10 @@ final class ExportCommand implements Callable<Integer> {
 
     /** Everything, for another person's book: never public. */
     private int bundle() throws IOException {
-        ExportBundle.Answer answer =
-                ExportBundle.run(Objects.requireNonNull(book), by, Optional.ofNullable(out), replace);
+        ExportBundle.Answer answer;
+        try (ProgressLine progress = new ProgressLine(terminal, Texts.of("export.told.writing"))) {
+            answer = ExportBundle.run(Objects.requireNonNull(book), by, Optional.ofNullable(out), replace, progress);
+        }
         if (json) {
             Json.print(answer, terminal.out());
         } else {

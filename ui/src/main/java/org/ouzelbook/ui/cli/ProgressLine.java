@@ -9,7 +9,7 @@ final class ProgressLine implements Progress, AutoCloseable {
     private static final String CLEAR_LINE = "\r\u001b[K";
 
     private final Terminal terminal;
-    private final String what;
+    private String what;
     private long shownAt = System.nanoTime();
     private boolean shown;
 
@@ -22,6 +22,12 @@ final class ProgressLine implements Progress, AutoCloseable {
     ProgressLine(Terminal terminal, String what) {
         this.terminal = terminal;
         this.what = what;
+    }
+
+    /** Says that something else is being done now. */
+    ProgressLine now(String doing) {
+        what = doing;
+        return this;
     }
 
     @Override

@@ -1,8 +1,13 @@
 package org.ouzelbook.tracker.exchange.export;
 
-import com.google.gson.GsonBuilder;
+import com.google.gson.Gson;
 import com.google.gson.JsonArray;
 import com.google.gson.JsonObject;
+import com.google.gson.stream.JsonWriter;
+import java.io.IOException;
+import java.io.StringWriter;
+import java.io.UncheckedIOException;
+import java.io.Writer;
 import java.math.BigDecimal;
 import java.util.List;
 import org.ouzelbook.tracker.domain.GeoPoint;
@@ -21,12 +26,35 @@ public final class GeoJsonFile {
      * @param features the features
      */
     public static String text(List<Feature> features) {
-        JsonArray all = new JsonArray();
-        features.forEach(feature -> all.add(feature(feature)));
-        JsonObject collection = new JsonObject();
-        collection.addProperty("type", "FeatureCollection");
-        collection.add("features", all);
-        return new GsonBuilder().create().toJson(collection) + "\n";
+        StringWriter text = new StringWriter();
+        try {
+            write(features, text);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+        return text.toString();
+    }
+
+    /**
+     * Writes the features as one collection, one after another.
+     *
+     * @param features the features
+     * @param out where to; it stays open
+     * @throws IOException if it cannot be written
+     */
+    public static void write(List<Feature> features, Writer out) throws IOException {
+        Gson gson = new Gson();
+        JsonWriter json = gson.newJsonWriter(out);
+        json.beginObject()
+                .name("type")
+                .value("FeatureCollection")
+                .name("features")
+                .beginArray();
+        for (Feature feature : features) {
+            gson.toJson(feature(feature), json);
+        }
+        json.endArray().endObject().flush();
+        out.write("\n");
     }
 
     private static JsonObject feature(Feature feature) {

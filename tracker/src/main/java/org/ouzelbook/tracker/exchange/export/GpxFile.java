@@ -1,5 +1,7 @@
 package org.ouzelbook.tracker.exchange.export;
 
+import java.io.IOException;
+import java.io.Writer;
 import java.util.List;
 import java.util.stream.Collectors;
 import org.ouzelbook.tracker.domain.GeoPoint;
@@ -13,29 +15,35 @@ public final class GpxFile {
     private GpxFile() {}
 
     /**
-     * {@return the features as a GPX document}
+     * Writes the features as a GPX document.
      *
      * @param title its title
      * @param features the features
+     * @param out where to; it stays open
+     * @throws IOException if it cannot be written
      */
-    public static String text(String title, List<Feature> features) {
+    public static void write(String title, List<Feature> features, Writer out) throws IOException {
         XmlText xml = new XmlText()
                 .open("gpx", "version", "1.1", "creator", "Ouzelbook", "xmlns", "http://www.topografix.com/GPX/1/1")
                 .open("metadata")
                 .element("name", title)
                 .close();
-        features.stream().filter(Feature::isPoint).forEach(feature -> {
-            open(xml, "wpt", feature.points().get(0));
-            describe(xml, feature);
-            xml.close();
-        });
-        features.stream().filter(feature -> !feature.isPoint()).forEach(feature -> {
-            xml.open("rte");
-            describe(xml, feature);
-            feature.points().forEach(point -> open(xml, "rtept", point).close());
-            xml.close();
-        });
-        return xml.end();
+        for (Feature feature : features) {
+            if (feature.isPoint()) {
+                open(xml, "wpt", feature.points().get(0));
+                describe(xml, feature);
+                xml.close().drainTo(out);
+            }
+        }
+        for (Feature feature : features) {
+            if (!feature.isPoint()) {
+                xml.open("rte");
+                describe(xml, feature);
+                feature.points().forEach(point -> open(xml, "rtept", point).close());
+                xml.close().drainTo(out);
+            }
+        }
+        xml.end(out);
     }
 
     private static XmlText open(XmlText xml, String element, GeoPoint point) {

@@ -1,5 +1,7 @@
 package org.ouzelbook.tracker.exchange.export;
 
+import java.io.IOException;
+import java.io.Writer;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -14,24 +16,29 @@ public final class KmlFile {
     private KmlFile() {}
 
     /**
-     * {@return the features as a document}
+     * Writes the features as a document.
      *
      * @param title its title
      * @param features the features
+     * @param out where to; it stays open
+     * @throws IOException if it cannot be written
      */
-    public static String text(String title, List<Feature> features) {
+    public static void write(String title, List<Feature> features, Writer out) throws IOException {
         Map<String, List<Feature>> layers = features.stream()
                 .collect(Collectors.groupingBy(Feature::layer, LinkedHashMap::new, Collectors.toList()));
         XmlText xml = new XmlText()
                 .open("kml", "xmlns", "http://www.opengis.net/kml/2.2")
                 .open("Document")
                 .element("name", title);
-        layers.forEach((layer, members) -> {
-            xml.open("Folder").element("name", layer);
-            members.forEach(feature -> write(feature, xml));
+        for (Map.Entry<String, List<Feature>> layer : layers.entrySet()) {
+            xml.open("Folder").element("name", layer.getKey());
+            for (Feature feature : layer.getValue()) {
+                write(feature, xml);
+                xml.drainTo(out);
+            }
             xml.close();
-        });
-        return xml.end();
+        }
+        xml.end(out);
     }
 
     private static void write(Feature feature, XmlText xml) {

@@ -2,10 +2,13 @@ package org.ouzelbook.tracker.exchange.export;
 
 import java.io.IOException;
 import java.io.OutputStream;
+import java.io.Writer;
 import java.time.LocalDate;
 import java.time.LocalTime;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
+import java.util.Optional;
+import org.ouzelbook.tracker.domain.Message;
 
 /**
  * Tables as the sheets of a spreadsheet file: days and times as such, texts always as texts and never as formulas.
@@ -19,7 +22,8 @@ public final class XlsxFile {
     private static final String TYPE = "application/vnd.openxmlformats-officedocument.spreadsheetml.";
     private static final LocalDate DAY_ZERO = LocalDate.of(1899, 12, 30);
     private static final double SECONDS_A_DAY = 86_400;
-    private static final int MOST_CHARACTERS = 32_767;
+    private static final int MOST_LETTERS = 32_767;
+    private static final int MOST_ROWS = 1 << 20;
     private static final int BOLD = 1;
     private static final int DAY = 2;
     private static final int TIME = 3;
@@ -27,13 +31,48 @@ public final class XlsxFile {
     private XlsxFile() {}
 
     /**
+     * {@return what of the tables finds no room in a spreadsheet, which holds 1,048,576 rows a sheet and 32,767 letters a cell; empty
+     * if all does}
+     *
+     * <p>Source: ECMA-376 (5th edition, 2016), part 1, 18.18.16 and 18.3.1.73; Excel specifications and limits, Microsoft.
+     *
+     * @param tables the tables
+     */
+    public static Optional<Message> noRoom(List<DataTable> tables) {
+        for (DataTable table : tables) {
+            if (table.rows().size() >= MOST_ROWS) {
+                return Optional.of(
+                        Message.of("xlsx.rows", table.name(), table.rows().size(), MOST_ROWS - 1));
+            }
+            for (int row = 0; row < table.rows().size(); row++) {
+                for (int column = 0; column < table.columns().size(); column++) {
+                    if (table.rows().get(row).get(column) instanceof String text && text.length() > MOST_LETTERS) {
+                        return Optional.of(Message.of(
+                                "xlsx.letters",
+                                table.name(),
+                                row + 2,
+                                table.columns().get(column),
+                                text.length(),
+                                MOST_LETTERS));
+                    }
+                }
+            }
+        }
+        return Optional.empty();
+    }
+
+    /**
      * Writes a spreadsheet file.
      *
      * @param tables the tables, a sheet each
      * @param out where to; it is closed
+     * @throws IllegalArgumentException if they find {@link #noRoom}
      * @throws IOException if it cannot be written
      */
     public static void write(List<DataTable> tables, OutputStream out) throws IOException {
+        noRoom(tables).ifPresent(why -> {
+            throw new IllegalArgumentException("A spreadsheet has no room: " + why);
+        });
         try (FixedZip zip = new FixedZip(out)) {
             zip.put("[Content_Types].xml", contentTypes(tables.size()));
             zip.put(
@@ -50,7 +89,8 @@ public final class XlsxFile {
                     relation(parts, tables.size() + 1, "styles", "styles.xml").end());
             zip.put("xl/styles.xml", styles());
             for (int i = 1; i <= tables.size(); i++) {
-                zip.put("xl/worksheets/sheet" + i + ".xml", sheet(tables.get(i - 1)));
+                DataTable table = tables.get(i - 1);
+                zip.put("xl/worksheets/sheet" + i + ".xml", text -> sheet(table, text));
             }
         }
     }
@@ -143,7 +183,7 @@ public final class XlsxFile {
         return xml.end();
     }
 
-    private static String sheet(DataTable table) {
+    private static void sheet(DataTable table, Writer out) throws IOException {
         XmlText xml = new XmlText()
                 .open("worksheet", "xmlns", SHEETS)
                 .open("sheetViews")
@@ -158,9 +198,9 @@ public final class XlsxFile {
         for (List<Object> row : table.rows()) {
             xml.open("row");
             row.forEach(cell -> cell(xml, cell));
-            xml.close();
+            xml.close().drainTo(out);
         }
-        return xml.end();
+        xml.end(out);
     }
 
     private static void cell(XmlText xml, Object cell) {
@@ -184,10 +224,9 @@ public final class XlsxFile {
             xml.empty("c");
             return;
         }
-        String cut = text.length() <= MOST_CHARACTERS ? text : text.substring(0, MOST_CHARACTERS - 1) + "…";
         xml.open("c", "t", "inlineStr", "s", style)
                 .open("is")
-                .element("t", cut, "xml:space", "preserve")
+                .element("t", text, "xml:space", "preserve")
                 .close()
                 .close();
     }

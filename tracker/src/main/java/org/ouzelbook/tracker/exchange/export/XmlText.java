@@ -1,5 +1,7 @@
 package org.ouzelbook.tracker.exchange.export;
 
+import java.io.IOException;
+import java.io.Writer;
 import java.util.ArrayDeque;
 import java.util.Deque;
 
@@ -96,9 +98,32 @@ public final class XmlText {
     }
 
     /**
+     * Hands on what was written since the last time, so that a long document is never held whole.
+     *
+     * @param out where to
+     * @return this
+     * @throws IOException if it cannot be written
+     */
+    public XmlText drainTo(Writer out) throws IOException {
+        out.append(xml);
+        xml.setLength(0);
+        return this;
+    }
+
+    /**
+     * Closes all that is open and hands on the rest of the document.
+     *
+     * @param out where to
+     * @throws IOException if it cannot be written
+     */
+    public void end(Writer out) throws IOException {
+        out.write(end());
+    }
+
+    /**
      * Closes all that is open.
      *
-     * @return the document
+     * @return the document, or what was not handed on of it
      */
     public String end() {
         while (!open.isEmpty()) {

@@ -22,6 +22,7 @@ import org.ouzelbook.tracker.exchange.export.Feature;
  */
 record Layer(String name, Map<String, String> columns, List<Feature> features) {
     private static final int WGS84 = 4326;
+    private static final int BATCH = 1000;
 
     /** {@return the table of these features} */
     static Layer of(String name, List<Feature> features) {
@@ -86,6 +87,7 @@ record Layer(String name, Map<String, String> columns, List<Feature> features) {
         String places = "?" + ", ?".repeat(columns.size() + 1);
         try (PreparedStatement row =
                 file.prepareStatement("INSERT INTO " + quoted(name) + " (" + names + ") VALUES (" + places + ")")) {
+            int waiting = 0;
             for (Feature feature : features) {
                 row.setBytes(1, GeometryBytes.of(feature.points(), points));
                 row.setString(2, feature.name());
@@ -94,6 +96,9 @@ record Layer(String name, Map<String, String> columns, List<Feature> features) {
                     row.setObject(place++, cell(feature.properties().get(column)));
                 }
                 row.addBatch();
+                if (++waiting % BATCH == 0) {
+                    row.executeBatch();
+                }
             }
             row.executeBatch();
         }

@@ -1,8 +1,10 @@
 package org.ouzelbook.ui.app.export;
 
-import java.io.ByteArrayOutputStream;
+import java.io.BufferedWriter;
 import java.io.IOException;
 import java.io.OutputStream;
+import java.io.OutputStreamWriter;
+import java.io.Writer;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
@@ -13,13 +15,15 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.CancellationException;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import org.ouzelbook.stats.survey.MapSettings;
 import org.ouzelbook.stats.survey.SurveyRecords;
 import org.ouzelbook.stats.survey.TerritoryMap;
-import org.ouzelbook.stats.survey.Water;
+import org.ouzelbook.stats.survey.TerritoryOutline;
 import org.ouzelbook.tracker.domain.Message;
+import org.ouzelbook.tracker.domain.Progress;
 import org.ouzelbook.tracker.domain.Species;
 import org.ouzelbook.tracker.exchange.darwin.DarwinCoreArchive;
 import org.ouzelbook.tracker.exchange.export.Audience;
@@ -35,7 +39,6 @@ import org.ouzelbook.tracker.exchange.export.XlsxFile;
 import org.ouzelbook.tracker.exchange.geopackage.GeoPackageFile;
 import org.ouzelbook.tracker.store.Book;
 import org.ouzelbook.tracker.store.BookView;
-import org.ouzelbook.tracker.store.SightingQuery;
 import org.ouzelbook.ui.app.BookRecords;
 import org.ouzelbook.ui.app.WrongRequest;
 import org.ouzelbook.ui.app.leak.Leak;
@@ -48,12 +51,28 @@ public final class ExportBook {
     private final ExportRequest request;
     private final SurveyRecords read;
     private final LocalDate changed;
+    private final Optional<LeakCheck> check;
+    private final ExportStep.Listener listener;
     private final Records records;
 
-    private ExportBook(ExportRequest request, SurveyRecords read, LocalDate changed) {
+    /**
+     * @param request what, and how
+     * @param read the records
+     * @param changed the day of the last change
+     * @param check looks through what is for everybody; empty if it is not
+     * @param listener hears how far it has come
+     */
+    private ExportBook(
+            ExportRequest request,
+            SurveyRecords read,
+            LocalDate changed,
+            Optional<LeakCheck> check,
+            ExportStep.Listener listener) {
         this.request = request;
         this.read = read;
         this.changed = changed;
+        this.check = check;
+        this.listener = listener;
         this.records = new Records(
                 read.rivers(),
                 read.landmarks(),
@@ -83,12 +102,14 @@ public final class ExportBook {
      * Exports.
      *
      * @param request what, and how
+     * @param listener hears how far it has come
      * @return what was written
-     * @throws WrongRequest if the file’s name ends like another form, records are to be published and nobody said under which licence,
+     * @throws CancellationException if it is stopped; nothing was written
+     * @throws WrongRequest if the file’s name ends like another form, the form has no room for the records, records are to be published and nobody said under which licence,
      *     or tables for an analysis are not asked for privately
      * @throws IOException if the file cannot be written, or is there already and may not be replaced
      */
-    public static Answer run(ExportRequest request) throws IOException {
+    public static Answer run(ExportRequest request, ExportStep.Listener listener) throws IOException {
         Path file = request.out().orElseGet(() -> usualFile(request));
         if (request.format().isMisnamed(file.toString())) {
             throw new WrongRequest(Message.of(
@@ -108,18 +129,21 @@ public final class ExportBook {
             throw new WrongRequest(Message.of("export.wrong.analysis"));
         }
         try (Book book = Book.open(request.book())) {
-            SurveyRecords read = book.read(view -> read(view, request));
             LocalDate changed = book.history(1).get(0).at().toLocalDate();
-            LeakCheck check =
-                    book.read(view -> LeakCheck.of(view, request.publishing().withNames()));
-            return new ExportBook(request, read, changed).write(file, check);
+            return book.read(view -> of(view, request, changed, listener)).write(file);
         }
     }
 
-    private static SurveyRecords read(BookView view, ExportRequest request) {
+    private static ExportBook of(
+            BookView view, ExportRequest request, LocalDate changed, ExportStep.Listener listener) {
+        SurveyRecords written = BookRecords.asWritten(view, listener.at(ExportStep.READING));
+        Optional<LeakCheck> check = request.audience() == Audience.PUBLIC
+                ? Optional.of(LeakCheck.of(view, written, request.publishing().withNames()))
+                : Optional.empty();
         Predicate<LocalDate> asked =
                 day -> request.season().isEmpty() || request.season().get() == day.getYear();
-        return BookRecords.of(view, SightingQuery.ALL, asked);
+        SurveyRecords once = BookRecords.once(view, written, asked);
+        return new ExportBook(request, once, changed, check, listener);
     }
 
     private static Path usualFile(ExportRequest request) {
@@ -132,17 +156,17 @@ public final class ExportBook {
         return audience == Audience.PUBLIC ? "public" : "private";
     }
 
-    /** A private file goes to the disk as it is made; a public one is looked through first, and so is made whole. */
-    private Answer write(Path file, LeakCheck check) throws IOException {
+    /** A private file goes to the disk as it is made; a public one is looked through first. */
+    private Answer write(Path file) throws IOException {
         Map<String, Integer> contents = new LinkedHashMap<>();
+        Progress progress = listener.at(ExportStep.WRITING);
         PrivateFile.Content content = content(contents);
+        PrivateFile.Content told = out -> content.write(new ToldStream(out, progress));
         List<Leak> leaks = List.of();
-        if (request.audience() == Audience.PUBLIC) {
-            ByteArrayOutputStream bytes = new ByteArrayOutputStream();
-            content.write(bytes);
-            leaks = PublicFile.write(check, file, bytes.toByteArray());
+        if (check.isPresent()) {
+            leaks = PublicFile.write(check.get(), file, told, () -> listener.at(ExportStep.LOOKING));
         } else {
-            PrivateFile.write(file, content);
+            PrivateFile.write(file, told);
         }
         Optional<String> written =
                 leaks.isEmpty() ? Optional.of(file.toAbsolutePath().toString()) : Optional.empty();
@@ -154,6 +178,11 @@ public final class ExportBook {
         return switch (request.format()) {
             case CSV, XLSX -> {
                 List<DataTable> tables = RecordTables.of(records, request.audience());
+                if (request.format() == ExportFormat.XLSX) {
+                    XlsxFile.noRoom(tables).ifPresent(why -> {
+                        throw new WrongRequest(why);
+                    });
+                }
                 tables.forEach(table -> contents.put(table.name(), table.rows().size()));
                 yield out -> writeTables(tables, out);
             }
@@ -171,10 +200,7 @@ public final class ExportBook {
             case GEOJSON, KML, GPX, GEOPACKAGE -> {
                 List<Feature> features = features();
                 features.forEach(feature -> contents.merge(feature.layer(), 1, Integer::sum));
-                yield out -> out.write(
-                        request.format() == ExportFormat.GEOPACKAGE
-                                ? GeoPackageFile.bytes(features, changed)
-                                : text(features).getBytes(StandardCharsets.UTF_8));
+                yield out -> writeFeatures(features, out);
             }
         };
     }
@@ -197,33 +223,39 @@ public final class ExportBook {
     }
 
     private List<Feature> features() {
-        List<TerritoryMap> maps = maps();
+        List<TerritoryOutline> territories = territories();
         return request.format() == ExportFormat.GPX
-                ? MapFeatures.forTheField(records, maps, request.audience())
-                : MapFeatures.all(records, maps, request.audience());
+                ? MapFeatures.forTheField(records, territories, request.audience())
+                : MapFeatures.all(records, territories, request.audience());
     }
 
-    private String text(List<Feature> features) {
+    private void writeFeatures(List<Feature> features, OutputStream out) throws IOException {
+        if (request.format() == ExportFormat.GEOPACKAGE) {
+            out.write(GeoPackageFile.bytes(features, changed));
+            return;
+        }
         String title =
                 records.rivers().rivers().stream().map(river -> river.name()).collect(Collectors.joining(", "));
-        return switch (request.format()) {
-            case KML -> KmlFile.text(title, features);
-            case GPX -> GpxFile.text(title, features);
-            default -> GeoJsonFile.text(features);
-        };
+        Writer writer = new BufferedWriter(new OutputStreamWriter(out, StandardCharsets.UTF_8));
+        switch (request.format()) {
+            case KML -> KmlFile.write(title, features, writer);
+            case GPX -> GpxFile.write(title, features, writer);
+            default -> GeoJsonFile.write(features, writer);
+        }
+        writer.flush();
     }
 
     /** The territories of each species that was looked for in the season, or in the last one. */
-    private List<TerritoryMap> maps() {
-        List<TerritoryMap> maps = new ArrayList<>();
+    private List<TerritoryOutline> territories() {
+        List<TerritoryOutline> territories = new ArrayList<>();
         for (Species species : Species.all()) {
             read.visits().stream()
                     .filter(visit -> visit.lookedFor().contains(species))
                     .mapToInt(visit -> visit.date().getYear())
                     .max()
-                    .ifPresent(season ->
-                            maps.add(TerritoryMap.of(read, species, season, MapSettings.usualFor(species), Water.ALL)));
+                    .ifPresent(season -> territories.addAll(
+                            TerritoryMap.outlines(read, species, season, MapSettings.usualFor(species))));
         }
-        return maps;
+        return territories;
     }
 }

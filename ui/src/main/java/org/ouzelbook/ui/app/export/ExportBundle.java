@@ -10,6 +10,7 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 import org.ouzelbook.tracker.domain.Message;
+import org.ouzelbook.tracker.domain.Progress;
 import org.ouzelbook.tracker.exchange.bundle.BundleFile;
 import org.ouzelbook.tracker.store.Book;
 import org.ouzelbook.ui.app.Texts;
@@ -40,11 +41,14 @@ public final class ExportBundle {
      * @param from whose book it is, as the others will read it
      * @param out where to; empty for a name made of the book's, which may be written again
      * @param replace whether a file that is there may be written over
+     * @param progress hears how many thousand bytes were written
      * @return what was written
+     * @throws java.util.concurrent.CancellationException if it is stopped; nothing was written
      * @throws IOException if the file cannot be written, or is there already and may not be replaced
      * @throws WrongRequest if there is no name, or a very long one
      */
-    public static Answer run(Path path, String from, Optional<Path> out, boolean replace) throws IOException {
+    public static Answer run(Path path, String from, Optional<Path> out, boolean replace, Progress progress)
+            throws IOException {
         if (from.isBlank() || from.length() > LONGEST_NAME) {
             throw new WrongRequest(Message.of("bundle.wrong.name", LONGEST_NAME));
         }
@@ -55,7 +59,8 @@ public final class ExportBundle {
         }
         Map<String, Long> lines = new LinkedHashMap<>();
         try (Book book = Book.open(path)) {
-            PrivateFile.write(file, stream -> lines.putAll(write(book, from.strip(), stream)));
+            PrivateFile.write(
+                    file, stream -> lines.putAll(write(book, from.strip(), new ToldStream(stream, progress))));
         }
         return new Answer(file.toAbsolutePath().toString(), "bundle", "private", from.strip(), contents(lines));
     }

@@ -9,8 +9,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
-import org.ouzelbook.stats.survey.Territory;
-import org.ouzelbook.stats.survey.TerritoryMap;
+import org.ouzelbook.stats.survey.TerritoryOutline;
 import org.ouzelbook.tracker.domain.BreedingCode;
 import org.ouzelbook.tracker.domain.Chainage;
 import org.ouzelbook.tracker.domain.GeoPoint;
@@ -50,21 +49,21 @@ final class MapFeatures {
     }
 
     /** {@return landmarks and the middles of territories, for the next visit; privately nests too} */
-    static List<Feature> forTheField(Records records, List<TerritoryMap> maps, Audience audience) {
+    static List<Feature> forTheField(Records records, List<TerritoryOutline> territories, Audience audience) {
         MapFeatures map = new MapFeatures(records, audience);
         map.addLandmarks();
-        maps.forEach(season -> map.addTerritories(season, true));
+        territories.forEach(territory -> map.addTerritory(territory, true));
         map.addNests();
         map.addRivers();
         return map.features;
     }
 
     /** {@return everything that has a place} */
-    static List<Feature> all(Records records, List<TerritoryMap> maps, Audience audience) {
+    static List<Feature> all(Records records, List<TerritoryOutline> territories, Audience audience) {
         MapFeatures map = new MapFeatures(records, audience);
         map.addRivers();
         map.addLandmarks();
-        maps.forEach(season -> map.addTerritories(season, false));
+        territories.forEach(territory -> map.addTerritory(territory, false));
         map.addSightings();
         map.addNests();
         return map.features;
@@ -102,48 +101,47 @@ final class MapFeatures {
                         }));
     }
 
-    private void addTerritories(TerritoryMap map, boolean byTheirMiddle) {
-        for (TerritoryMap.RiverMap river : map.rivers()) {
-            UUID riverId = river.river().id();
-            for (Territory territory : river.territories()) {
-                if (territory.accepted()) {
-                    boolean all = audience == Audience.PRIVATE;
-                    Stretch told = all ? territory.stretch() : grid.cells(riverId, territory.stretch());
-                    Chainage middle = all ? territory.centre() : told.middle();
-                    List<GeoPoint> points =
-                            byTheirMiddle ? point(riverId, middle).stream().toList() : line(riverId, told);
-                    if (!points.isEmpty()) {
-                        features.add(territory(map, river.river(), territory, told, points));
-                    }
-                }
-            }
+    private void addTerritory(TerritoryOutline territory, boolean byItsMiddle) {
+        UUID riverId = territory.river().id();
+        boolean all = audience == Audience.PRIVATE;
+        Stretch told = all ? territory.stretch() : grid.cells(riverId, territory.stretch());
+        Chainage middle = all ? territory.centre() : told.middle();
+        List<GeoPoint> points = byItsMiddle ? point(riverId, middle).stream().toList() : line(riverId, told);
+        if (!points.isEmpty()) {
+            features.add(territory(territory, told, points));
         }
     }
 
-    private Feature territory(
-            TerritoryMap map, River river, Territory territory, Stretch stretch, List<GeoPoint> points) {
+    private static Feature territory(TerritoryOutline territory, Stretch stretch, List<GeoPoint> points) {
         Map<String, Object> told = new LinkedHashMap<>();
-        told.put("species", map.species().englishName());
-        told.put("season", map.season());
-        told.put("river", river.name());
+        told.put("species", territory.species().englishName());
+        told.put("season", territory.season());
+        told.put("river", territory.river().name());
         told.put("from_km", km(stretch.lower()));
         told.put("to_km", km(stretch.upper()));
         territory
                 .evidence()
                 .flatMap(evidence -> evidence.code().evidenceClass())
                 .ifPresent(evidence -> told.put("evidence", word(evidence)));
-        String name = map.species().englishName() + " " + territory.id() + " " + map.season();
+        String name = territory.species().englishName() + " " + territory.id() + " " + territory.season();
         return new Feature("territories", name, points, told);
     }
 
     private void addSightings() {
         List<Feature> sightings = new ArrayList<>();
         records.sightings().forEach(sighting -> sighting(sighting).ifPresent(sightings::add));
-        if (audience == Audience.PUBLIC) {
-            // the order in which birds were met along a walk would tell where
-            sightings.sort(Comparator.comparing(feature -> feature.properties() + feature.name()));
-        }
-        features.addAll(sightings);
+        // the order in which birds were met along a walk would tell where
+        features.addAll(audience == Audience.PUBLIC ? sorted(sightings) : sightings);
+    }
+
+    private record Keyed(String key, Feature feature) {}
+
+    private static List<Feature> sorted(List<Feature> features) {
+        return features.stream()
+                .map(feature -> new Keyed(feature.properties() + feature.name(), feature))
+                .sorted(Comparator.comparing(Keyed::key))
+                .map(Keyed::feature)
+                .toList();
     }
 
     private Optional<Feature> sighting(Sighting sighting) {

@@ -17,7 +17,8 @@ import java.util.regex.Pattern;
  * and seconds; and pairs of doubles in a binary file.
  *
  * <p>A point by itself tells a nest if it is nearer to it than half a public cell, is written to 0.001° or finer, and is no place that
- * anybody may know. A point of a line does if it lies on the nest and belongs to no public line.
+ * anybody may know. A point of a line does if it lies on the nest and belongs to no public line. Two numbers side by side that are
+ * exactly a place that anybody may know are that, and neither of them makes another place with a third number, such as a river km.
  */
 final class CoordinateSearch {
     private static final Pattern NUMBER = Pattern.compile("(?<![\\w.])[-−+]?\\d{1,3}(?:\\.\\d+)?(?!\\w|\\.\\d)");
@@ -27,6 +28,7 @@ final class CoordinateSearch {
             "(\\d{1,3})\\s*°\\s*(\\d{1,2}(?:[.,]\\d+)?)\\s*['′’]\\s*(?:(\\d{1,2}(?:[.,]\\d+)?)\\s*(?:[\"″”]|''))?\\s*([NSEWnsew])");
 
     private static final int FINE_DECIMALS = 3;
+    private static final int EXACT_DECIMALS = 5;
     private static final int FINEST_DECIMALS = 7;
     private static final int MOST_BETWEEN = 48;
     private static final int NEIGHBOURS = 2;
@@ -45,10 +47,38 @@ final class CoordinateSearch {
     }
 
     /** A number in a text. */
-    private record Figure(double value, int decimals, int at, int end) {}
+    private static final class Figure {
+        private final double value;
+        private final int decimals;
+        private final int at;
+        private final int end;
 
-    /** Two numbers that may be a point. */
-    private record Pair(double latitude, double longitude, int decimals, int at, int order) {
+        /** The number beside it with which it is a public place. */
+        private Optional<Figure> other = Optional.empty();
+
+        Figure(double value, int decimals, int at, int end) {
+            this.value = value;
+            this.decimals = decimals;
+            this.at = at;
+            this.end = end;
+        }
+
+        void isPlaceWith(Figure beside) {
+            other = Optional.of(beside);
+            beside.other = Optional.of(this);
+        }
+
+        boolean isFreeFor(Figure third) {
+            return other.isEmpty() || other.get() == third;
+        }
+    }
+
+    /**
+     * Two numbers that may be a point.
+     *
+     * @param free whether neither of them is half of another place
+     */
+    private record Pair(double latitude, double longitude, int decimals, int at, int order, boolean free) {
         boolean isNear(Pair other) {
             return order == other.order
                     && NestPlaces.distance(latitude, longitude, other.latitude, other.longitude) <= LINE_STEP_METRES;
@@ -98,21 +128,46 @@ final class CoordinateSearch {
         Matcher matcher = pattern.matcher(text);
         while (matcher.find()) {
             Figure figure = read.apply(matcher);
-            before.forEach(one -> pair(text, one, figure, pairs));
+            if (!before.isEmpty() && isPublic(text, before.getLast(), figure)) {
+                figure.isPlaceWith(before.getLast());
+            }
+            // only now is it known whether the last number belongs to this one
+            pairUp(text, before, pairs);
             before.addLast(figure);
-            if (before.size() > NEIGHBOURS) {
+            if (before.size() > NEIGHBOURS + 1) {
                 before.removeFirst();
             }
         }
+        pairUp(text, before, pairs);
         return pairs;
+    }
+
+    private boolean isPublic(CharSequence text, Figure one, Figure other) {
+        int decimals = Math.max(one.decimals, other.decimals);
+        double metres = PUBLIC_METRES + ACROSS * rounding(decimals);
+        return decimals >= EXACT_DECIMALS
+                && one.other.isEmpty()
+                && areTogether(text, one.end, other.at)
+                && (places.isPublic(one.value, other.value, metres) || places.isPublic(other.value, one.value, metres));
+    }
+
+    /** Pairs the last number with those before it. */
+    private void pairUp(CharSequence text, Deque<Figure> figures, List<Pair> pairs) {
+        for (Figure earlier : figures) {
+            Figure last = figures.getLast();
+            if (earlier != last) {
+                pair(text, earlier, last, pairs);
+            }
+        }
     }
 
     private void pair(CharSequence text, Figure one, Figure other, List<Pair> pairs) {
         // a last zero may have been left out of one of them
         int decimals = Math.max(one.decimals, other.decimals);
         if (decimals >= FINE_DECIMALS && areTogether(text, one.end, other.at)) {
-            add(pairs, new Pair(one.value, other.value, decimals, one.at, 0));
-            add(pairs, new Pair(other.value, one.value, decimals, one.at, 1));
+            boolean free = one.isFreeFor(other) && other.isFreeFor(one);
+            add(pairs, new Pair(one.value, other.value, decimals, one.at, 0, free));
+            add(pairs, new Pair(other.value, one.value, decimals, one.at, 1, free));
         }
     }
 
@@ -149,7 +204,9 @@ final class CoordinateSearch {
     private void judgeOrder(List<Pair> pairs, BiConsumer<Integer, NestPlaces.Nest> hit) {
         for (int i = 0; i < pairs.size(); i++) {
             Pair pair = pairs.get(i);
-            judge(pair, isInLine(pairs, i)).ifPresent(nest -> hit.accept(pair.at, nest));
+            if (pair.free) {
+                judge(pair, isInLine(pairs, i)).ifPresent(nest -> hit.accept(pair.at, nest));
+            }
         }
     }
 
@@ -166,8 +223,13 @@ final class CoordinateSearch {
         return run >= LINE_POINTS;
     }
 
+    /** {@return by how many metres a place may be off that is written to so many decimals of a degree} */
+    private static double rounding(int decimals) {
+        return 0.5 * Math.pow(10, -Math.min(decimals, FINEST_DECIMALS)) * 111_195;
+    }
+
     private Optional<NestPlaces.Nest> judge(Pair pair, boolean inLine) {
-        double rounding = 0.5 * Math.pow(10, -Math.min(pair.decimals, FINEST_DECIMALS)) * 111_195;
+        double rounding = rounding(pair.decimals);
         if (inLine) {
             return places.isOnPublicLine(pair.latitude, pair.longitude, PUBLIC_METRES + rounding)
                     ? Optional.empty()
@@ -196,8 +258,8 @@ final class CoordinateSearch {
                     double one = buffer.getDouble(i);
                     double other = buffer.getDouble(i + Double.BYTES);
                     if (Math.abs(one) <= 180 && Math.abs(other) <= 180 && Math.abs(one) + Math.abs(other) > 1e-6) {
-                        add(pairs, new Pair(one, other, FINEST_DECIMALS, i, 0));
-                        add(pairs, new Pair(other, one, FINEST_DECIMALS, i, 1));
+                        add(pairs, new Pair(one, other, FINEST_DECIMALS, i, 0, true));
+                        add(pairs, new Pair(other, one, FINEST_DECIMALS, i, 1, true));
                     }
                 }
                 judge(pairs, hit);

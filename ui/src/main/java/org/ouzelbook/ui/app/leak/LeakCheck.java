@@ -70,7 +70,18 @@ public final class LeakCheck {
      * @param peopleAgreed whether the people in it agreed to be named
      */
     public static LeakCheck of(BookView view, boolean peopleAgreed) {
-        LeakCheck check = new LeakCheck(BookRecords.asWritten(view), peopleAgreed);
+        return of(view, BookRecords.asWritten(view), peopleAgreed);
+    }
+
+    /**
+     * {@return what looks for the secrets of a book}
+     *
+     * @param view the book
+     * @param written its records as they were written
+     * @param peopleAgreed whether the people in it agreed to be named
+     */
+    public static LeakCheck of(BookView view, SurveyRecords written, boolean peopleAgreed) {
+        LeakCheck check = new LeakCheck(written, peopleAgreed);
         if (!peopleAgreed) {
             view.samePeople().values().forEach(check.words::addName);
         }
@@ -179,8 +190,7 @@ public final class LeakCheck {
         for (Path file : files) {
             try (LongBytes content = LongBytes.of(file)) {
                 double begin = (double) done++ / files.size();
-                together.add(
-                        look(file.toString(), content, progress.part(begin, (double) done / files.size())));
+                together.add(look(file.toString(), content, progress.part(begin, (double) done / files.size())));
             }
         }
         return List.copyOf(together.found);

@@ -6,6 +6,7 @@ import java.io.InputStream;
 import java.io.OutputStream;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.function.Supplier;
 import org.ouzelbook.tracker.domain.Progress;
 
 /**
@@ -25,7 +26,7 @@ public final class PublicFile {
      * @throws IOException if it cannot be written
      */
     public static List<Leak> write(LeakCheck check, Path file, byte[] content) throws IOException {
-        return write(check, file, out -> out.write(content), Progress.NONE);
+        return write(check, file, out -> out.write(content), () -> Progress.NONE);
     }
 
     /**
@@ -35,12 +36,12 @@ public final class PublicFile {
      * @param check knows the secrets
      * @param file where to; one that is there is written over only if nothing is found
      * @param content writes what is to stand in it
-     * @param progress hears how far the look has come
+     * @param looking is asked when the look begins for what hears how far it has come
      * @return what was found; if anything, nothing was written
      * @throws IOException if it cannot be written
      * @throws java.util.concurrent.CancellationException if it is stopped; nothing was written
      */
-    public static List<Leak> write(LeakCheck check, Path file, PrivateFile.Content content, Progress progress)
+    public static List<Leak> write(LeakCheck check, Path file, PrivateFile.Content content, Supplier<Progress> looking)
             throws IOException {
         try (LongBytes made = new LongBytes()) {
             OutputStream out = new BufferedOutputStream(made) {
@@ -51,7 +52,7 @@ public final class PublicFile {
             };
             content.write(out);
             out.flush();
-            List<Leak> leaks = check.in(String.valueOf(file.getFileName()), made, progress);
+            List<Leak> leaks = check.in(String.valueOf(file.getFileName()), made, looking.get());
             if (leaks.isEmpty()) {
                 WholeFile.write(file, kept -> {
                     try (InputStream in = made.open()) {

@@ -16,6 +16,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.ouzelbook.tracker.domain.Chainage;
 import org.ouzelbook.tracker.domain.GeoPoint;
 import org.ouzelbook.tracker.store.Book;
 import org.ouzelbook.ui.cli.CommandRun;
@@ -116,6 +117,59 @@ class LeaksAtAnyPlaceTest {
                         tuple(Leak.Kind.COORDINATES, 32_768),
                         tuple(Leak.Kind.NOTE, 40_001),
                         tuple(Leak.Kind.RIVER_KM, 60_000));
+    }
+
+    /** The nest at 57.22 N on a river at 3.1 E must not be seen in the river km and the latitude of a bridge at km 3.1 in the west. */
+    @Test
+    void aRiverKmBesideAPublicPlaceMakesNoOtherPlace() throws IOException {
+        Path path = folder.resolve("two.mv.db");
+        run("new", path, "--river", Files.writeString(folder.resolve("two.geojson"), """
+                {"type":"FeatureCollection","features":[
+                  {"type":"Feature","properties":{"name":"Arrel Water"},"geometry":{"type":"LineString","coordinates":
+                    [[-6.43,57.28],[-6.42,57.25],[-6.40,57.20]]}},
+                  {"type":"Feature","properties":{"name":"Ost Beck"},"geometry":{"type":"LineString","coordinates":
+                    [[3.1,57.28],[3.1,57.20]]}}]}
+                """));
+        run("import", path, folder.resolve("marks.csv"), "--river", "Arrel Water");
+        GeoPoint bridge = pointAt(path, "Arrel Water", 3.1);
+        run(
+                "import",
+                path,
+                Files.writeString(
+                        folder.resolve("east.csv"),
+                        String.format(
+                                Locale.ROOT,
+                                "nest,latitude,longitude,species\nE1,%.6f,3.1,dipper\n",
+                                bridge.latitude())));
+        try (Book book = Book.open(path)) {
+            check = book.read(view -> LeakCheck.of(view, false));
+        }
+        String row = "Mill Bridge,Arrel Water,3.1,%.6f,%.6f,bridge\n";
+
+        assertThat(leaks(String.format(Locale.ROOT, row, bridge.latitude(), bridge.longitude())))
+                .isEmpty();
+        assertThat(leaks(String.format(Locale.ROOT, row, bridge.latitude(), bridge.longitude() + 0.01)))
+                .extracting(Leak::kind)
+                .containsExactly(Leak.Kind.COORDINATES);
+        assertThat(leaks(String.format(
+                        Locale.ROOT, "%.6f,%.6f,%.6f,3.1\n", bridge.latitude(), bridge.longitude(), bridge.latitude())))
+                .as("a nest behind a bridge")
+                .extracting(Leak::kind)
+                .containsExactly(Leak.Kind.COORDINATES);
+    }
+
+    private static GeoPoint pointAt(Path path, String river, double km) {
+        try (Book book = Book.open(path)) {
+            return book.read(view -> view.network()
+                    .measuredLine(view.rivers().stream()
+                            .filter(one -> one.name().equals(river))
+                            .findFirst()
+                            .orElseThrow()
+                            .id())
+                    .orElseThrow()
+                    .point(Chainage.ofKm(km))
+                    .orElseThrow());
+        }
     }
 
     @Test
