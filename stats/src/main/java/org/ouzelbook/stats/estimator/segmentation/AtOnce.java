@@ -12,13 +12,11 @@ import java.util.Map;
  * the oftener such things are noted ({@link Nature#noting}).
  */
 final class AtOnce {
-    private static final int[] NONE = {};
-
     /** For each registration, those below it that were noted as seen at once with it. */
     private final int[][] noted;
 
-    /** For each registration, the next below it on its visit, if that is near and was not noted so. */
-    private final int[][] unnoted;
+    /** For each registration, the next below it on its visit, if that is near and was not noted so; −1 if not. */
+    private final int[] unnoted;
 
     private final boolean[] links;
     private int nearNoted;
@@ -47,12 +45,12 @@ final class AtOnce {
             }
         }
         noted = new int[size][];
-        unnoted = new int[size][];
+        unnoted = new int[size];
         links = new boolean[size];
         Map<Integer, Integer> last = new HashMap<>();
         for (int i = 0; i < size; i++) {
             noted[i] = below.get(i).stream().mapToInt(Integer::intValue).toArray();
-            unnoted[i] = NONE;
+            unnoted[i] = -1;
             Integer next = visit[i] < 0 ? null : last.put(visit[i], i);
             if (next != null && position[i] - position[next] <= inSight && inSight > 0) {
                 int counted = through == 0 || (position[next] < through && position[i] >= through) ? 1 : 0;
@@ -60,16 +58,21 @@ final class AtOnce {
                     nearNoted += counted;
                 } else {
                     nearUnnoted += counted;
-                    unnoted[i] = new int[] {next};
+                    unnoted[i] = next;
                 }
             }
-            for (int[] others : List.of(noted[i], unnoted[i])) {
-                for (int other : others) {
-                    links[i] = true;
-                    links[other] = true;
-                }
+            for (int other : noted[i]) {
+                link(i, other);
+            }
+            if (unnoted[i] >= 0) {
+                link(i, unnoted[i]);
             }
         }
+    }
+
+    private void link(int one, int other) {
+        links[one] = true;
+        links[other] = true;
     }
 
     /** Whether the notes say anything of a registration. */
@@ -82,14 +85,14 @@ final class AtOnce {
         return noted[registration];
     }
 
-    /** The registrations below one that are near it on its visit and were not noted so. */
-    int[] unnotedBelow(int registration) {
+    /** The next registration below one on its visit, if that is near and was not noted so; −1 if not. */
+    int unnotedBelow(int registration) {
         return unnoted[registration];
     }
 
     /** Whether a territory's weight hangs on how often such things are noted. */
     boolean tellsOfNoting() {
-        return Arrays.stream(unnoted).anyMatch(below -> below.length > 0);
+        return Arrays.stream(unnoted).anyMatch(below -> below >= 0);
     }
 
     /** How many neighbours on one visit, near enough to be noted, were. */

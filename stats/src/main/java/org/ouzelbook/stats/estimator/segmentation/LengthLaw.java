@@ -10,8 +10,11 @@ final class LengthLaw {
     static double[] of(Nature nature, Cells cells) {
         double[] law = new double[cells.longest + 1];
         double sum = 0;
+        double aboveLower = above(nature, (cells.shortest - 0.5) * cells.width);
         for (int n = cells.shortest; n <= cells.longest; n++) {
-            law[n] = above(nature, (n - 0.5) * cells.width) - above(nature, (n + 0.5) * cells.width);
+            double aboveUpper = above(nature, (n + 0.5) * cells.width);
+            law[n] = aboveLower - aboveUpper;
+            aboveLower = aboveUpper;
             // Far out in a tail differences vanish; the density does not.
             if (!(law[n] > 1e-12)) {
                 law[n] = density(nature, n * cells.width) * cells.width;
