@@ -50,8 +50,8 @@ final class Confluences {
         }
         nearest(mouth.riverId(), junction).stream()
                 .filter(main -> !main.sameAs(lowest.get()))
-                .filter(main -> nothingBetween(main, mouth.riverId(), junction, lowest.get(), tributary.id()))
                 .filter(main -> length(main, lowest.get()) <= season.settings().maximumLengthMetres())
+                .filter(main -> nothingBetween(main, mouth.riverId(), junction, lowest.get(), tributary.id()))
                 .min(Comparator.comparingDouble(main -> length(main, lowest.get())))
                 .ifPresent(main -> replace(main, lowest.get()));
     }

@@ -11,6 +11,8 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import java.util.function.Predicate;
+import java.util.function.UnaryOperator;
+import java.util.stream.Collectors;
 import org.ouzelbook.stats.estimator.segmentation.LinePoint;
 import org.ouzelbook.tracker.domain.Activity;
 import org.ouzelbook.tracker.domain.Age;
@@ -235,6 +237,22 @@ record Field(
                 keep(walls, wall -> !records.contains(wall.sighting().id())),
                 droppedLinks,
                 points);
+    }
+
+    /** The fields of waters that nothing can bind to each other, by a river that stands for each of them. */
+    Map<UUID, Field> byWater(UnaryOperator<UUID> waterOf) {
+        Map<UUID, List<Member>> there = members.stream()
+                .collect(Collectors.groupingBy(
+                        member -> waterOf.apply(member.place().riverId())));
+        Map<UUID, List<Link>> certain = links.stream()
+                .filter(link -> waterOf.apply(link.one().place().riverId())
+                        .equals(waterOf.apply(link.other().place().riverId())))
+                .collect(Collectors.groupingBy(
+                        link -> waterOf.apply(link.one().place().riverId())));
+        Map<UUID, Field> fields = new HashMap<>();
+        there.forEach((water, some) -> fields.put(
+                water, new Field(some, certain.getOrDefault(water, List.of()), walls, droppedLinks, points)));
+        return fields;
     }
 
     /** The part of this field that some of its members make, with what is certain of them. */

@@ -2,7 +2,10 @@ package org.ouzelbook.stats.survey;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.UUID;
 import org.ouzelbook.stats.survey.Admission.Aside;
@@ -24,7 +27,8 @@ final class MapMaker {
     private final Field field;
     private final List<Cluster> clusters;
     private final Readings readings;
-    private final HangingRecords hanging;
+    private final Map<UUID, Field> byWater;
+    private final Map<UUID, HangingRecords> hanging = new HashMap<>();
 
     private MapMaker(Season season) {
         this.season = season;
@@ -32,7 +36,7 @@ final class MapMaker {
         this.field = Field.of(admission.admitted(), season.nests(), season.settings());
         this.clusters = Clustering.of(field, season, 0);
         this.readings = Readings.of(season, field, clusters);
-        this.hanging = new HangingRecords(season, field);
+        this.byWater = field.byWater(this::water);
     }
 
     static TerritoryMap of(Season season) {
@@ -125,6 +129,8 @@ final class MapMaker {
 
     private Territory territory(List<Cluster> listed, int place) {
         Cluster cluster = listed.get(place);
+        UUID water = water(cluster.riverId());
+        Field here = Objects.requireNonNull(byWater.get(water));
         return new Territory(
                 letter(place),
                 stretch(cluster, field),
@@ -135,8 +141,14 @@ final class MapMaker {
                 Grading.of(cluster, season.settings()),
                 cluster.sightings().stream().map(Member.Seen::sighting).toList(),
                 cluster.nests().stream().map(nest -> nest.history().nest()).toList(),
-                Reasons.of(season, field, listed, place),
-                hanging.of(listed, place));
+                Reasons.of(season, here, listed, place),
+                hanging.computeIfAbsent(water, river -> new HangingRecords(season, here))
+                        .of(listed, place));
+    }
+
+    /** The river in whose mouth the water of a river ends. */
+    private UUID water(UUID riverId) {
+        return season.records().rivers().outlet(riverId).id();
     }
 
     static String letter(int place) {

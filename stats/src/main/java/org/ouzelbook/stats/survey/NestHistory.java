@@ -4,8 +4,10 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import org.ouzelbook.tracker.domain.BreedingCode;
 import org.ouzelbook.tracker.domain.Nest;
 import org.ouzelbook.tracker.domain.NestCheck;
@@ -30,14 +32,14 @@ record NestHistory(Nest nest, List<NestCheck> checks) {
     private static final int LONGEST_DEPENDENT = 18;
 
     static List<NestHistory> of(SurveyRecords records, List<Nest> nests, int season, MapSettings settings) {
+        Map<UUID, List<NestCheck>> ofNests = records.nestChecks().stream()
+                .filter(check -> check.date().getYear() == season && settings.inSeason(check.date()))
+                .sorted(Comparator.comparing(NestCheck::date))
+                .collect(Collectors.groupingBy(NestCheck::nestId));
         List<NestHistory> histories = new ArrayList<>();
         for (Nest nest : nests) {
-            List<NestCheck> checks = records.nestChecks().stream()
-                    .filter(check -> check.nestId().equals(nest.id()))
-                    .filter(check -> check.date().getYear() == season && settings.inSeason(check.date()))
-                    .sorted(Comparator.comparing(NestCheck::date))
-                    .toList();
-            if (!checks.isEmpty()) {
+            List<NestCheck> checks = ofNests.get(nest.id());
+            if (checks != null) {
                 histories.add(new NestHistory(nest, checks));
             }
         }

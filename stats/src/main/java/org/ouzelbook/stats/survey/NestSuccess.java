@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.TreeMap;
 import java.util.UUID;
+import java.util.concurrent.CancellationException;
 import java.util.stream.Collectors;
 import org.ouzelbook.stats.estimator.Answer;
 import org.ouzelbook.stats.estimator.Estimate;
@@ -24,6 +25,7 @@ import org.ouzelbook.stats.survey.NestAttempt.Watch;
 import org.ouzelbook.tracker.domain.Message;
 import org.ouzelbook.tracker.domain.NestCheck;
 import org.ouzelbook.tracker.domain.NestOutcome;
+import org.ouzelbook.tracker.domain.Progress;
 import org.ouzelbook.tracker.domain.Species;
 
 /**
@@ -115,9 +117,27 @@ public record NestSuccess(
             MapSettings settings,
             BreedingPace pace,
             double level) {
+        return of(SeasonMaps.of(records, species, settings), seasons, water, pace, level, Progress.NONE);
+    }
+
+    /**
+     * {@return how nests fare, with the maps that are there already}
+     *
+     * @param maps the maps of the species, and the records
+     * @param seasons the seasons that are asked about
+     * @param water the water that is asked about
+     * @param pace how long an attempt takes
+     * @param level level of the limits, between 0 and 1
+     * @param progress hears how many seasons are mapped, and may stop the work
+     * @throws CancellationException if it is stopped
+     */
+    public static NestSuccess of(
+            SeasonMaps maps, List<Integer> seasons, Water water, BreedingPace pace, double level, Progress progress) {
+        SurveyRecords records = maps.records();
+        Species species = maps.species();
         List<NestAttempt> attempts = attempts(records, species, seasons, water, pace);
         List<NestAttempt> sound = attempts.stream().filter(NestAttempt::isSound).toList();
-        NestTerritories territories = NestTerritories.of(records, species, settings, sound);
+        NestTerritories territories = NestTerritories.of(maps, sound, progress);
         List<Watch> watched =
                 sound.stream().flatMap(attempt -> attempt.watched().stream()).toList();
         Answer<ExposureDays> exposure = exposure(sound, level);
@@ -235,8 +255,7 @@ public record NestSuccess(
     }
 
     private static Season season(int year, List<NestAttempt> attempts, NestTerritories territories) {
-        List<LocalDate> first = attempts.stream()
-                .filter(territories::isFirst)
+        List<LocalDate> first = territories.first(attempts).stream()
                 .flatMap(attempt -> attempt.dates().stream())
                 .map(BreedingDates::firstEgg)
                 .filter(window -> window.days() <= WIDEST_WINDOW)

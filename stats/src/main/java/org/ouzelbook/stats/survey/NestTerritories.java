@@ -2,17 +2,21 @@ package org.ouzelbook.stats.survey;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.UUID;
+import java.util.concurrent.CancellationException;
 import java.util.stream.Collectors;
 import org.ouzelbook.tracker.domain.Chainage;
-import org.ouzelbook.tracker.domain.Species;
+import org.ouzelbook.tracker.domain.Progress;
 
 /**
  * Which nests are of one territory in one season: those that the map by rule puts into it, and those off its dates whose place lies in it.
@@ -22,21 +26,27 @@ import org.ouzelbook.tracker.domain.Species;
  */
 record NestTerritories(List<List<NestAttempt>> byTerritory, int loose) {
 
-    static NestTerritories of(
-            SurveyRecords records, Species species, MapSettings settings, List<NestAttempt> attempts) {
+    /**
+     * The territories of attempts.
+     *
+     * @param maps the maps of the seasons
+     * @param progress hears how many seasons are mapped, and may stop the work
+     * @throws CancellationException if it is stopped
+     */
+    static NestTerritories of(SeasonMaps maps, List<NestAttempt> attempts, Progress progress) {
         Map<String, List<NestAttempt>> byTerritory = new TreeMap<>();
         int loose = 0;
-        Map<Integer, List<NestAttempt>> bySeason =
-                attempts.stream().collect(Collectors.groupingBy(NestAttempt::season));
-        for (Map.Entry<Integer, List<NestAttempt>> season : bySeason.entrySet()) {
-            TerritoryMap map = TerritoryMap.of(records, species, season.getKey(), settings, Water.ALL);
+        Map<Integer, List<NestAttempt>> bySeason = attempts.stream()
+                .collect(Collectors.groupingBy(NestAttempt::season, TreeMap::new, Collectors.toList()));
+        List<Integer> seasons = List.copyOf(bySeason.keySet());
+        for (TerritoryMap map : maps.all(seasons, Water.ALL, progress)) {
             Map<UUID, String> ofNest = ofNests(map);
-            for (NestAttempt attempt : season.getValue()) {
+            for (NestAttempt attempt : bySeason.getOrDefault(map.season(), List.of())) {
                 Optional<String> territory =
                         Optional.ofNullable(ofNest.get(attempt.nest().id())).or(() -> around(map, attempt));
                 if (territory.isPresent()) {
                     byTerritory
-                            .computeIfAbsent(season.getKey() + territory.get(), key -> new ArrayList<>())
+                            .computeIfAbsent(map.season() + territory.get(), key -> new ArrayList<>())
                             .add(attempt);
                 } else {
                     loose++;
@@ -77,9 +87,12 @@ record NestTerritories(List<List<NestAttempt>> byTerritory, int loose) {
                 .orElse(attempt.nest().found().orElse(LocalDate.MAX));
     }
 
-    /** Whether no other attempt of its territory began before it. */
-    boolean isFirst(NestAttempt attempt) {
-        return byTerritory.stream().noneMatch(list -> list.indexOf(attempt) > 0);
+    /** The attempts before which no other of their territory began. */
+    List<NestAttempt> first(List<NestAttempt> attempts) {
+        Set<NestAttempt> later = byTerritory.stream()
+                .flatMap(list -> list.stream().skip(1))
+                .collect(Collectors.toCollection(() -> Collections.newSetFromMap(new IdentityHashMap<>())));
+        return attempts.stream().filter(attempt -> !later.contains(attempt)).toList();
     }
 
     /** Young fledged of each territory all of whose nests are known. */

@@ -117,6 +117,20 @@ public final class RiverNetwork {
     }
 
     /**
+     * {@return the river at whose mouth the water of a river leaves this network: itself, where it joins no other}
+     *
+     * @param riverId key of a river
+     * @throws IllegalArgumentException if there is none
+     */
+    public River outlet(UUID riverId) {
+        River river = river(riverId);
+        while (river.mouth().isPresent()) {
+            river = river(river.mouth().get().riverId());
+        }
+        return river;
+    }
+
+    /**
      * One stretch of a way along the water.
      *
      * @param riverId the {@link River}

@@ -57,6 +57,14 @@ class RiverNetworkTest {
     }
 
     @Test
+    void tellsWhereTheWaterOfARiverLeaves() {
+        assertThat(network.outlet(gill.id())).isEqualTo(arrel);
+        assertThat(network.outlet(burn.id())).isEqualTo(arrel);
+        assertThat(network.outlet(arrel.id())).isEqualTo(arrel);
+        assertThat(network.outlet(other.id())).isEqualTo(other);
+    }
+
+    @Test
     void knowsThatNoWaterJoinsSomeRivers() {
         assertThat(network.distance(at(arrel, 1), at(other, 1))).isEmpty();
         assertThat(network.way(at(arrel, 1), at(other, 1))).isEmpty();

@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
+import java.util.concurrent.CancellationException;
 import java.util.function.UnaryOperator;
 import org.ouzelbook.stats.estimator.Answer;
 import org.ouzelbook.stats.estimator.Estimate;
@@ -16,9 +17,12 @@ import org.ouzelbook.stats.estimator.score.SampleScore;
 import org.ouzelbook.stats.survey.BenthosScore;
 import org.ouzelbook.stats.survey.CautionMessage;
 import org.ouzelbook.stats.survey.MapSettings;
+import org.ouzelbook.stats.survey.SeasonMaps;
 import org.ouzelbook.stats.survey.SurveyRecords;
+import org.ouzelbook.stats.survey.TerritoryMap;
 import org.ouzelbook.stats.survey.Water;
 import org.ouzelbook.tracker.domain.Message;
+import org.ouzelbook.tracker.domain.Progress;
 import org.ouzelbook.tracker.domain.Species;
 import org.ouzelbook.tracker.store.Book;
 
@@ -219,6 +223,30 @@ public record BenthosAnswer(
         SurveyRecords records = reading.records();
         BenthosScore found = BenthosScore.of(
                 records, scope.species(), change.apply(MapSettings.usualFor(scope.species())), water, scope.level());
+        return of(found, records, scope);
+    }
+
+    /**
+     * {@return the scores of the kick samples of a book that is read and mapped already, by the usual settings}
+     *
+     * @param maps the maps of its seasons, and its records
+     * @param scope what is asked, of all days
+     * @param progress hears how far the work has come, and may stop it
+     * @throws CancellationException if it is stopped
+     * @throws WrongRequest as for a book
+     */
+    public static BenthosAnswer of(SeasonMaps maps, Scope scope, Progress progress) {
+        SurveyReading reading = SurveyReading.of(maps.records(), scope);
+        List<Integer> sampled = reading.records().kickSamples().stream()
+                .map(sample -> sample.date().getYear())
+                .distinct()
+                .sorted()
+                .toList();
+        List<TerritoryMap> mapped = maps.all(sampled, Water.ALL, progress);
+        return of(BenthosScore.of(reading.records(), mapped, reading.water(), scope.level()), reading.records(), scope);
+    }
+
+    private static BenthosAnswer of(BenthosScore found, SurveyRecords records, Scope scope) {
         if (found.samples().isEmpty()) {
             throw new WrongRequest(Message.of("benthos.none"));
         }

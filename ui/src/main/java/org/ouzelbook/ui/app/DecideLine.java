@@ -16,6 +16,7 @@ import org.ouzelbook.tracker.notebook.Completion;
 import org.ouzelbook.tracker.place.PlaceSettings;
 import org.ouzelbook.tracker.place.Places;
 import org.ouzelbook.tracker.store.Book;
+import org.ouzelbook.ui.app.DecideTerritories.Made;
 
 /**
  * Takes decisions about the territories of one season as typed lines, in the words of {@code decide}: {@code boundary at 12.55
@@ -63,14 +64,6 @@ public final class DecideLine implements TypedLines {
         return answer(line, true);
     }
 
-    /**
-     * One decision of a line.
-     *
-     * @param decision the decision
-     * @param stands the same, made before without a reason; empty where it is new
-     */
-    private record Made(Decision decision, Optional<Decision> stands) {}
-
     private Answer answer(String line, boolean store) {
         SurveyRecords now = records.get();
         List<Made> made;
@@ -89,10 +82,8 @@ public final class DecideLine implements TypedLines {
                         Message.of("book.decisions.contradict", words(now, other.get()), words(now, one.decision())));
             }
         }
-        Message words = words(now, made.get(0).decision());
-        for (Made one : made.subList(1, made.size())) {
-            words = Message.of("decide.both", words, words(now, one.decision()));
-        }
+        Message words = DecideTerritories.together(
+                made.stream().map(one -> words(now, one.decision())).toList());
         Decision first = made.get(0).decision();
         List<Decision> fresh = made.stream()
                 .filter(one -> one.stands().isEmpty())
@@ -101,8 +92,7 @@ public final class DecideLine implements TypedLines {
         int before = count(now, first);
         int after = fresh.isEmpty() ? before : count(with(now, fresh), first);
         if (store) {
-            String step = DecideTerritories.step(fresh.isEmpty() ? made.get(0).stands() : Optional.empty());
-            book.change(Message.of(step, words), who, edit -> {
+            book.change(Message.of(DecideTerritories.step(made), words), who, edit -> {
                 made.forEach(one -> DecideTerritories.put(edit, one.stands(), one.decision()));
                 return first;
             });
@@ -121,27 +111,12 @@ public final class DecideLine implements TypedLines {
                 List.of());
     }
 
-    /** The decisions of a line, one or more; of several joined by “and”, those that do not stand already. */
     private List<Made> made(SurveyRecords now, String line) {
         Places places = Places.of(now.rivers(), now.landmarks(), PlaceSettings.USUAL);
-        List<Made> made = new ArrayList<>();
-        Optional<WrongRequest> twice = Optional.empty();
-        for (DecisionLine one : DecisionLine.readAll(line)) {
-            Decision drafted = DecideTerritories.draft(places, Optional.empty(), species, season, one, who, today);
-            try {
-                Optional<Decision> stands = DecideTerritories.standing(now, drafted);
-                made.add(new Made(
-                        stands.map(before -> DecideTerritories.because(before, drafted))
-                                .orElse(drafted),
-                        stands));
-            } catch (WrongRequest e) {
-                twice = Optional.of(e);
-            }
-        }
-        if (made.isEmpty() && twice.isPresent()) {
-            throw twice.get();
-        }
-        return made;
+        return DecideTerritories.made(
+                now,
+                DecisionLine.readAll(line),
+                one -> DecideTerritories.draft(places, Optional.empty(), species, season, one, who, today));
     }
 
     private static Message words(SurveyRecords now, Decision decision) {

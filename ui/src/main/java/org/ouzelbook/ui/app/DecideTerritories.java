@@ -6,7 +6,9 @@ import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.function.Consumer;
+import java.util.function.Function;
 import java.util.regex.Pattern;
+import java.util.stream.IntStream;
 import org.ouzelbook.stats.survey.MapSettings;
 import org.ouzelbook.stats.survey.SurveyRecords;
 import org.ouzelbook.stats.survey.TerritoryMap;
@@ -43,30 +45,73 @@ public final class DecideTerritories {
     public record Answer(DecisionAnswer decision, int countBefore, int countNow) {}
 
     /**
-     * Makes a decision.
+     * A decision that is to be made.
+     *
+     * @param decision the decision
+     * @param stands the same, made before without a reason; empty where it is new
+     */
+    record Made(Decision decision, Optional<Decision> stands) {}
+
+    /**
+     * Makes the decisions of a line, in one step.
      *
      * @param book an open book
      * @param scope species, season and river; the last season and the only river if they are not given
-     * @param line what was decided
+     * @param lines what was decided, one decision or more
      * @param who who decided it
      * @param today the day
-     * @return the decision, and what it changed
-     * @throws WrongRequest if it cannot be understood, or stands already and no other reason is given
-     * @throws org.ouzelbook.tracker.store.BookException if it contradicts another one
+     * @return the decisions, and what they changed together
+     * @throws WrongRequest if one cannot be understood, or all of them stand already and no other reason is given
+     * @throws org.ouzelbook.tracker.store.BookException if one contradicts another
      */
-    public static Answer make(Book book, Scope scope, DecisionLine line, String who, LocalDate today) {
+    public static List<Answer> make(Book book, Scope scope, List<DecisionLine> lines, String who, LocalDate today) {
         SurveyReading reading = SurveyReading.of(book, scope);
-        Decision drafted = book.read(view -> draft(
-                Places.of(view.network(), view.landmarks(), PlaceSettings.USUAL),
-                reading.water().riverId(),
-                scope.species(),
-                reading.season(),
-                line,
-                who,
-                today));
-        Optional<Decision> stands = standing(reading.records(), drafted);
-        Decision decision = stands.map(one -> because(one, drafted)).orElse(drafted);
-        return change(book, decision, step(stands), who, edit -> put(edit, stands, decision));
+        Function<DecisionLine, Decision> draft = book.read(view -> {
+            Places places = Places.of(view.network(), view.landmarks(), PlaceSettings.USUAL);
+            return line ->
+                    draft(places, reading.water().riverId(), scope.species(), reading.season(), line, who, today);
+        });
+        List<Made> made = made(reading.records(), lines, draft);
+        List<Decision> decisions = made.stream().map(Made::decision).toList();
+        return change(
+                book, decisions, step(made), who, edit -> made.forEach(one -> put(edit, one.stands(), one.decision())));
+    }
+
+    /**
+     * {@return the decisions of lines, one or more; of several, those that do not stand already}
+     *
+     * @param now the records of the book
+     * @param lines what was decided
+     * @param draft makes a decision of a line
+     * @throws WrongRequest if all of them stand already and no other reason is given
+     */
+    static List<Made> made(SurveyRecords now, List<DecisionLine> lines, Function<DecisionLine, Decision> draft) {
+        List<Made> made = new ArrayList<>();
+        Optional<WrongRequest> twice = Optional.empty();
+        for (Decision drafted : lines.stream().map(draft).toList()) {
+            try {
+                Optional<Decision> stands = standing(now, drafted);
+                made.add(new Made(stands.map(before -> because(before, drafted)).orElse(drafted), stands));
+            } catch (WrongRequest e) {
+                twice = Optional.of(e);
+            }
+        }
+        if (made.isEmpty() && twice.isPresent()) {
+            throw twice.get();
+        }
+        return made;
+    }
+
+    /** The name of the step that makes decisions: another one where all of them only get a reason. */
+    static String step(List<Made> made) {
+        return made.stream().allMatch(one -> one.stands().isPresent()) ? "decide.step.reason" : "decide.step.made";
+    }
+
+    /** {@return several decisions in one message} */
+    static Message together(List<Message> words) {
+        return words.stream()
+                .reduce((one, other) -> Message.of("decide.both", one, other))
+                .orElseThrow();
     }
 
     /**
@@ -85,18 +130,27 @@ public final class DecideTerritories {
                     all.isEmpty() ? Message.of("decide.none") : Message.of("decide.noNumber", number, all.size()));
         }
         Decision decision = all.get(number - 1);
-        return change(book, decision, "decide.step.removed", who, edit -> edit.remove(decision));
+        return change(book, List.of(decision), "decide.step.removed", who, edit -> edit.remove(decision))
+                .get(0);
     }
 
-    private static Answer change(Book book, Decision decision, String step, String who, Consumer<BookEdit> work) {
-        DecisionAnswer before = told(book, decision);
-        int countBefore = count(book, decision);
-        book.change(Message.of(step, before.words()), who, edit -> {
+    private static List<Answer> change(
+            Book book, List<Decision> decisions, String step, String who, Consumer<BookEdit> work) {
+        List<DecisionAnswer> before =
+                decisions.stream().map(one -> told(book, one)).toList();
+        List<Integer> counts = decisions.stream().map(one -> count(book, one)).toList();
+        Message words = together(before.stream().map(DecisionAnswer::words).toList());
+        book.change(Message.of(step, words), who, edit -> {
             work.accept(edit);
             return before;
         });
-        DecisionAnswer now = told(book, decision);
-        return new Answer(now.number() > 0 ? now : before, countBefore, count(book, decision));
+        return IntStream.range(0, decisions.size())
+                .mapToObj(i -> {
+                    DecisionAnswer now = told(book, decisions.get(i));
+                    return new Answer(
+                            now.number() > 0 ? now : before.get(i), counts.get(i), count(book, decisions.get(i)));
+                })
+                .toList();
     }
 
     /** The decision with its number; 0 if the book has it not. */
@@ -219,10 +273,6 @@ public final class DecideTerritories {
                 now.note(),
                 now.by(),
                 now.on());
-    }
-
-    static String step(Optional<Decision> stands) {
-        return stands.isPresent() ? "decide.step.reason" : "decide.step.made";
     }
 
     static void put(BookEdit edit, Optional<Decision> stands, Decision decision) {

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import java.util.concurrent.CancellationException;
 import java.util.function.UnaryOperator;
 import org.ouzelbook.stats.estimator.Answer;
 import org.ouzelbook.stats.estimator.Estimate;
@@ -17,9 +18,11 @@ import org.ouzelbook.stats.survey.MapSettings;
 import org.ouzelbook.stats.survey.NestAttempt;
 import org.ouzelbook.stats.survey.NestSuccess;
 import org.ouzelbook.stats.survey.SampleMean;
+import org.ouzelbook.stats.survey.SeasonMaps;
 import org.ouzelbook.tracker.domain.Message;
 import org.ouzelbook.tracker.domain.NestCheck;
 import org.ouzelbook.tracker.domain.NestOutcome;
+import org.ouzelbook.tracker.domain.Progress;
 import org.ouzelbook.tracker.domain.Species;
 import org.ouzelbook.tracker.store.Book;
 import org.ouzelbook.ui.app.estimate.EstimateNests.Figure;
@@ -164,6 +167,28 @@ public record NestsAnswer(
     public static NestsAnswer of(
             Book book, Scope scope, UnaryOperator<MapSettings> rules, UnaryOperator<BreedingPace> pace) {
         SurveyReading reading = SurveyReading.of(book, scope);
+        return of(
+                SeasonMaps.of(reading.records(), scope.species(), rules.apply(MapSettings.usualFor(scope.species()))),
+                reading,
+                pace.apply(BreedingPace.usualFor(scope.species())),
+                Progress.NONE);
+    }
+
+    /**
+     * {@return how the nests of a book fared that is read and mapped already, at the usual pace}
+     *
+     * @param maps the maps of its seasons, and its records
+     * @param scope what is asked, of all days
+     * @param progress hears how far the work has come, and may stop it
+     * @throws CancellationException if it is stopped
+     * @throws WrongRequest as for a book
+     */
+    public static NestsAnswer of(SeasonMaps maps, Scope scope, Progress progress) {
+        return of(maps, SurveyReading.of(maps.records(), scope), BreedingPace.usualFor(scope.species()), progress);
+    }
+
+    private static NestsAnswer of(SeasonMaps maps, SurveyReading reading, BreedingPace pace, Progress progress) {
+        Scope scope = reading.scope();
         List<Integer> seasons = scope.season()
                 .map(List::of)
                 .orElseGet(() -> reading.records().nestChecks().stream()
@@ -172,14 +197,7 @@ public record NestsAnswer(
                         .distinct()
                         .sorted()
                         .toList());
-        NestSuccess found = NestSuccess.of(
-                reading.records(),
-                scope.species(),
-                seasons,
-                reading.water(),
-                rules.apply(MapSettings.usualFor(scope.species())),
-                pace.apply(BreedingPace.usualFor(scope.species())),
-                scope.level());
+        NestSuccess found = NestSuccess.of(maps, seasons, reading.water(), pace, scope.level(), progress);
         if (found.attempts().isEmpty()) {
             throw new WrongRequest(Message.of("app.nests.none", scope.species()));
         }

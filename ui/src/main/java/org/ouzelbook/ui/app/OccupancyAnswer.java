@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.concurrent.CancellationException;
 import java.util.function.UnaryOperator;
 import java.util.stream.IntStream;
 import org.ouzelbook.stats.estimator.Answer;
@@ -14,7 +15,9 @@ import org.ouzelbook.stats.estimator.occupancy.OccupancyFit;
 import org.ouzelbook.stats.survey.CautionMessage;
 import org.ouzelbook.stats.survey.SiteOccupancy;
 import org.ouzelbook.stats.survey.SiteSettings;
+import org.ouzelbook.stats.survey.SurveyRecords;
 import org.ouzelbook.tracker.domain.Message;
+import org.ouzelbook.tracker.domain.Progress;
 import org.ouzelbook.tracker.domain.Species;
 import org.ouzelbook.tracker.domain.Visit;
 import org.ouzelbook.tracker.store.Book;
@@ -74,6 +77,8 @@ public record OccupancyAnswer(
         double level,
         Optional<Message> why,
         List<Message> warnings) {
+    /** About how much of the work is done when the model is fitted, and its fit has yet to be tested. */
+    private static final double FITTED = 0.1;
 
     /**
      * What a site, a visit and a detection are.
@@ -148,7 +153,25 @@ public record OccupancyAnswer(
      *     cannot depend on what was named
      */
     public static OccupancyAnswer of(Book book, Scope scope, Question question) {
-        SurveyReading reading = SurveyReading.of(book, scope);
+        return of(SurveyReading.of(book, scope), question, Progress.NONE);
+    }
+
+    /**
+     * {@return the occupancy of the sites of records that are read already}
+     *
+     * @param records every record
+     * @param scope what is asked, of all days
+     * @param question what else is asked
+     * @param progress hears how far the work has come, and may stop it
+     * @throws CancellationException if it is stopped
+     * @throws WrongRequest as for a book
+     */
+    public static OccupancyAnswer of(SurveyRecords records, Scope scope, Question question, Progress progress) {
+        return of(SurveyReading.of(records, scope), question, progress);
+    }
+
+    private static OccupancyAnswer of(SurveyReading reading, Question question, Progress progress) {
+        Scope scope = reading.scope();
         List<Integer> seasons = scope.season().map(List::of).orElseGet(reading::seasons);
         if (reading.records().visits().stream()
                 .filter(visit -> visit.lookedFor().contains(scope.species()))
@@ -176,7 +199,8 @@ public record OccupancyAnswer(
         if (found.seasons().size() == 1 && changes) {
             throw new WrongRequest(Message.of("app.occupancy.oneSeason"));
         }
-        return of(found, question.draws, scope.level());
+        SurveyReading.goOn(progress);
+        return of(found, question.draws, scope.level(), progress.part(FITTED, 1));
     }
 
     private static void check(SiteOccupancy.Model terms) {
@@ -192,9 +216,9 @@ public record OccupancyAnswer(
         });
     }
 
-    private static OccupancyAnswer of(SiteOccupancy found, Optional<Integer> draws, double level) {
+    private static OccupancyAnswer of(SiteOccupancy found, Optional<Integer> draws, double level, Progress progress) {
         Optional<OccupancyFit> fit = found.fit().found();
-        Optional<Fit> goodness = fit.map(one -> Fit.of(one, draws));
+        Optional<Fit> goodness = fit.map(one -> Fit.of(one, draws, progress));
         List<Message> warnings = new ArrayList<>(found.warnings());
         fit.ifPresent(one -> one.cautions().forEach(caution -> warnings.add(CautionMessage.of(caution))));
         goodness.flatMap(Fit::warning).ifPresent(warnings::add);

@@ -3,6 +3,7 @@ package org.ouzelbook.ui.app;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.CancellationException;
 import java.util.function.Predicate;
 import java.util.stream.IntStream;
 import org.ouzelbook.stats.survey.MapSettings;
@@ -38,7 +39,30 @@ record SurveyReading(SurveyRecords records, Water water, Scope scope) {
                 day -> scope.from().map(from -> !day.isBefore(from)).orElse(true)
                         && scope.to().map(to -> !day.isAfter(to)).orElse(true);
         SurveyRecords records = book.read(view -> BookRecords.of(view, SightingQuery.ALL, asked));
+        return of(records, scope);
+    }
+
+    /**
+     * {@return what is asked of records that are read already}
+     *
+     * @param records the records of the asked days, of all species and on all rivers
+     * @param scope what is asked
+     * @throws WrongRequest if there is no such river or reach
+     */
+    static SurveyReading of(SurveyRecords records, Scope scope) {
         return new SurveyReading(records, water(records, scope), scope);
+    }
+
+    /**
+     * Lets long work be stopped between two of its pieces.
+     *
+     * @param progress says whether to go on
+     * @throws CancellationException if not
+     */
+    static void goOn(Progress progress) {
+        if (!progress.goOn(0, 0)) {
+            throw new CancellationException("Stopped between two pieces of the work");
+        }
     }
 
     /**

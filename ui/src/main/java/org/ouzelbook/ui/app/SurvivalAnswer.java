@@ -5,13 +5,16 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
+import java.util.concurrent.CancellationException;
 import org.ouzelbook.stats.estimator.Answer;
 import org.ouzelbook.stats.estimator.Method;
 import org.ouzelbook.stats.estimator.markresight.CormackJollySeber;
 import org.ouzelbook.stats.survey.CautionMessage;
 import org.ouzelbook.stats.survey.RingSighting.Outcome;
+import org.ouzelbook.stats.survey.SurveyRecords;
 import org.ouzelbook.stats.survey.Survival;
 import org.ouzelbook.tracker.domain.Message;
+import org.ouzelbook.tracker.domain.Progress;
 import org.ouzelbook.tracker.domain.Sex;
 import org.ouzelbook.tracker.domain.Species;
 import org.ouzelbook.tracker.store.Book;
@@ -92,7 +95,26 @@ public record SurvivalAnswer(
      * @throws WrongRequest if the book has no ringed birds, or the model asks for a column that is not there
      */
     public static SurvivalAnswer of(Book book, Scope scope, EstimateSurvival.Model model) {
-        SurveyReading reading = SurveyReading.of(book, scope);
+        return of(SurveyReading.of(book, scope), model, Progress.NONE);
+    }
+
+    /**
+     * {@return how the ringed birds of records that are read already survive and move}
+     *
+     * @param records every record
+     * @param scope what is asked, of all days
+     * @param model what survival and resighting depend on
+     * @param progress may stop the work
+     * @throws CancellationException if it is stopped
+     * @throws WrongRequest as for a book
+     */
+    public static SurvivalAnswer of(
+            SurveyRecords records, Scope scope, EstimateSurvival.Model model, Progress progress) {
+        return of(SurveyReading.of(records, scope), model, progress);
+    }
+
+    private static SurvivalAnswer of(SurveyReading reading, EstimateSurvival.Model model, Progress progress) {
+        Scope scope = reading.scope();
         if (reading.records().ringedBirds().isEmpty()) {
             throw new WrongRequest(Message.of("app.survival.none"));
         }
@@ -105,6 +127,7 @@ public record SurvivalAnswer(
                 scope.species(),
                 new Survival.Model(model.survivalBy(), model.resightingBy(), seasons::of),
                 scope.level());
+        SurveyReading.goOn(progress);
         return of(found, scope.level());
     }
 

@@ -70,13 +70,18 @@ final class DecideCommand implements Callable<Integer> {
         } else if (line.toLowerCase(Locale.ROOT).startsWith(REMOVE)) {
             remove(path, line.substring(REMOVE.length()).strip());
         } else {
-            make(path, DecisionLine.read(line));
+            make(path, DecisionLine.readAll(line));
         }
         return ExitCode.DONE;
     }
 
-    private void make(Path path, DecisionLine written) {
-        DecisionLine line = written.note().isEmpty() ? written.because(reason()) : written;
+    /** Decisions of one line have one reason. */
+    private void make(Path path, List<DecisionLine> written) {
+        List<DecisionLine> lines = written;
+        if (written.get(0).note().isEmpty()) {
+            Optional<String> reason = reason();
+            lines = written.stream().map(line -> line.because(reason)).toList();
+        }
         Scope all = Scope.everything();
         Scope scope = new Scope(
                 species,
@@ -88,7 +93,7 @@ final class DecideCommand implements Callable<Integer> {
                 all.level());
         try (Book open = Book.open(path)) {
             LocalDate today = LocalDate.now(ZoneId.systemDefault());
-            tell("decide.made", DecideTerritories.make(open, scope, line, by, today));
+            tell("decide.made", DecideTerritories.make(open, scope, lines, by, today));
         }
     }
 
@@ -113,28 +118,32 @@ final class DecideCommand implements Callable<Integer> {
             throw new WrongRequest(Message.of("decide.numberNotUnderstood", number));
         }
         try (Book open = Book.open(path)) {
-            tell("decide.removed", DecideTerritories.remove(open, Integer.parseInt(number), by));
+            tell("decide.removed", List.of(DecideTerritories.remove(open, Integer.parseInt(number), by)));
         }
     }
 
-    private void tell(String key, DecideTerritories.Answer answer) {
+    private void tell(String key, List<DecideTerritories.Answer> answers) {
         if (json) {
-            Json.print(answer, terminal.out());
+            Json.print(answers.size() == 1 ? answers.get(0) : answers, terminal.out());
             return;
         }
-        DecisionAnswer decision = answer.decision();
-        Object[] facts = key.equals("decide.made")
-                ? new Object[] {decision.number(), decision.words()}
-                : new Object[] {decision.words()};
-        terminal.out().println(Texts.of(key, facts));
-        boolean same = answer.countBefore() == answer.countNow();
-        terminal.out()
-                .println(Texts.of(
-                        same ? "decide.countSame" : "decide.count",
-                        decision.river(),
-                        decision.season(),
-                        answer.countBefore(),
-                        answer.countNow()));
+        for (DecideTerritories.Answer answer : answers) {
+            DecisionAnswer decision = answer.decision();
+            Object[] facts = key.equals("decide.made")
+                    ? new Object[] {decision.number(), decision.words()}
+                    : new Object[] {decision.words()};
+            terminal.out().println(Texts.of(key, facts));
+        }
+        answers.stream().map(DecideCommand::count).distinct().forEach(terminal.out()::println);
         terminal.out().println(Texts.of("decide.undo"));
+    }
+
+    private static String count(DecideTerritories.Answer answer) {
+        return Texts.of(
+                answer.countBefore() == answer.countNow() ? "decide.countSame" : "decide.count",
+                answer.decision().river(),
+                answer.decision().season(),
+                answer.countBefore(),
+                answer.countNow());
     }
 }

@@ -84,7 +84,7 @@ final class DemoCommand implements Callable<Integer> {
         }
         where(demo, report, writeStrip(findings));
         return window
-                ? OpenCommand.show(terminal, Optional.of(demo.book()), Species.DIPPER, OptionalInt.empty())
+                ? OpenCommand.show(terminal, Optional.of(demo.book()), Optional.of(Species.DIPPER), OptionalInt.empty())
                 : ExitCode.DONE;
     }
 

@@ -93,9 +93,9 @@ final class DensityCommand implements Callable<Integer> {
                     String.valueOf(row.season()),
                     row.river(),
                     row.reach().orElse(""),
-                    String.format(Locale.ROOT, "%.1f", row.surveyedKm()),
-                    surveyed ? String.valueOf(row.territories()) : "–",
-                    row.min() < row.max() ? row.min() + "–" + row.max() : "",
+                    row.surveyedKm() > 0 ? String.format(Locale.ROOT, "%.1f", row.surveyedKm()) : "–",
+                    surveyed ? String.valueOf(row.territories()) : Texts.of("cli.density.notCounted"),
+                    surveyed && row.min() < row.max() ? row.min() + "–" + row.max() : "",
                     number(row.perKm()),
                     surveyed ? number(row.lower()) + "–" + number(row.upper()) : "–",
                     row.byModel()

@@ -22,12 +22,8 @@ final class OpenCommand implements Callable<Integer> {
     @Parameters(paramLabel = "BOOK", arity = "0..1")
     private @Nullable Path book;
 
-    @Option(
-            names = "--species",
-            paramLabel = "NAME",
-            defaultValue = "dipper",
-            converter = AnalysisOptions.SpeciesNamed.class)
-    private Species species = Species.DIPPER;
+    @Option(names = "--species", paramLabel = "NAME", converter = AnalysisOptions.SpeciesNamed.class)
+    private @Nullable Species species;
 
     @Option(names = "--season", paramLabel = "YEAR")
     private @Nullable Integer season;
@@ -41,12 +37,12 @@ final class OpenCommand implements Callable<Integer> {
         return show(
                 terminal,
                 Optional.ofNullable(book),
-                species,
+                Optional.ofNullable(species),
                 season == null ? OptionalInt.empty() : OptionalInt.of(season));
     }
 
     /** Shows a book until its window is closed, or where to choose or begin one, or says why it cannot. */
-    static int show(Terminal terminal, Optional<Path> book, Species species, OptionalInt season) {
+    static int show(Terminal terminal, Optional<Path> book, Optional<Species> species, OptionalInt season) {
         book.ifPresent(file -> Book.open(file).close());
         Optional<Message> missing = Display.missing();
         if (missing.isPresent()) {
@@ -54,7 +50,7 @@ final class OpenCommand implements Callable<Integer> {
             return ExitCode.PROBLEMS;
         }
         terminal.flush();
-        RiverWindow.show(book, book.map(file -> species), season);
+        RiverWindow.show(book, species, season);
         return ExitCode.DONE;
     }
 }

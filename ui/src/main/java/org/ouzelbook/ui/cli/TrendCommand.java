@@ -101,7 +101,7 @@ final class TrendCommand implements Callable<Integer> {
             boolean counted = season.count().isPresent();
             table.add(
                     String.valueOf(season.season()),
-                    whole(season.count()),
+                    counted ? whole(season.count()) : Texts.of("cli.density.notCounted"),
                     counted ? range(season) : "–",
                     season.byModel()
                             .map(model ->

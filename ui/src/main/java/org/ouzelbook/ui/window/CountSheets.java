@@ -14,7 +14,6 @@ import org.ouzelbook.stats.survey.ModelledCounts;
 import org.ouzelbook.stats.survey.SiteOccupancy;
 import org.ouzelbook.tracker.domain.Message;
 import org.ouzelbook.tracker.domain.Progress;
-import org.ouzelbook.tracker.store.Book;
 import org.ouzelbook.ui.app.BookCounts;
 import org.ouzelbook.ui.app.DensityAnswer;
 import org.ouzelbook.ui.app.OccupancyAnswer;
@@ -31,22 +30,17 @@ import org.ouzelbook.ui.window.FindingSheet.Line;
 
 /** The findings that rest on counts: density, trend and occupancy. */
 final class CountSheets {
-    private static final int DRAWS = 200;
-
-    private final Book book;
     private final BookCounts counts;
     private final Scope scope;
     private final RecordsBehind behind;
     private final double width;
 
     /**
-     * @param book the book
      * @param contents what it holds
      * @param modelled what the model counts; {@link ModelledCounts#NONE} while it does not
      * @param width width of the pictures, in pixels
      */
-    CountSheets(Book book, BookContents contents, ModelledCounts modelled, double width) {
-        this.book = book;
+    CountSheets(BookContents contents, ModelledCounts modelled, double width) {
         this.counts = new BookCounts(contents.mapped(), modelled);
         this.scope = Scope.everything().of(contents.species());
         this.behind = new RecordsBehind(contents);
@@ -169,10 +163,11 @@ final class CountSheets {
                     optional(row.byModel().map(DensityAnswer.ByModel::lower)),
                     optional(row.byModel().map(DensityAnswer.ByModel::upper))));
         }
+        boolean counted = row.perKm().isPresent();
         cells.addAll(List.of(
-                String.valueOf(row.territories()),
-                range(row.min(), row.max()),
-                form("%.1f", row.surveyedKm()),
+                counted ? String.valueOf(row.territories()) : Texts.of("cli.density.notCounted"),
+                counted ? range(row.min(), row.max()) : "–",
+                row.surveyedKm() > 0 ? form("%.1f", row.surveyedKm()) : "–",
                 form("%.2f", row.perKm()),
                 limits("%.2f", row.lower(), row.upper())));
         return new Line(cells, behind.count(row.season(), Optional.of(row.river()), row.reach()));
@@ -263,22 +258,28 @@ final class CountSheets {
                     optional(season.byModel().map(TrendAnswer.ByModel::lower)),
                     optional(season.byModel().map(TrendAnswer.ByModel::upper))));
         }
+        boolean counted = season.count().isPresent();
         cells.addAll(List.of(
-                form("%.0f", season.count()),
-                season.count().isPresent() ? limits("%.0f", season.lower(), season.upper()) : "–",
-                form("%.1f", season.surveyedKm()),
-                String.valueOf(season.effectiveVisits()),
+                counted ? form("%.0f", season.count()) : Texts.of("cli.density.notCounted"),
+                counted ? limits("%.0f", season.lower(), season.upper()) : "–",
+                counted ? form("%.1f", season.surveyedKm()) : "–",
+                counted ? String.valueOf(season.effectiveVisits()) : "–",
                 season.why().map(Texts::of).orElse(season.imputed() ? Texts.of("window.findings.filledIn") : "")));
         return new Line(cells, behind.count(season.season(), Optional.empty(), Optional.empty()));
     }
 
-    /** {@return the share of the sites that birds used, season by season} */
-    FindingSheet occupancy() {
+    /**
+     * {@return the share of the sites that birds used, season by season}
+     *
+     * @param progress hears how far the work has come, and may stop it
+     */
+    FindingSheet occupancy(Progress progress) {
         OccupancyAnswer answer = OccupancyAnswer.of(
-                book,
+                counts.maps().records(),
                 scope,
                 new OccupancyAnswer.Question(
-                        UnaryOperator.identity(), SiteOccupancy.Model.CONSTANT, false, Optional.of(DRAWS)));
+                        UnaryOperator.identity(), SiteOccupancy.Model.CONSTANT, false, Optional.empty()),
+                progress);
         List<OccupancyFigures.Season> seasons = answer.bySeason();
         Figure figure = IntervalFigure.of(
                 Texts.of("window.findings.term.occupancy"),

@@ -4,13 +4,9 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.util.EnumMap;
-import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
-import java.util.concurrent.CancellationException;
-import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.Consumer;
 import java.util.function.UnaryOperator;
 import java.util.stream.Stream;
@@ -39,10 +35,7 @@ final class FindingsViewModel {
     private final ReadOnlyObjectWrapper<List<Evidence>> evidence = new ReadOnlyObjectWrapper<>(List.of());
     private Optional<BookContents> of = Optional.empty();
     private Optional<ModelledCounts> modelled = Optional.empty();
-    private final AtomicInteger asked = new AtomicInteger();
-    private final Set<Topic> waiting = EnumSet.noneOf(Topic.class);
-    private volatile boolean stopped;
-    private volatile boolean resting;
+    private final Questions questions;
 
     /**
      * @param book the book
@@ -53,6 +46,7 @@ final class FindingsViewModel {
         this.book = book;
         this.work = work;
         this.width = width;
+        this.questions = new Questions(work, topic.get(), this::keep);
     }
 
     /** {@return how many answers came so far; it changes with each} */
@@ -88,98 +82,47 @@ final class FindingsViewModel {
         if (now.isEmpty()) {
             return;
         }
-        resting = false;
-        boolean same = now.equals(of) && !stopped;
+        BookContents contents = now.get();
+        boolean same = now.equals(of) && !questions.isStopped();
         Optional<ModelledCounts> counts = book.model().counts().get();
         boolean counted = counts.isPresent() && !counts.equals(modelled);
         modelled = counts;
         if (!same) {
-            stopped = false;
             of = now;
-            asked.incrementAndGet();
+            questions.forget();
             sheets.clear();
-            waiting.clear();
             evidence.set(List.of());
             answered.set(answered.get() + 1);
         }
-        Stream.concat(Stream.of(topic.get()), Stream.of(Topic.values()))
-                .distinct()
-                .filter(one ->
-                        !(same && (sheets.containsKey(one) || waiting.contains(one))) || (counted && one.isOfCounts()))
-                .forEach(one -> answer(one, now.get(), counts.orElse(ModelledCounts.NONE)));
+        ModelledCounts told = counts.orElse(ModelledCounts.NONE);
+        questions.ask(
+                Stream.of(Topic.values())
+                        .filter(one ->
+                                !(sheets.containsKey(one) || questions.isOpen(one)) || (counted && one.isOfCounts()))
+                        .toList(),
+                (one, progress) -> sheet(one, contents, told, progress));
     }
 
     /** Leaves what is not begun until somebody reads again. */
     void rest() {
-        resting = true;
+        questions.rest();
     }
 
-    private void answer(Topic one, BookContents contents, ModelledCounts counts) {
-        int time = asked.get();
-        waiting.add(one);
-        work.start(
-                Texts.of("window.work.finding", one.term()),
-                progress -> {
-                    if (time != asked.get() || resting) {
-                        throw new Rested();
-                    }
-                    Progress watched = (done, total) -> goesOn(progress, done, total);
-                    goOn(watched);
-                    FindingSheet sheet = sheet(one, contents, counts, watched);
-                    goOn(watched);
-                    return sheet;
-                },
-                sheet -> keep(one, time, sheet),
-                failure -> {
-                    if (!(failure instanceof Rested)) {
-                        keep(
-                                one,
-                                time,
-                                failure instanceof CancellationException
-                                        ? FindingSheet.stopped(one.question())
-                                        : FindingSheet.refused(one.question(), FailureWords.of(failure)));
-                    } else if (time == asked.get()) {
-                        waiting.remove(one);
-                    }
-                });
-    }
-
-    /** Nobody waits for the answer any more. */
-    private static final class Rested extends CancellationException {
-        private static final long serialVersionUID = 1;
-    }
-
-    /** Whoever stops one answer stops those that wait as well; they are begun again when the page is opened again. */
-    private boolean goesOn(Progress progress, long done, long total) {
-        stopped = stopped || !progress.goOn(done, total);
-        return !stopped;
-    }
-
-    private static void goOn(Progress progress) {
-        if (!progress.goOn(0, 0)) {
-            throw new CancellationException();
-        }
-    }
-
-    private void keep(Topic one, int time, FindingSheet sheet) {
-        // The book may have changed while this was worked out.
-        if (time == asked.get()) {
-            waiting.remove(one);
-            sheets.put(one, sheet);
-            answered.set(answered.get() + 1);
-        }
+    private void keep(Topic one, FindingSheet sheet) {
+        sheets.put(one, sheet);
+        answered.set(answered.get() + 1);
     }
 
     private FindingSheet sheet(Topic one, BookContents contents, ModelledCounts modelled, Progress progress) {
-        CountSheets counts = new CountSheets(book.book(), contents, modelled, width);
-        LifeSheets lives = new LifeSheets(book.book(), contents, width);
+        CountSheets counts = new CountSheets(contents, modelled, width);
+        LifeSheets lives = new LifeSheets(contents, width);
         return switch (one) {
             case DENSITY -> counts.density(progress);
             case TREND -> counts.trend(progress);
-            case OCCUPANCY -> counts.occupancy();
-            case NESTS -> lives.nests();
-            case SURVIVAL -> lives.survival();
-            case PREY -> lives.prey();
+            case OCCUPANCY -> counts.occupancy(progress);
+            case NESTS -> lives.nests(progress);
+            case SURVIVAL -> lives.survival(progress);
+            case PREY -> lives.prey(progress);
         };
     }
 
@@ -191,6 +134,7 @@ final class FindingsViewModel {
     void look(Topic one) {
         evidence.set(List.of());
         topic.set(one);
+        questions.lookAt(one);
     }
 
     /**

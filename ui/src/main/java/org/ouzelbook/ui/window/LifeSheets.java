@@ -6,8 +6,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.function.UnaryOperator;
-import org.ouzelbook.tracker.store.Book;
+import org.ouzelbook.stats.survey.SeasonMaps;
+import org.ouzelbook.tracker.domain.Progress;
 import org.ouzelbook.ui.app.BenthosAnswer;
 import org.ouzelbook.ui.app.NestsAnswer;
 import org.ouzelbook.ui.app.Scope;
@@ -28,26 +28,29 @@ final class LifeSheets {
     private static final double LOWEST_ASPT = 3;
     private static final double HIGHEST_ASPT = 8;
 
-    private final Book book;
+    private final SeasonMaps maps;
     private final Scope scope;
     private final RecordsBehind behind;
     private final double width;
 
     /**
-     * @param book the book
      * @param contents what it holds
      * @param width width of the pictures, in pixels
      */
-    LifeSheets(Book book, BookContents contents, double width) {
-        this.book = book;
+    LifeSheets(BookContents contents, double width) {
+        this.maps = contents.mapped();
         this.scope = Scope.everything().of(contents.species());
         this.behind = new RecordsBehind(contents);
         this.width = width;
     }
 
-    /** {@return how nests fare} */
-    FindingSheet nests() {
-        NestsAnswer answer = NestsAnswer.of(book, scope, UnaryOperator.identity(), UnaryOperator.identity());
+    /**
+     * {@return how nests fare}
+     *
+     * @param progress hears how far the work has come, and may stop it
+     */
+    FindingSheet nests(Progress progress) {
+        NestsAnswer answer = NestsAnswer.of(maps, scope, progress);
         Figure figure = IntervalFigure.of(
                 Texts.of("window.findings.term.nests"),
                 new Scale(Texts.of("window.findings.probability"), 0, OptionalDouble.of(1), CountSheets.percent()),
@@ -115,10 +118,14 @@ final class LifeSheets {
                 : mean.why().map(CountSheets::sentence).orElse("");
     }
 
-    /** {@return how ringed birds survive} */
-    FindingSheet survival() {
-        SurvivalAnswer answer =
-                SurvivalAnswer.of(book, scope, EstimateSurvival.Model.of("", "", Optional.empty(), LEVEL));
+    /**
+     * {@return how ringed birds survive}
+     *
+     * @param progress may stop the work
+     */
+    FindingSheet survival(Progress progress) {
+        SurvivalAnswer answer = SurvivalAnswer.of(
+                maps.records(), scope, EstimateSurvival.Model.of("", "", Optional.empty(), LEVEL), progress);
         List<Parameter> chances = answer.parameters().stream()
                 .filter(parameter -> parameter.scale().equals("natural"))
                 .toList();
@@ -188,9 +195,13 @@ final class LifeSheets {
                 : Texts.of("window.findings.ofTerm", Texts.of(part), parameter.term());
     }
 
-    /** {@return what kick samples score, place by place} */
-    FindingSheet prey() {
-        BenthosAnswer answer = BenthosAnswer.of(book, scope, UnaryOperator.identity());
+    /**
+     * {@return what kick samples score, place by place}
+     *
+     * @param progress hears how far the work has come, and may stop it
+     */
+    FindingSheet prey(Progress progress) {
+        BenthosAnswer answer = BenthosAnswer.of(maps, scope, progress);
         Map<String, List<BenthosAnswer.Sample>> places = new LinkedHashMap<>();
         answer.samples().stream()
                 .sorted((one, other) -> one.river().equals(other.river())

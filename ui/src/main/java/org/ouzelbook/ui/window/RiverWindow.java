@@ -16,8 +16,8 @@ public final class RiverWindow {
      * Opens the window and returns when it is closed. Needs a display, and can be called once in the life of a program.
      *
      * @param book the book to open; the start page if empty
-     * @param species the species to show; the first that is there if empty
-     * @param season the season to show; the last if empty
+     * @param species the species to show; if empty, the one shown when the book was last left, or the first that is there
+     * @param season the season to show; if empty, what was shown when the book was last left, or the last season
      */
     public static void show(Optional<Path> book, Optional<Species> species, OptionalInt season) {
         List<String> wishes = new ArrayList<>();

@@ -3,6 +3,7 @@ package org.ouzelbook.ui.window;
 import java.io.File;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.stream.Stream;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
@@ -70,6 +71,7 @@ final class StartPane extends StackPane {
             Hyperlink link = new Hyperlink(Texts.of("window.start.book", name(book), String.valueOf(book.getParent())));
             link.setOnAction(event -> ways.open(book));
             link.setAccessibleText(link.getText());
+            link.getStyleClass().add("book");
             welcome.getChildren().add(link);
         }
         welcome.setMaxSize(720, USE_PREF_SIZE);
@@ -105,7 +107,10 @@ final class StartPane extends StackPane {
 
     private void welcome() {
         getChildren().setAll(welcome);
-        welcome.lookupAll(".button").stream().findFirst().ifPresent(Node::requestFocus);
+        Stream.of(".book", ".button")
+                .flatMap(style -> welcome.lookupAll(style).stream())
+                .findFirst()
+                .ifPresent(Node::requestFocus);
     }
 
     private void begin() {

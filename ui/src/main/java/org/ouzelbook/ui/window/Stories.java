@@ -56,6 +56,7 @@ final class Stories {
      */
     Optional<RiverStory> of(int season) {
         of.filter(contents -> contents.maps().containsKey(season))
+                .filter(contents -> contents.behind().headSet(season, true).isEmpty())
                 .filter(contents -> asked.add(season))
                 .ifPresent(contents -> workOut(season, contents));
         return Optional.ofNullable(told.get(season));

@@ -45,7 +45,9 @@ public final class WindowApplication extends Application {
         primary.setTitle(Texts.of("window.title"));
         desk.place().ifPresent(this::stand);
         primary.show();
-        wanted.ifPresent(path -> open(path, Optional.empty()));
+        Wanted asked = new Wanted(
+                wish("species").flatMap(Species::named), wish("season").map(Integer::valueOf));
+        wanted.ifPresent(path -> open(path, asked));
     }
 
     private Optional<String> wish(String name) {
@@ -66,11 +68,13 @@ public final class WindowApplication extends Application {
         String who = System.getProperty("user.name", "");
         NewBookViewModel[] begun = new NewBookViewModel[1];
         begun[0] = new NewBookViewModel(
-                work, who, path -> open(path, Optional.of(begun[0].species().get())));
+                work,
+                who,
+                path -> open(path, new Wanted(Optional.of(begun[0].species().get()), Optional.empty())));
         StartPane.Ways ways = new StartPane.Ways() {
             @Override
             public void open(Path path) {
-                WindowApplication.this.open(path, Optional.empty());
+                WindowApplication.this.open(path, Wanted.NOTHING);
             }
 
             @Override
@@ -88,11 +92,11 @@ public final class WindowApplication extends Application {
         return pane;
     }
 
-    private void open(Path path, Optional<Species> species) {
+    private void open(Path path, Wanted asked) {
         work.start(
                 Texts.of("window.work.opening"),
                 progress -> Book.open(path),
-                opened -> show(opened, path, species),
+                opened -> show(opened, path, asked),
                 this::refused);
     }
 
@@ -102,7 +106,7 @@ public final class WindowApplication extends Application {
         }
     }
 
-    private void show(Book opened, Path path, Optional<Species> chosen) {
+    private void show(Book opened, Path path, Wanted asked) {
         book = opened;
         boolean first = recent.isFirstTime(opened.file());
         recent.opened(opened.file());
@@ -115,13 +119,9 @@ public final class WindowApplication extends Application {
             stage.getScene().setRoot(pane);
             stage.setTitle(Texts.of("window.titleBook", String.valueOf(path.getFileName())));
         }
-        Optional<Desk.View> last = desk.view(opened.file());
-        wish("season")
-                .map(Integer::valueOf)
-                .map(StripPlace::of)
-                .or(() -> last.map(Desk.View::place))
-                .ifPresent(viewModel.strip()::startAt);
-        viewModel.read(wish("species").flatMap(Species::named).or(() -> chosen).or(() -> last.map(Desk.View::species)));
+        Optional<Desk.View> kept = desk.view(opened.file());
+        asked.place(kept).ifPresent(viewModel.strip()::startAt);
+        viewModel.read(asked.species(kept));
         if (first) {
             pane.caution();
         }

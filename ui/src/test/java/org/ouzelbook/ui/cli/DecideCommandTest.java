@@ -74,6 +74,29 @@ class DecideCommandTest {
         assertThat(CommandRun.of("map", book, "--why", "B").out()).contains("“one ringed pair”");
     }
 
+    /** Typed in the window or at the command line: the same line, one step, one reason. */
+    @Test
+    void takesSeveralDecisionsOfOneLineInOneStep() {
+        String before = CommandRun.of("map", book, "--json").out();
+
+        CommandRun run = CommandRun.of(
+                "decide",
+                book,
+                "boundary at 14.6 and no territory from 12 to 13 because nobody sang there",
+                "--by",
+                "HB");
+
+        assertThat(run.exitCode()).isZero();
+        assertThat(run.out())
+                .contains(
+                        "Decided, number 2: boundary at km 14.60", "Decided, number 1: no territory at km 12.00–13.00")
+                .contains("3 territories before");
+        assertThat(CommandRun.of("decide", book).out()).containsSubsequence("nobody sang there", "nobody sang there");
+
+        CommandRun.of("undo", book);
+        assertThat(CommandRun.of("map", book, "--json").out()).isEqualTo(before);
+    }
+
     @Test
     void isAsItWasWhenTheDecisionIsRemovedOrUndone() {
         String before = CommandRun.of("map", book, "--json").out();

@@ -5,12 +5,15 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.HashSet;
+import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.TreeSet;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.ouzelbook.stats.survey.ModelledCounts;
 import org.ouzelbook.stats.survey.SurveyRecords;
 import org.ouzelbook.stats.survey.TerritoryMap;
 import org.ouzelbook.tracker.domain.Message;
@@ -118,5 +121,28 @@ class BookContentsTest {
 
         assertThat(followed.behind()).containsExactly(2025);
         isAsIfReadAnew(followed);
+    }
+
+    /** A season that is not mapped yet is no season without birds: until all before it are there, no story of years is told. */
+    @Test
+    void tellsTheStoryOfAYearOnlyWhenTheYearsBeforeItAreMapped() {
+        TreeSet<Integer> earlier = new TreeSet<>(List.of(2019));
+        BookContents behind = new BookContents(
+                before.records(),
+                before.step(),
+                before.speciesThere(),
+                before.species(),
+                before.maps(),
+                before.trend(),
+                before.undecided(),
+                earlier);
+        Stories stories = new Stories(new DirectWork(), () -> {});
+
+        stories.about(behind, ModelledCounts.NONE);
+        assertThat(stories.of(2026)).isEmpty();
+
+        stories.about(before, ModelledCounts.NONE);
+        stories.of(2026);
+        assertThat(stories.of(2026)).isPresent();
     }
 }

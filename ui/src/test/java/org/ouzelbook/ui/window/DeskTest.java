@@ -75,4 +75,20 @@ class DeskTest {
         Files.writeString(memory, "stand-x=\\u00zz");
         assertThat(new Desk(memory).place()).isEmpty();
     }
+
+    @Test
+    void showsWhatIsAskedForBeforeWhatWasLookedAtLast() {
+        StripPlace all = new StripPlace(2024, new StripView.AllSeasons(), Optional.empty(), Optional.empty());
+        Optional<Desk.View> kept = Optional.of(new Desk.View(Species.KINGFISHER, all));
+
+        assertThat(Wanted.NOTHING.place(kept)).contains(all);
+        assertThat(Wanted.NOTHING.species(kept)).contains(Species.KINGFISHER);
+        Wanted season = new Wanted(Optional.empty(), Optional.of(2026));
+        assertThat(season.place(kept)).contains(StripPlace.of(2026));
+        assertThat(season.species(kept)).contains(Species.KINGFISHER);
+        Wanted dipper = new Wanted(Optional.of(Species.DIPPER), Optional.empty());
+        assertThat(dipper.place(kept)).isEmpty();
+        assertThat(dipper.species(kept)).contains(Species.DIPPER);
+        assertThat(Wanted.NOTHING.place(Optional.empty())).isEmpty();
+    }
 }

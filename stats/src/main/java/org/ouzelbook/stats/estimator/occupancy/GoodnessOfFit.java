@@ -3,6 +3,9 @@ package org.ouzelbook.stats.estimator.occupancy;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.SplittableRandom;
+import java.util.concurrent.CancellationException;
+import java.util.concurrent.atomic.AtomicInteger;
+import java.util.function.DoublePredicate;
 import java.util.stream.IntStream;
 import org.ouzelbook.stats.estimator.Answer;
 import org.ouzelbook.stats.estimator.Reason;
@@ -24,14 +27,26 @@ import org.ouzelbook.stats.estimator.likelihood.Parts;
 public record GoodnessOfFit(double chiSquare, double expected, double p, int draws) {
     private static final double ALL_ROUNDING = 1e-6;
 
-    static Answer<GoodnessOfFit> of(SiteVisits visits, LikelihoodFit fit, int draws, long seed) {
+    /**
+     * Simulates and fits anew as often as asked.
+     *
+     * @param heard hears the share that is done, 0 to 1, and says whether to go on
+     * @throws CancellationException if it is not to go on
+     */
+    static Answer<GoodnessOfFit> of(SiteVisits visits, LikelihoodFit fit, int draws, long seed, DoublePredicate heard) {
         if (draws < 1) {
             throw new IllegalArgumentException("A bootstrap needs draws, but had " + draws);
         }
         double observed = new HistoryCounts(visits, fit.parts()).chiSquare(fit.predictors());
+        AtomicInteger begun = new AtomicInteger();
         double[] simulated = IntStream.range(0, draws)
                 .parallel()
-                .mapToDouble(draw -> statistic(visits, fit, new SplittableRandom(seed + 7919L * draw)))
+                .mapToDouble(draw -> {
+                    if (!heard.test((double) begun.getAndIncrement() / draws)) {
+                        throw new CancellationException("Stopped after " + begun.get() + " draws");
+                    }
+                    return statistic(visits, fit, new SplittableRandom(seed + 7919L * draw));
+                })
                 .toArray();
         double mean = IntStream.range(0, draws)
                 .mapToDouble(draw -> simulated[draw])

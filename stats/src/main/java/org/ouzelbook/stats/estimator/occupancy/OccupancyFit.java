@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.OptionalDouble;
+import java.util.concurrent.CancellationException;
+import java.util.function.DoublePredicate;
 import org.ouzelbook.stats.estimator.Answer;
 import org.ouzelbook.stats.estimator.Caution;
 import org.ouzelbook.stats.estimator.Estimate;
@@ -228,6 +230,18 @@ public final class OccupancyFit {
      * @param seed of the random numbers
      */
     public Answer<GoodnessOfFit> goodnessOfFit(int draws, long seed) {
-        return GoodnessOfFit.of(visits, fit, draws, seed);
+        return goodnessOfFit(draws, seed, share -> true);
+    }
+
+    /**
+     * {@return the same, from work that can be stopped}
+     *
+     * @param draws how many sets of visits to simulate and fit
+     * @param seed of the random numbers
+     * @param heard hears the share that is done, 0 to 1, from several threads at once, and says whether to go on
+     * @throws CancellationException if it is not to go on
+     */
+    public Answer<GoodnessOfFit> goodnessOfFit(int draws, long seed, DoublePredicate heard) {
+        return GoodnessOfFit.of(visits, fit, draws, seed, heard);
     }
 }

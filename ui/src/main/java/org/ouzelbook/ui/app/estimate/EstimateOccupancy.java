@@ -16,6 +16,7 @@ import org.ouzelbook.stats.estimator.occupancy.OccupancyModel;
 import org.ouzelbook.stats.estimator.occupancy.SiteVisits;
 import org.ouzelbook.stats.survey.CautionMessage;
 import org.ouzelbook.tracker.domain.Message;
+import org.ouzelbook.tracker.domain.Progress;
 import org.ouzelbook.ui.app.WrongRequest;
 import org.ouzelbook.ui.app.estimate.EstimateNests.Figure;
 
@@ -137,7 +138,7 @@ public final class EstimateOccupancy {
     private static Occupied occupied(OccupancyTable table, Model asked, OccupancyFit found) {
         LikelihoodFit fit = found.fit();
         Method method = OccupancyFit.method(table.visits());
-        OccupancyFigures.Fit goodness = OccupancyFigures.Fit.of(found, asked.draws());
+        OccupancyFigures.Fit goodness = OccupancyFigures.Fit.of(found, asked.draws(), Progress.NONE);
         List<Message> warnings = new ArrayList<>(table.warnings());
         found.cautions().forEach(caution -> warnings.add(CautionMessage.of(caution)));
         goodness.warning().ifPresent(warnings::add);

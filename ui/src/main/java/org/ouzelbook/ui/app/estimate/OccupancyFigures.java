@@ -5,6 +5,7 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.concurrent.CancellationException;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.ouzelbook.stats.estimator.Answer;
@@ -19,6 +20,7 @@ import org.ouzelbook.stats.estimator.occupancy.OccupancyModel;
 import org.ouzelbook.stats.estimator.occupancy.SiteVisits;
 import org.ouzelbook.stats.survey.CautionMessage;
 import org.ouzelbook.tracker.domain.Message;
+import org.ouzelbook.tracker.domain.Progress;
 import org.ouzelbook.ui.app.estimate.EstimateNests.Figure;
 
 /** What the answers about occupancy have in common, of a bare table or of a book. */
@@ -94,14 +96,17 @@ public final class OccupancyFigures {
          *
          * @param fit the fit
          * @param asked simulated sets of visits; empty for as many as take no long time
+         * @param progress hears how many are done, and may stop the work
+         * @throws CancellationException if it is stopped
          */
-        public static Fit of(OccupancyFit fit, Optional<Integer> asked) {
+        public static Fit of(OccupancyFit fit, Optional<Integer> asked, Progress progress) {
             int usual = fit.visits().visits().size() <= MOST_VISITS_DRAWN_UNASKED ? USUAL_DRAWS : 0;
             int draws = asked.orElse(usual);
             if (draws == 0) {
                 return without(fit, Message.of("estimate.occupancy.notTested"));
             }
-            Answer<GoodnessOfFit> answer = fit.goodnessOfFit(draws, SEED);
+            Answer<GoodnessOfFit> answer =
+                    fit.goodnessOfFit(draws, SEED, share -> progress.goOn(Math.round(share * draws), draws));
             if (answer instanceof Answer.NotEstimable<GoodnessOfFit> not) {
                 return without(fit, CautionMessage.of(not.because()));
             }
