@@ -3,7 +3,6 @@ package org.ouzelbook.tracker.store;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.ouzelbook.tracker.store.BookFixture.*;
 
-import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
@@ -11,10 +10,9 @@ import java.util.List;
 import java.util.Random;
 import java.util.Set;
 import java.util.UUID;
-import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.api.extension.RegisterExtension;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.ouzelbook.tracker.domain.Chainage;
@@ -33,31 +31,14 @@ import org.ouzelbook.tracker.domain.Species;
 class MergeOrderTest {
     private static final List<String> NAMES = List.of("Anna", "Ben", "Cora");
 
-    @TempDir
-    Path folder;
+    @RegisterExtension
+    final VolunteerBooks books = new VolunteerBooks();
 
-    private final List<Book> open = new ArrayList<>();
     private Book start;
-    private int made;
 
     @BeforeEach
-    void makeABook() {
-        start = keep(Book.create(folder.resolve("start")));
-        addEverything(start);
-    }
-
-    @AfterEach
-    void closeBooks() {
-        open.forEach(Book::close);
-    }
-
-    private Book keep(Book book) {
-        open.add(book);
-        return book;
-    }
-
-    private Book started() {
-        return keep(Volunteers.startedFrom(folder.resolve("book" + made++), Volunteers.bundle(start, "Ina")));
+    void takeTheFirstBook() {
+        start = books.start();
     }
 
     private static MergeResult merge(Book into, Book from, String name) {
@@ -175,7 +156,7 @@ class MergeOrderTest {
         add(start, base.toArray(Entry[]::new));
         List<Book> theirs = new ArrayList<>();
         for (String name : NAMES) {
-            Book book = started();
+            Book book = books.started();
             edit(book, base, random, name);
             theirs.add(book);
         }
@@ -183,7 +164,7 @@ class MergeOrderTest {
     }
 
     private Book copy(Book book, String name) {
-        Book copy = started();
+        Book copy = books.started();
         merge(copy, book, name);
         return copy;
     }
@@ -195,7 +176,7 @@ class MergeOrderTest {
         int[][] orders = {{0, 1, 2}, {0, 2, 1}, {1, 0, 2}, {1, 2, 0}, {2, 0, 1}, {2, 1, 0}};
         List<List<String>> contents = new ArrayList<>();
         for (int[] order : orders) {
-            Book all = started();
+            Book all = books.started();
             for (int who : order) {
                 merge(all, theirs.get(who), NAMES.get(who));
             }
@@ -240,7 +221,7 @@ class MergeOrderTest {
     @ValueSource(longs = {7})
     void undoGivesExactlyWhatWasBefore(long seed) {
         List<Book> theirs = edited(seed);
-        Book all = started();
+        Book all = books.started();
         List<List<String>> before = new ArrayList<>();
         for (int i = 0; i < theirs.size(); i++) {
             before.add(Volunteers.content(all));
@@ -256,8 +237,8 @@ class MergeOrderTest {
     /** Two people corrected one line apart: both lines are kept, one is the newest everywhere, and no place moves. */
     @Test
     void takesOneOfTwoCorrectionsEverywhereAndKeepsTheOther() {
-        Book anna = started();
-        Book ben = started();
+        Book anna = books.started();
+        Book ben = books.started();
         RiverLine annas = line(2, -6.76);
         RiverLine bens = line(2, -6.77);
         add(anna, annas);
@@ -280,8 +261,8 @@ class MergeOrderTest {
     /** A correction of a correction is newer than both that were made apart before. */
     @Test
     void takesALaterCorrectionThatKnewTheOthers() {
-        Book anna = started();
-        Book ben = started();
+        Book anna = books.started();
+        Book ben = books.started();
         add(anna, line(2, -6.76));
         add(ben, line(2, -6.77));
         merge(anna, ben, "Ben");
@@ -297,9 +278,9 @@ class MergeOrderTest {
     /** Anna and Ben corrected apart, and Cora had Anna's correction only when she drew hers: one line is the newest in every order. */
     @Test
     void takesTheSameLineInEveryOrderWhereOneKnewOnlyOneOfTwoCorrections() {
-        Book anna = started();
-        Book ben = started();
-        Book cora = started();
+        Book anna = books.started();
+        Book ben = books.started();
+        Book cora = books.started();
         add(anna, line(2, -6.76, -6.765, -6.77));
         add(ben, line(2, -6.75, -6.755));
         merge(cora, anna, "Anna");
@@ -310,7 +291,7 @@ class MergeOrderTest {
         Set<List<GeoPoint>> newest = new LinkedHashSet<>();
         Set<List<String>> contents = new LinkedHashSet<>();
         for (int[] order : orders) {
-            Book all = started();
+            Book all = books.started();
             for (int who : order) {
                 merge(all, theirs.get(who), NAMES.get(who));
             }
@@ -331,7 +312,7 @@ class MergeOrderTest {
     /** Who takes up an old line again has had the later ones: it is the newest for everybody, and undoing that lets the later one be it. */
     @Test
     void takesALineThatWasTakenUpAgain() {
-        Book anna = started();
+        Book anna = books.started();
         RiverLine better = line(2, -6.76);
         add(anna, better);
         Book ben = copy(anna, "Anna");

@@ -5,7 +5,6 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.ouzelbook.tracker.store.BookFixture.*;
 
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.LocalTime;
 import java.util.ArrayList;
@@ -16,10 +15,9 @@ import java.util.Random;
 import java.util.Set;
 import java.util.UUID;
 import java.util.function.Function;
-import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.api.extension.RegisterExtension;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.ouzelbook.tracker.domain.Decision;
@@ -37,30 +35,14 @@ import org.ouzelbook.tracker.domain.Visit;
 
 /** Books of several people, put together. */
 class MergeTest {
-    @TempDir
-    Path folder;
+    @RegisterExtension
+    final VolunteerBooks books = new VolunteerBooks();
 
-    private final List<Book> open = new ArrayList<>();
     private Book mine;
 
     @BeforeEach
-    void makeABook() {
-        mine = keep(Book.create(folder.resolve("mine")));
-        addEverything(mine);
-    }
-
-    @AfterEach
-    void closeBooks() {
-        open.forEach(Book::close);
-    }
-
-    private Book keep(Book book) {
-        open.add(book);
-        return book;
-    }
-
-    private Book started(String name) {
-        return keep(Volunteers.startedFrom(folder.resolve(name), Volunteers.bundle(mine, "Ina")));
+    void takeTheFirstBook() {
+        mine = books.start();
     }
 
     private static void replace(Book book, Entry entry) {
@@ -99,7 +81,7 @@ class MergeTest {
 
     @Test
     void bringsEveryRecordUnderItsKeyAndSaysWhoseItIs() {
-        Book anna = started("anna");
+        Book anna = books.started();
 
         assertThat(Volunteers.content(anna)).isEqualTo(Volunteers.content(mine));
         assertThat(anna.check(Progress.NONE)).isEmpty();
@@ -111,7 +93,7 @@ class MergeTest {
 
     @Test
     void changesNothingTheSecondTime() {
-        Book anna = started("anna");
+        Book anna = books.started();
         add(anna, casual(WATER, "a1", 7.7));
         merge(anna, "Anna", MergeAnswers.NONE);
         int steps = mine.history(100).size();
@@ -126,7 +108,7 @@ class MergeTest {
 
     @Test
     void takesALaterEditAsAChangeAndTellsIt() {
-        Book anna = started("anna");
+        Book anna = books.started();
         replace(anna, noted("a dipper sang under the ice"));
 
         MergeResult result = merge(anna, "Anna", MergeAnswers.NONE);
@@ -141,7 +123,7 @@ class MergeTest {
 
     @Test
     void keepsTheNewerStateOfThisBook() {
-        Book anna = started("anna");
+        Book anna = books.started();
         replace(mine, noted("mended here"));
 
         MergeResult result = merge(anna, "Anna", MergeAnswers.NONE);
@@ -153,7 +135,7 @@ class MergeTest {
 
     @Test
     void asksWhenBothChangedARecordAndNeverAgainAfterAnAnswer() {
-        Book anna = started("anna");
+        Book anna = books.started();
         replace(mine, noted("mended here"));
         replace(anna, noted("mended there"));
 
@@ -177,7 +159,7 @@ class MergeTest {
 
     @Test
     void proposesWhatWasRemovedThereAndRemembersTheAnswer() {
-        Book anna = started("anna");
+        Book anna = books.started();
         remove(anna, SAMPLE);
         remove(anna, CHECK);
 
@@ -201,7 +183,7 @@ class MergeTest {
 
     @Test
     void asksWhetherToBringBackWhatWasRemovedHereAndChangedThere() {
-        Book anna = started("anna");
+        Book anna = books.started();
         remove(mine, OTHER);
         assertThat(merge(anna, "Anna", MergeAnswers.NONE).questions()).isEmpty();
         assertThat(has(mine, OTHER)).isFalse();
@@ -250,7 +232,7 @@ class MergeTest {
 
     @Test
     void isUndoneInOneStepAndThenComesInAgain() {
-        Book anna = started("anna");
+        Book anna = books.started();
         add(anna, casual(WATER, "a1", 7.7), casual(BECK, "a2", 0.4));
         replace(anna, noted("of Anna"));
         remove(anna, SAMPLE);
@@ -274,7 +256,7 @@ class MergeTest {
 
     @Test
     void matchesRiversLandmarksAndRecordsThatTwoPeopleMadeAlike() {
-        Book ben = keep(Book.create(folder.resolve("ben")));
+        Book ben = books.empty();
         River water = new River(UUID.randomUUID(), "arrel water", Optional.empty());
         add(ben, water, new RiverLine(water.id(), 1, LINE.lowerEnd(), LINE.points(), "from a map"));
         Place place =
@@ -302,7 +284,7 @@ class MergeTest {
 
     @Test
     void asksAboutALandmarkThatIsDescribedInTwoWays() {
-        Book ben = started("ben");
+        Book ben = books.started();
         Landmark here = new Landmark(UUID.randomUUID(), "Weir", LandmarkKind.WEIR, at(7.0), List.of(), false);
         Landmark there = new Landmark(UUID.randomUUID(), "weir", LandmarkKind.WEIR, at(7.02), List.of("dam"), false);
         add(mine, here);
@@ -325,7 +307,7 @@ class MergeTest {
 
     @Test
     void measuresPlacesAnewWhereTheLinesOfOneRiverDiffer() {
-        Book ben = keep(Book.create(folder.resolve("ben")));
+        Book ben = books.empty();
         River water = new River(UUID.randomUUID(), "Arrel Water", Optional.empty());
         List<GeoPoint> longer = new ArrayList<>(List.of(new GeoPoint(57.1143234567890, -6.695)));
         longer.addAll(LINE.points());
@@ -346,9 +328,9 @@ class MergeTest {
 
     @Test
     void keepsLabelsApartWhicheverBookComesFirst() {
-        Book anna = started("anna");
-        Book ben = started("ben");
-        Book other = keep(Volunteers.startedFrom(folder.resolve("other"), Volunteers.bundle(mine, "Ina")));
+        Book anna = books.started();
+        Book ben = books.started();
+        Book other = books.started();
         add(anna, visit("9"));
         add(ben, visit("9"));
 
@@ -388,7 +370,7 @@ class MergeTest {
 
     @Test
     void proposesOneBirdThatTwoPeopleSawAndRemembersWhatWasDecided() {
-        Book anna = started("anna");
+        Book anna = books.started();
         add(mine, seen(7.50, 1, "08:10"));
         Sighting same = seen(7.54, 1, "08:15");
         add(anna, same, seen(7.54, 2, "08:15"), seen(7.70, 1, "08:15"), seen(7.50, 1, "08:30"));
@@ -436,7 +418,7 @@ class MergeTest {
 
     @Test
     void asksAboutDecisionsThatContradictEachOther() {
-        Book anna = started("anna");
+        Book anna = books.started();
         Decision apart = decision(DecisionKind.BOUNDARY, 8.7, 8.7, "two males");
         anna.change(SOMETHING, "anna", edit -> {
             edit.remove(DECISION);
@@ -476,7 +458,7 @@ class MergeTest {
         }
         add(mine, base.toArray(Entry[]::new));
         List<String> names = List.of("Anna", "Ben", "Cora");
-        List<Book> theirs = names.stream().map(this::started).toList();
+        List<Book> theirs = names.stream().map(name -> books.started()).toList();
         for (int i = 0; i < theirs.size(); i++) {
             edit(theirs.get(i), base, random, names.get(i));
         }
@@ -485,7 +467,7 @@ class MergeTest {
         List<List<String>> contents = new ArrayList<>();
         Book last = mine;
         for (int[] order : orders) {
-            last = keep(Book.create(folder.resolve("all" + contents.size())));
+            last = books.empty();
             Volunteers.merge(last, start, MergeAnswers.NONE);
             for (int who : order) {
                 Volunteers.merge(last, Volunteers.bundle(theirs.get(who), names.get(who)), MergeTest::fairly);

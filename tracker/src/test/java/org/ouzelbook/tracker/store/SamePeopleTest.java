@@ -5,7 +5,6 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.ouzelbook.tracker.store.BookFixture.*;
 
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -14,10 +13,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.Random;
 import java.util.function.BiPredicate;
-import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.api.extension.RegisterExtension;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.ouzelbook.tracker.domain.Progress;
@@ -34,35 +32,20 @@ class SamePeopleTest {
             List.of("Zoë Dell", "Zoe Dell", "Z. Dell", "ZD"),
             List.of("Bo Hask", "BH", "bo-hask"));
 
-    @TempDir
-    Path folder;
+    @RegisterExtension
+    final VolunteerBooks books = new VolunteerBooks();
 
-    private final List<Book> open = new ArrayList<>();
     private Book start;
     private int made;
 
     @BeforeEach
     void makeABook() {
-        start = keep(Book.create(folder.resolve("start")));
+        start = books.empty();
         add(start, WATER, LINE);
     }
 
-    @AfterEach
-    void closeBooks() {
-        open.forEach(Book::close);
-    }
-
-    private Book keep(Book book) {
-        open.add(book);
-        return book;
-    }
-
-    private Book started() {
-        return keep(Volunteers.startedFrom(folder.resolve("book" + made++), Volunteers.bundle(start, "Ina")));
-    }
-
     private Book with(String... observers) {
-        Book book = started();
+        Book book = books.started();
         for (String observer : observers) {
             add(book, casual(WATER, "", 6 + made++ / 100.0).observedBy(observer));
         }
@@ -173,7 +156,7 @@ class SamePeopleTest {
     @Test
     void asksWhereTwoPeopleDecidedOtherwise() {
         Book anna = with("J. Marl", "Jo Marl");
-        Book mine = started();
+        Book mine = books.started();
         merge(mine, anna, "Anna");
         answer(mine, (one, other) -> true);
         answer(anna, (one, other) -> false);
@@ -221,7 +204,7 @@ class SamePeopleTest {
         int[][] orders = {{0, 1, 2}, {0, 2, 1}, {1, 0, 2}, {1, 2, 0}, {2, 0, 1}, {2, 1, 0}};
         List<Object> came = new ArrayList<>();
         for (int[] order : orders) {
-            Book all = started();
+            Book all = books.started();
             for (int who : order) {
                 merge(all, theirs.get(who), NAMES.get(who));
             }
@@ -261,7 +244,7 @@ class SamePeopleTest {
         }
         List<Map<String, String>> came = new ArrayList<>();
         for (int[] order : new int[][] {{0, 1, 2}, {1, 2, 0}, {2, 1, 0}}) {
-            Book all = started();
+            Book all = books.started();
             for (int who : order) {
                 answer(theirs.get(who), SamePeopleTest::isOnePerson);
                 merge(all, theirs.get(who), NAMES.get(who));

@@ -46,8 +46,9 @@ final class SeasonTable {
 
     void write(Html html) {
         html.open("section").element("h2", Texts.of("report.table"));
-        html.element("p", Texts.of(modelled ? "report.table.caption" : "report.table.captionByRule"), "class", "small");
-        html.open("div", "class", "scroll").open("table").open("thead").open("tr");
+        html.open("div", "class", "scroll").open("table");
+        html.element("caption", Texts.of(modelled ? "report.table.caption" : "report.table.captionByRule"));
+        html.open("thead").open("tr");
         for (String column : columns) {
             html.element(
                     "th",
