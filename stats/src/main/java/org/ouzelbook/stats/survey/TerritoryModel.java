@@ -128,23 +128,29 @@ public final class TerritoryModel {
 
     private static Map<Key, ModelTree> trees(
             SurveyRecords records, Species species, MapSettings settings, Grain grain) {
-        Map<Key, ModelTree> trees = new LinkedHashMap<>();
         boolean notes = notesBirdsAtOnce(records, species);
-        for (int year : years(records, species)) {
-            Season season = Season.of(records, species, year, settings, Water.ALL);
-            Field field = field(season);
-            Map<UUID, ModelLine> lines = new LinkedHashMap<>();
-            for (River river : records.rivers().rivers()) {
-                water(records, river)
-                        .flatMap(water -> ModelLine.of(season, field, river.id(), water, grain.longest(), notes))
-                        .ifPresent(line -> lines.put(river.id(), line));
-            }
-            for (ModelTree tree : ModelTree.all(season, field, lines)) {
-                boolean whole = tree.lines().size() == 1
-                        || posterior(tree, grain, PRIOR.centre()).isPresent();
-                for (ModelLine line : tree.lines()) {
-                    trees.put(new Key(year, line.river()), whole ? tree : ModelTree.of(line));
-                }
+        List<Map<Key, ModelTree>> bySeason = years(records, species).parallelStream()
+                .map(year -> trees(Season.of(records, species, year, settings, Water.ALL), records, notes, grain))
+                .toList();
+        Map<Key, ModelTree> trees = new LinkedHashMap<>();
+        bySeason.forEach(trees::putAll);
+        return trees;
+    }
+
+    private static Map<Key, ModelTree> trees(Season season, SurveyRecords records, boolean notes, Grain grain) {
+        Field field = field(season);
+        Map<UUID, ModelLine> lines = new LinkedHashMap<>();
+        for (River river : records.rivers().rivers()) {
+            water(records, river)
+                    .flatMap(water -> ModelLine.of(season, field, river.id(), water, grain.longest(), notes))
+                    .ifPresent(line -> lines.put(river.id(), line));
+        }
+        Map<Key, ModelTree> trees = new LinkedHashMap<>();
+        for (ModelTree tree : ModelTree.all(season, field, lines)) {
+            boolean whole = tree.lines().size() == 1
+                    || posterior(tree, grain, PRIOR.centre()).isPresent();
+            for (ModelLine line : tree.lines()) {
+                trees.put(new Key(season.year(), line.river()), whole ? tree : ModelTree.of(line));
             }
         }
         return trees;

@@ -55,13 +55,34 @@ public record SeasonFindings(
      */
     public static SeasonFindings of(
             Book book, Scope scope, UnaryOperator<MapSettings> change, Counting counting, Progress progress) {
-        SurveyReading reading = SurveyReading.of(book, scope);
+        return of(book, book.read(BookRecords::asWritten), scope, change, counting, progress);
+    }
+
+    /**
+     * {@return the same of records that were read}
+     *
+     * @param book an open book
+     * @param written its records, as they were written
+     * @param scope what is asked
+     * @param change what is changed in the usual settings of the species
+     * @param counting how territories are counted
+     * @param progress hears how far the work has come, and may stop it
+     * @throws WrongRequest if the book has no such river or reach, or no records of the species
+     */
+    public static SeasonFindings of(
+            Book book,
+            SurveyRecords written,
+            Scope scope,
+            UnaryOperator<MapSettings> change,
+            Counting counting,
+            Progress progress) {
+        SurveyReading reading = SurveyReading.of(book, written, scope);
         int season = reading.season();
         MapSettings settings = change.apply(MapSettings.usualFor(scope.species()));
         List<Integer> upToNow =
                 reading.seasons().stream().filter(year -> year <= season).toList();
         List<Integer> years = upToNow.contains(season) ? upToNow : List.of(season);
-        List<TerritoryMap> maps = years.stream()
+        List<TerritoryMap> maps = years.parallelStream()
                 .map(year -> TerritoryMap.of(reading.records(), scope.species(), year, settings, reading.water()))
                 .toList();
         SurveyRecords records = reading.records();

@@ -16,7 +16,6 @@ import org.ouzelbook.tracker.domain.Progress;
 import org.ouzelbook.tracker.domain.Reach;
 import org.ouzelbook.tracker.domain.River;
 import org.ouzelbook.tracker.store.Book;
-import org.ouzelbook.tracker.store.SightingQuery;
 
 /**
  * The part of a book that a question is about, read once.
@@ -35,10 +34,22 @@ record SurveyReading(SurveyRecords records, Water water, Scope scope) {
      * @throws WrongRequest if the book has no such river or reach
      */
     static SurveyReading of(Book book, Scope scope) {
+        return of(book, book.read(BookRecords::asWritten), scope);
+    }
+
+    /**
+     * The same of records that were read.
+     *
+     * @param book an open book
+     * @param written its records, as they were written
+     * @param scope what is asked
+     * @throws WrongRequest if the book has no such river or reach
+     */
+    static SurveyReading of(Book book, SurveyRecords written, Scope scope) {
         Predicate<LocalDate> asked =
                 day -> scope.from().map(from -> !day.isBefore(from)).orElse(true)
                         && scope.to().map(to -> !day.isAfter(to)).orElse(true);
-        SurveyRecords records = book.read(view -> BookRecords.of(view, SightingQuery.ALL, asked));
+        SurveyRecords records = book.read(view -> BookRecords.once(view, written, asked));
         return of(records, scope);
     }
 

@@ -9,10 +9,12 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.concurrent.Callable;
 import java.util.function.UnaryOperator;
+import org.ouzelbook.stats.survey.SurveyRecords;
 import org.ouzelbook.stats.survey.TerritoryMap;
 import org.ouzelbook.tracker.domain.River;
 import org.ouzelbook.tracker.domain.Species;
 import org.ouzelbook.tracker.store.Book;
+import org.ouzelbook.ui.app.BookRecords;
 import org.ouzelbook.ui.app.Counting;
 import org.ouzelbook.ui.app.DemoBook;
 import org.ouzelbook.ui.app.ImportReport;
@@ -66,9 +68,10 @@ final class DemoCommand implements Callable<Integer> {
         LeakCheck check;
         try (Book book = Book.open(demo.book());
                 ProgressLine progress = new ProgressLine(terminal, Texts.of("cli.map.fitting"))) {
-            check = book.read(view -> LeakCheck.of(view, false));
-            findings =
-                    SeasonFindings.of(book, Scope.everything(), UnaryOperator.identity(), Counting.BY_MODEL, progress);
+            SurveyRecords written = book.read(BookRecords::asWritten);
+            check = book.read(view -> LeakCheck.of(view, written, false));
+            findings = SeasonFindings.of(
+                    book, written, Scope.everything(), UnaryOperator.identity(), Counting.BY_MODEL, progress);
         }
         tell(demo, findings);
         terminal.out()

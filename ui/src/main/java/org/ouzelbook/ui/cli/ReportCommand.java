@@ -9,9 +9,11 @@ import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
+import org.ouzelbook.stats.survey.SurveyRecords;
 import org.ouzelbook.stats.survey.TerritoryMap;
 import org.ouzelbook.tracker.domain.Message;
 import org.ouzelbook.tracker.store.Book;
+import org.ouzelbook.ui.app.BookRecords;
 import org.ouzelbook.ui.app.SealSeason;
 import org.ouzelbook.ui.app.SeasonFindings;
 import org.ouzelbook.ui.app.Texts;
@@ -63,8 +65,9 @@ final class ReportCommand implements Callable<Integer> {
         LeakCheck check;
         try (Book book = Book.open(question.book());
                 ProgressLine progress = new ProgressLine(terminal, Texts.of("cli.map.fitting"))) {
-            check = book.read(view -> LeakCheck.of(view, false));
-            findings = SeasonFindings.of(book, question.scope(), rules::change, counting.counting(), progress);
+            SurveyRecords written = book.read(BookRecords::asWritten);
+            check = book.read(view -> LeakCheck.of(view, written, false));
+            findings = SeasonFindings.of(book, written, question.scope(), rules::change, counting.counting(), progress);
             TerritoryMap map = findings.map();
             SealSeason.warnings(book, map.species(), map.season())
                     .forEach(warning -> terminal.err().println(Texts.of(warning)));

@@ -78,7 +78,7 @@ public final class NaturePosterior {
     private static Posterior posterior(
             List<SurveyedTree> waters, Grain grain, NaturePrior prior, DoublePredicate progress) {
         double[] start = prior.centre().point();
-        List<Tree> possible = waters.stream()
+        List<Tree> possible = waters.parallelStream()
                 .map(tree -> new Tree(tree, grain))
                 .filter(tree -> TreeRecursion.of(tree, Nature.at(start)).logTotal() > Double.NEGATIVE_INFINITY)
                 .toList();

@@ -9,7 +9,7 @@ import java.util.stream.Stream;
 
 /** Every map of lines that meet, with its probability: averaged over natures drawn for the whole book, exact for each of them. */
 public final class TreePosterior {
-    /** So many natures are looked at together; the groups, side by side. */
+    /** At most so many natures are looked at together; the groups, side by side. */
     static final int TOGETHER = 6;
 
     private final Tree tree;
@@ -33,9 +33,10 @@ public final class TreePosterior {
         Tree cells = new Tree(tree, grain);
         List<NaturePosterior.Draw> heavy =
                 natures.stream().filter(draw -> draw.weight() > 1e-6).toList();
-        List<Part> parts = IntStream.range(0, (heavy.size() + TOGETHER - 1) / TOGETHER)
+        int groups = (heavy.size() + TOGETHER - 1) / TOGETHER;
+        List<Part> parts = IntStream.range(0, groups)
                 .parallel()
-                .mapToObj(group -> heavy.subList(group * TOGETHER, Math.min(heavy.size(), (group + 1) * TOGETHER)))
+                .mapToObj(group -> heavy.subList(group * heavy.size() / groups, (group + 1) * heavy.size() / groups))
                 .flatMap(group -> parts(cells, group))
                 .toList();
         boolean possible = parts.stream().allMatch(part -> part.recursion.logTotal() > Double.NEGATIVE_INFINITY);
@@ -63,13 +64,7 @@ public final class TreePosterior {
     }
 
     double mean(ToDoubleFunction<TreeRecursion> value) {
-        double sum = 0;
-        double weights = 0;
-        for (Part part : parts) {
-            sum += part.weight * value.applyAsDouble(part.recursion);
-            weights += part.weight;
-        }
-        return sum / weights;
+        return meanOf(recursion -> new double[] {value.applyAsDouble(recursion)})[0];
     }
 
     double[] meanOf(Function<TreeRecursion, double[]> values) {
