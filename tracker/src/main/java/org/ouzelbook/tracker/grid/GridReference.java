@@ -1,9 +1,14 @@
 package org.ouzelbook.tracker.grid;
 
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
+import org.ouzelbook.tracker.domain.GeoPoint;
 
 /**
  * Reads grid references: the National Grid of Great Britain ({@code NY 215 072}), the Irish Grid ({@code O 159 343}), Irish
@@ -74,6 +79,41 @@ public final class GridReference {
         return plain.matches("[\\d ]{4,12}")
                 ? GridReading.Refused.of("place.grid.noLetters", text.strip())
                 : GridReading.Refused.of("place.grid.unknown", text.strip());
+    }
+
+    /**
+     * {@return every point that eastings and northings without a grid may mean: of the British and Irish grids, of the UTM zones of some
+     * longitudes, and of the Web Mercator projection}
+     *
+     * <p>Source of the last one: EPSG method 1024, Popular Visualisation Pseudo Mercator.
+     *
+     * @param east metres
+     * @param north metres
+     * @param longitudes where points are expected, in degrees
+     */
+    public static List<GeoPoint> points(double east, double north, Collection<Double> longitudes) {
+        GridPoint there = new GridPoint(east, north);
+        List<GeoPoint> points = new ArrayList<>();
+        if (east >= 0 && east <= 1_000_000 && north >= 0 && north <= 10_000_000) {
+            if (north <= 1_400_000) {
+                points.addAll(Stream.of(Grid.BRITISH, Grid.IRISH, Grid.IRISH_TRANSVERSE_MERCATOR)
+                        .map(grid -> grid.point(there))
+                        .toList());
+            }
+            longitudes.stream()
+                    .map(longitude -> (int) Math.floor((longitude + 180) / 6) + 1)
+                    .distinct()
+                    .forEach(zone -> {
+                        points.add(Grid.utm(zone).point(there));
+                        points.add(Grid.utm(zone).point(new GridPoint(east, north - 10_000_000)));
+                    });
+        }
+        double longitude = Math.toDegrees(east / Ellipsoid.WGS_84.equatorMetres());
+        double latitude = Math.toDegrees(Math.atan(Math.sinh(north / Ellipsoid.WGS_84.equatorMetres())));
+        if (Math.abs(longitude) <= 180 && Math.abs(latitude) <= 85) {
+            points.add(new GeoPoint(latitude, longitude));
+        }
+        return points;
     }
 
     static GridReading read(Grid grid, GridPoint corner, double side) {

@@ -7,8 +7,8 @@ import java.util.ArrayList;
 import java.util.Deque;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.BiConsumer;
-import java.util.function.Function;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
@@ -21,11 +21,17 @@ import java.util.regex.Pattern;
  * exactly a place that anybody may know are that, and neither of them makes another place with a third number, such as a river km.
  */
 final class CoordinateSearch {
-    private static final Pattern NUMBER = Pattern.compile("(?<![\\w.])[-−+]?\\d{1,3}(?:\\.\\d+)?(?!\\w|\\.\\d)");
-    private static final Pattern WITH_COMMA = Pattern.compile("(?<![\\w.,])[-−+]?\\d{1,3},\\d{3,}(?!\\w|[.,]\\d)");
+    /** Latitude and longitude of some receivers, in ten millionths of a degree. */
+    private static final Pattern TEN_MILLIONTHS = Pattern.compile(
+            "(?i)lat[a-z0-9]*\"?\\s*[:=]\\s*\"?(-?\\d{7,10})\\b[^-\\d]{1,40}lo?ng?[a-z0-9]*\"?\\s*[:=]\\s*\"?(-?\\d{7,10})\\b");
 
-    private static final Pattern SEXAGESIMAL = Pattern.compile(
-            "(\\d{1,3})\\s*°\\s*(\\d{1,2}(?:[.,]\\d+)?)\\s*['′’]\\s*(?:(\\d{1,2}(?:[.,]\\d+)?)\\s*(?:[\"″”]|''))?\\s*([NSEWnsew])");
+    private static final double TEN_MILLION = 1e7;
+
+    /** Words that say that a number is one half of a point. */
+    private static final Pattern HALF_OF_A_POINT = Pattern.compile("(?is)[^}\\]]*\\bl(?:at|on|ng)[a-z]*[^a-z0-9]*");
+
+    private static final Set<String> LATITUDES = Set.of("lat", "latitude", "decimallatitude", "y");
+    private static final Set<String> LONGITUDES = Set.of("lon", "lng", "long", "longitude", "decimallongitude", "x");
 
     private static final int FINE_DECIMALS = 3;
     private static final int EXACT_DECIMALS = 5;
@@ -36,6 +42,11 @@ final class CoordinateSearch {
     private static final double ON_THE_NEST_METRES = 1.5;
     private static final double PUBLIC_METRES = 2;
     private static final int LINE_POINTS = 3;
+
+    /** Where a line may be broken off, two points, or the halves of two, are one. */
+    private static final int SHORTEST_LINE = 2;
+
+    private static final double LARGEST_BOX_DEGREES = 0.2;
 
     /** Rounding moves a point along both axes. */
     private static final double ACROSS = 1.2;
@@ -49,6 +60,7 @@ final class CoordinateSearch {
     /** A number in a text. */
     private static final class Figure {
         private final double value;
+        private final boolean hasSide;
         private final int decimals;
         private final int at;
         private final int end;
@@ -56,11 +68,12 @@ final class CoordinateSearch {
         /** The number beside it with which it is a public place. */
         private Optional<Figure> other = Optional.empty();
 
-        Figure(double value, int decimals, int at, int end) {
-            this.value = value;
-            this.decimals = decimals;
-            this.at = at;
-            this.end = end;
+        Figure(Angles.Angle angle) {
+            value = angle.value();
+            hasSide = angle.hasSide();
+            decimals = angle.decimals();
+            at = angle.at();
+            end = angle.end();
         }
 
         void isPlaceWith(Figure beside) {
@@ -95,39 +108,55 @@ final class CoordinateSearch {
         if (places.nests().isEmpty()) {
             return;
         }
-        judge(pairs(text, NUMBER, CoordinateSearch::figure), hit);
-        judge(pairs(text, WITH_COMMA, CoordinateSearch::figure), hit);
-        judge(pairs(text, SEXAGESIMAL, CoordinateSearch::sexagesimal), hit);
+        for (Angles.Way way : Angles.WAYS) {
+            judge(pairs(text, way), LINE_POINTS, hit);
+        }
+        Matcher millionths = TEN_MILLIONTHS.matcher(text);
+        while (millionths.find()) {
+            point(
+                    Double.parseDouble(millionths.group(1)) / TEN_MILLION,
+                    Double.parseDouble(millionths.group(2)) / TEN_MILLION,
+                    FINEST_DECIMALS,
+                    millionths.start(),
+                    hit);
+        }
     }
 
-    private static Figure figure(Matcher number) {
-        String written = number.group().replace(',', '.').replace('−', '-');
-        int point = written.indexOf('.');
-        int decimals = point < 0 ? 0 : written.length() - point - 1;
-        return new Figure(Double.parseDouble(written), decimals, number.start(), number.end());
+    /** Looks at the latitude and the longitude of a row whose cells stand under these names, however far apart. */
+    void inTable(List<String> header, List<String> row, BiConsumer<Integer, NestPlaces.Nest> hit) {
+        Optional<Angles.Angle> latitude = angle(header, row, LATITUDES);
+        Optional<Angles.Angle> longitude = angle(header, row, LONGITUDES);
+        if (latitude.isPresent() && longitude.isPresent()) {
+            int decimals = Math.max(latitude.get().decimals(), longitude.get().decimals());
+            point(latitude.get().value(), longitude.get().value(), decimals, 0, hit);
+        }
     }
 
-    private static Figure sexagesimal(Matcher angle) {
-        double degrees = number(angle.group(1))
-                + number(angle.group(2)) / 60
-                + (angle.group(3) == null ? 0 : number(angle.group(3)) / 3600);
-        boolean below = "SWsw".contains(angle.group(4));
-        // a second of arc is 31 m: between three and four decimals of a degree
-        int decimals = angle.group(3) != null || angle.group(2).length() > 2 ? FINE_DECIMALS + 1 : 2;
-        return new Figure(below ? -degrees : degrees, decimals, angle.start(), angle.end());
+    private static Optional<Angles.Angle> angle(List<String> header, List<String> row, Set<String> names) {
+        for (int i = 0; i < Math.min(header.size(), row.size()); i++) {
+            String cell = row.get(i).strip().replace(',', '.');
+            if (names.contains(header.get(i)) && cell.matches("[-+]?\\d{1,3}\\.\\d{1,15}")) {
+                int decimals = cell.length() - cell.indexOf('.') - 1;
+                return Optional.of(new Angles.Angle(Double.parseDouble(cell), false, decimals, 0, 0));
+            }
+        }
+        return Optional.empty();
     }
 
-    private static double number(String text) {
-        return Double.parseDouble(text.replace(',', '.'));
+    private void point(
+            double latitude, double longitude, int decimals, int at, BiConsumer<Integer, NestPlaces.Nest> hit) {
+        if (decimals >= FINE_DECIMALS) {
+            judge(new Pair(latitude, longitude, decimals, at, 0, true), false).ifPresent(nest -> hit.accept(at, nest));
+        }
     }
 
     /** Neighbours, and those with one number between them, as an altitude or a style may stand there; of them those near nests. */
-    private List<Pair> pairs(CharSequence text, Pattern pattern, Function<Matcher, Figure> read) {
+    private List<Pair> pairs(CharSequence text, Angles.Way way) {
         List<Pair> pairs = new ArrayList<>();
         Deque<Figure> before = new ArrayDeque<>();
-        Matcher matcher = pattern.matcher(text);
+        Matcher matcher = way.pattern().matcher(text);
         while (matcher.find()) {
-            Figure figure = read.apply(matcher);
+            Figure figure = new Figure(way.read().apply(matcher));
             if (!before.isEmpty() && isPublic(text, before.getLast(), figure)) {
                 figure.isPlaceWith(before.getLast());
             }
@@ -164,11 +193,25 @@ final class CoordinateSearch {
     private void pair(CharSequence text, Figure one, Figure other, List<Pair> pairs) {
         // a last zero may have been left out of one of them
         int decimals = Math.max(one.decimals, other.decimals);
-        if (decimals >= FINE_DECIMALS && areTogether(text, one.end, other.at)) {
-            boolean free = one.isFreeFor(other) && other.isFreeFor(one);
-            add(pairs, new Pair(one.value, other.value, decimals, one.at, 0, free));
-            add(pairs, new Pair(other.value, one.value, decimals, one.at, 1, free));
+        if (decimals < FINE_DECIMALS || !areTogether(text, one.end, other.at)) {
+            return;
         }
+        boolean free = one.isFreeFor(other) && other.isFreeFor(one);
+        boolean hasSide = one.hasSide || other.hasSide;
+        for (int signs = 0; signs < (hasSide ? 4 : 1); signs++) {
+            double first = (signs & 1) == 0 ? one.value : -one.value;
+            double second = (signs & 2) == 0 ? other.value : -other.value;
+            add(pairs, new Pair(first, second, decimals, one.at, 0, free));
+            add(pairs, new Pair(second, first, decimals, one.at, 1, free));
+        }
+    }
+
+    /** Limits of a box stand as two numbers along one axis and two along the other. */
+    private static boolean isInABox(ByteBuffer buffer, int at, double one, double other) {
+        return at >= Double.BYTES
+                && at + 3 * Double.BYTES <= buffer.limit()
+                && Math.abs(buffer.getDouble(at - Double.BYTES) - one) < LARGEST_BOX_DEGREES
+                && Math.abs(buffer.getDouble(at + 2 * Double.BYTES) - other) < LARGEST_BOX_DEGREES;
     }
 
     /** Two numbers of one point stand close together, and no bracket closes between them. */
@@ -177,6 +220,9 @@ final class CoordinateSearch {
             return false;
         }
         String between = text.subSequence(end, start).toString();
+        if (HALF_OF_A_POINT.matcher(between).matches()) {
+            return true;
+        }
         boolean newRow =
                 between.indexOf('\n') >= 0 && !between.replace(',', ' ').isBlank();
         boolean lineEnd = between.indexOf('\n') >= 0 && between.indexOf(',') < 0;
@@ -196,31 +242,30 @@ final class CoordinateSearch {
         }
     }
 
-    private void judge(List<Pair> all, BiConsumer<Integer, NestPlaces.Nest> hit) {
-        judgeOrder(all.stream().filter(pair -> pair.order == 0).toList(), hit);
-        judgeOrder(all.stream().filter(pair -> pair.order == 1).toList(), hit);
-    }
-
-    private void judgeOrder(List<Pair> pairs, BiConsumer<Integer, NestPlaces.Nest> hit) {
-        for (int i = 0; i < pairs.size(); i++) {
-            Pair pair = pairs.get(i);
-            if (pair.free) {
-                judge(pair, isInLine(pairs, i)).ifPresent(nest -> hit.accept(pair.at, nest));
+    private void judge(List<Pair> all, int linePoints, BiConsumer<Integer, NestPlaces.Nest> hit) {
+        for (int order = 0; order < 2; order++) {
+            int wanted = order;
+            List<Pair> pairs = all.stream().filter(pair -> pair.order == wanted).toList();
+            for (int i = 0; i < pairs.size(); i++) {
+                Pair pair = pairs.get(i);
+                if (pair.free) {
+                    judge(pair, isInLine(pairs, i, linePoints)).ifPresent(nest -> hit.accept(pair.at, nest));
+                }
             }
         }
     }
 
-    private static boolean isInLine(List<Pair> pairs, int position) {
+    private static boolean isInLine(List<Pair> pairs, int position, int linePoints) {
         int run = 1;
-        for (int i = position; i > 0 && run < LINE_POINTS && pairs.get(i).isNear(pairs.get(i - 1)); i--) {
+        for (int i = position; i > 0 && run < linePoints && pairs.get(i).isNear(pairs.get(i - 1)); i--) {
             run++;
         }
         for (int i = position;
-                i < pairs.size() - 1 && run < LINE_POINTS && pairs.get(i).isNear(pairs.get(i + 1));
+                i < pairs.size() - 1 && run < linePoints && pairs.get(i).isNear(pairs.get(i + 1));
                 i++) {
             run++;
         }
-        return run >= LINE_POINTS;
+        return run >= linePoints;
     }
 
     /** {@return by how many metres a place may be off that is written to so many decimals of a degree} */
@@ -244,9 +289,10 @@ final class CoordinateSearch {
      * Looks through bytes for pairs of doubles, of either byte order.
      *
      * @param bytes the bytes
+     * @param broken whether lines may be broken off, so that a point of a public line may stand by itself
      * @param hit hears the place in them, and the nest
      */
-    void inBytes(byte[] bytes, BiConsumer<Integer, NestPlaces.Nest> hit) {
+    void inBytes(byte[] bytes, boolean broken, BiConsumer<Integer, NestPlaces.Nest> hit) {
         if (places.nests().isEmpty()) {
             return;
         }
@@ -257,12 +303,15 @@ final class CoordinateSearch {
                 for (int i = phase; i + 2 * Double.BYTES <= bytes.length; i += Double.BYTES) {
                     double one = buffer.getDouble(i);
                     double other = buffer.getDouble(i + Double.BYTES);
-                    if (Math.abs(one) <= 180 && Math.abs(other) <= 180 && Math.abs(one) + Math.abs(other) > 1e-6) {
+                    if (Math.abs(one) <= 180
+                            && Math.abs(other) <= 180
+                            && Math.abs(one) + Math.abs(other) > 1e-6
+                            && !isInABox(buffer, i, one, other)) {
                         add(pairs, new Pair(one, other, FINEST_DECIMALS, i, 0, true));
                         add(pairs, new Pair(other, one, FINEST_DECIMALS, i, 1, true));
                     }
                 }
-                judge(pairs, hit);
+                judge(pairs, broken ? SHORTEST_LINE : LINE_POINTS, hit);
             }
         }
     }

@@ -18,19 +18,17 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.Base64;
+import java.util.List;
 import java.util.concurrent.CancellationException;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.zip.GZIPInputStream;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipInputStream;
-import org.apache.pdfbox.Loader;
-import org.apache.pdfbox.cos.COSName;
-import org.apache.pdfbox.pdmodel.PDDocument;
-import org.apache.pdfbox.pdmodel.common.PDMetadata;
-import org.apache.pdfbox.text.PDFTextStripper;
 import org.ouzelbook.tracker.domain.Message;
 import org.ouzelbook.tracker.exchange.file.FileSource;
 import org.ouzelbook.tracker.exchange.geopackage.DatabaseTables;
+import org.ouzelbook.tracker.exchange.geopackage.FreedRoom;
 import org.ouzelbook.tracker.exchange.xlsx.Workbook;
 import org.ouzelbook.ui.app.WrongRequest;
 
@@ -46,6 +44,9 @@ final class FileParts {
 
         /** Bytes that are no text. */
         void bytes(String where, byte[] bytes);
+
+        /** Bytes that were left over, in which a line may be broken off anywhere. */
+        void remains(String where, byte[] bytes);
     }
 
     private static final int DEEPEST = 4;
@@ -57,6 +58,12 @@ final class FileParts {
     private static final Pattern DATA =
             Pattern.compile("data:([a-z]+)/[a-zA-Z0-9.+-]+(?:;[a-z0-9=-]+)*;base64,([A-Za-z0-9+/=\\s]+)");
     private static final Pattern RUN = Pattern.compile("[\\p{Print}\\p{L}]{" + SHORTEST_RUN + ",}");
+
+    private static final Pattern WIDE_RUN = Pattern.compile("[\\x20-\\x7e\u00a0-\u024f]{" + SHORTEST_RUN + ",}");
+
+    /** How archives begin that are not unpacked here: 7z, RAR, bzip2, xz, Zstandard, LZ4. */
+    private static final List<String> PACKED =
+            List.of("7z\u00bc\u00af", "Rar!", "BZh", "\u00fd7zXZ", "(\u00b5/\u00fd", "\u0004\"M\u0018");
 
     private final Reader reader;
     private final LookProgress looked;
@@ -80,6 +87,7 @@ final class FileParts {
      */
     void read(String name, LongBytes bytes) throws IOException {
         try {
+            reader.text("", name.replaceFirst(".*[/\\\\]", ""));
             part("", name, bytes, 0);
         } catch (WrongRequest | CancellationException e) {
             throw e;
@@ -105,10 +113,10 @@ final class FileParts {
     }
 
     private void part(String where, String name, LongBytes bytes, int depth) throws IOException {
+        if (depth > DEEPEST + 1) {
+            throw new WrongRequest(Message.of("leak.wrong.deep", name));
+        }
         if (bytes.startWith("PK\u0003\u0004")) {
-            if (depth > DEEPEST) {
-                throw new WrongRequest(Message.of("leak.wrong.deep", name));
-            }
             zip(where, name, bytes, depth);
             return;
         }
@@ -116,11 +124,19 @@ final class FileParts {
             looked.part(bytes.size());
         }
         if (bytes.startWith("%PDF")) {
-            pdf(where, bytes);
+            pdf(where, name, bytes, depth);
         } else if (DatabaseTables.isDatabase(bytes.first(DatabaseTables.START))) {
             database(where, bytes);
         } else if (isPicture(bytes)) {
             picture(where, bytes);
+        } else if (bytes.startWith("\u001f\u008b")) {
+            try (InputStream in = new GZIPInputStream(bytes.open());
+                    LongBytes part = new LongBytes()) {
+                unpack(in, name, bytes.size(), part);
+                part(where, name, part, depth + 1);
+            }
+        } else if (isPackedOtherwise(bytes)) {
+            throw new WrongRequest(Message.of("leak.wrong.packed", name));
         } else {
             textOrBytes(where, name, bytes, depth);
         }
@@ -133,7 +149,22 @@ final class FileParts {
                 || bytes.startWith("GIF8")
                 || bytes.startWith("II*\u0000")
                 || bytes.startWith("MM\u0000*")
+                || (first.length > 8 && new String(first, 4, 4, StandardCharsets.ISO_8859_1).equals("ftyp"))
                 || (bytes.startWith("RIFF") && bytes.size() > 12 && first[8] == 'W' && first[9] == 'E');
+    }
+
+    private static boolean isPackedOtherwise(LongBytes bytes) throws IOException {
+        for (String start : PACKED) {
+            if (bytes.startWith(start)) {
+                return true;
+            }
+        }
+        // a spreadsheet or document that wants a password is a file of the older form with the real one in it,
+        // encrypted
+        return bytes.startWith("\u00d0\u00cf\u0011\u00e0")
+                && new String(bytes.all(), StandardCharsets.ISO_8859_1)
+                        .contains(new String(
+                                "EncryptedPackage".getBytes(StandardCharsets.UTF_16LE), StandardCharsets.ISO_8859_1));
     }
 
     private static String within(String where, String part) {
@@ -159,6 +190,7 @@ final class FileParts {
         if (workbook) {
             sheets(where, bytes);
         }
+        reader.text(where, ZipRemarks.of(bytes.all()));
     }
 
     private void unpack(InputStream in, String name, long packed, OutputStream out) throws IOException {
@@ -194,34 +226,46 @@ final class FileParts {
         }
     }
 
-    private void pdf(String where, LongBytes bytes) throws IOException {
-        try (PDDocument document = Loader.loadPDF(bytes.all())) {
-            PDFTextStripper stripper = new PDFTextStripper();
-            for (int page = 1; page <= document.getNumberOfPages(); page++) {
-                stripper.setStartPage(page);
-                stripper.setEndPage(page);
-                reader.text(within(where, "page " + page), stripper.getText(document));
-            }
-            for (COSName key : document.getDocumentInformation().getCOSObject().keySet()) {
-                reader.text(
-                        within(where, key.getName()),
-                        String.valueOf(document.getDocumentInformation().getPropertyStringValue(key.getName())));
-            }
-            PDMetadata metadata = document.getDocumentCatalog().getMetadata();
-            if (metadata != null) {
-                reader.text(within(where, "metadata"), new String(metadata.toByteArray(), StandardCharsets.UTF_8));
-            }
-        }
+    private void pdf(String where, String name, LongBytes bytes, int depth) throws IOException {
+        new PdfParts(
+                        (part, text) -> reader.text(within(where, part), text),
+                        (part, file) -> part(within(where, part), name, LongBytes.of(file), depth + 1))
+                .read(bytes.all());
     }
 
     private void database(String where, LongBytes bytes) throws IOException {
-        try (DatabaseTables tables = DatabaseTables.of(bytes.all())) {
+        byte[] all = bytes.all();
+        remains(where, all);
+        try (DatabaseTables tables = DatabaseTables.of(all)) {
             for (String table : tables.names()) {
                 String name = within(where, table);
                 try (Scratch scratch = new Scratch(looked)) {
                     reader.text(
                             name, scratch.written(out -> tables.write(table, out, some -> reader.bytes(name, some))));
                 }
+            }
+        }
+    }
+
+    /** Rows that were removed are in the file until their room is used again. */
+    private void remains(String where, byte[] bytes) throws IOException {
+        for (byte[] room : FreedRoom.of(bytes)) {
+            try (Scratch scratch = new Scratch(looked)) {
+                runs(where, LongBytes.of(room), scratch);
+            }
+            reader.remains(where, room);
+        }
+    }
+
+    /** The readable runs in bytes, in letters of one or two bytes. */
+    private void runs(String where, LongBytes bytes, Scratch scratch) throws IOException {
+        reader.text(where, scratch.matches(scratch.decoded(bytes, StandardCharsets.UTF_8), RUN));
+        for (int start = 0; start < 2; start++) {
+            try (InputStream in = bytes.open();
+                    LongBytes shifted = new LongBytes()) {
+                in.skipNBytes(Math.min(start, bytes.size()));
+                in.transferTo(shifted);
+                reader.text(where, scratch.matches(scratch.decoded(shifted, StandardCharsets.UTF_16LE), WIDE_RUN));
             }
         }
     }
@@ -258,7 +302,7 @@ final class FileParts {
             boolean wide = bytes.startWith("\u00ff\u00fe") || bytes.startWith("\u00fe\u00ff");
             if (!wide && holdsNought(bytes)) {
                 reader.bytes(where, bytes.all());
-                reader.text(where, scratch.matches(scratch.decoded(bytes, StandardCharsets.UTF_8), RUN));
+                runs(where, bytes, scratch);
                 return;
             }
             CharSequence text = scratch.decoded(bytes);

@@ -13,8 +13,18 @@ import java.util.regex.Pattern;
  * the water. Lengths and densities are no places.
  */
 final class KmSearch {
-    private static final Pattern BEHIND_KM =
-            Pattern.compile("(?i)\\bkm\\s*(\\d{1,3}[.,]\\d{2,6})(?:\\s*[–-]\\s*(\\d{1,3}[.,]\\d{2,6}))?");
+    private static final String KM = "(?:km|kilomet(?:re|er)s?)";
+    private static final String PLACE = "(\\d{1,3}(?:[.,]\\d{2,6}|\\+\\d{3}))";
+    private static final Pattern BEHIND_KM = Pattern.compile(
+            "(?i)(?<![\\p{L}\\d])(?:r|river[\\s-]?)?" + KM + "\\s*" + PLACE + "(?:\\s*(?:[–-]|to)\\s*" + PLACE + ")?");
+
+    private static final String FROM_THE_MOUTH =
+            "\\s+(?:(?:up(?:stream)?|away)\\s+(?:of|from)|from|above|off)\\s+(?:the\\s+)?mouth";
+    private static final Pattern KM_FROM_THE_MOUTH =
+            Pattern.compile("(?i)(?<![\\d.,])" + PLACE + "\\s*" + KM + FROM_THE_MOUTH);
+    private static final Pattern METRES_FROM_THE_MOUTH =
+            Pattern.compile("(?i)(?<![\\d.])(?:chainage\\s*(?<chainage>\\d{1,3},\\d{3}|\\d{3,6})"
+                    + "|(?<metres>\\d{1,3},\\d{3}|\\d{3,6})\\s*m(?:et(?:re|er)s)?" + FROM_THE_MOUTH + ")");
 
     private static final Pattern NAMED =
             Pattern.compile("(?i)([a-z][a-z_-]*)[\"’]?\\s*[:=>]+\\s*[\"<a-z>]*?(\\d{1,6}(?:[.,]\\d{1,6})?)");
@@ -47,6 +57,17 @@ final class KmSearch {
                 nest(behind.group(2), false).ifPresent(nest -> hit.accept(at, nest));
             }
         }
+        Matcher km = KM_FROM_THE_MOUTH.matcher(text);
+        while (km.find()) {
+            int at = km.start();
+            nest(km.group(1), false).ifPresent(nest -> hit.accept(at, nest));
+        }
+        Matcher metres = METRES_FROM_THE_MOUTH.matcher(text);
+        while (metres.find()) {
+            int at = metres.start();
+            String written = metres.group("chainage") == null ? metres.group("metres") : metres.group("chainage");
+            nest(written.replace(",", ""), true).ifPresent(nest -> hit.accept(at, nest));
+        }
         Matcher named = NAMED.matcher(text);
         while (named.find()) {
             String name = plain(named.group(1)).replaceFirst("^data", "");
@@ -70,7 +91,7 @@ final class KmSearch {
 
     /** {@return the nest that lies where a number says, as far as it was written out} */
     private Optional<NestPlaces.Nest> nest(String written, boolean metres) {
-        String number = written.strip().replace(',', '.');
+        String number = written.strip().replace(',', '.').replace('+', '.');
         if (!number.matches("\\d{1,6}(\\.\\d{1,9})?")) {
             return Optional.empty();
         }

@@ -9,6 +9,7 @@ import java.util.Set;
 import java.util.function.BiConsumer;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 
 /** Finds landmarks that stand in one sentence or row with a word for a nest. */
 final class LandmarkSearch {
@@ -31,22 +32,28 @@ final class LandmarkSearch {
             "roosts");
 
     private static final Pattern END = Pattern.compile("[\\n\\u001f]|(?<=[.!?])\\s");
+    private static final Pattern SPACE = Pattern.compile("[\\s_\\p{Pd}]+");
     private static final int SHORTEST = 4;
 
     /** By its first word, which stands whole wherever the name does; blank for a name of mere signs. */
     private final Map<String, List<Pattern>> landmarks = new HashMap<>();
 
     /** Takes up a landmark; a short name is left out, since it may be any word. */
-    void add(String name) {
+    void add(String given) {
+        String name = Spelling.folded(given).strip();
         List<WordWindow.Word> words = WordWindow.all(name);
         String first = words.isEmpty() ? "" : folded(words.get(0).written());
         if (name.length() >= SHORTEST) {
             landmarks
                     .computeIfAbsent(first, word -> new ArrayList<>())
                     .add(Pattern.compile(
-                            "(?<![\\p{L}\\p{N}])" + Pattern.quote(name.strip()) + "(?![\\p{L}\\p{N}])",
+                            "(?<![\\p{L}\\p{N}])" + anySpace(name) + "(?![\\p{L}\\p{N}])",
                             Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE));
         }
+    }
+
+    private static String anySpace(String name) {
+        return SPACE.splitAsStream(name).map(Pattern::quote).collect(Collectors.joining(SPACE.pattern()));
     }
 
     /** {@return a word as patterns compare it, letter by letter and whatever its case} */

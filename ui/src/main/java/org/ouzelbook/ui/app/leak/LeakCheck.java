@@ -38,6 +38,8 @@ public final class LeakCheck {
     private final CountedWaters waters;
     private final CoordinateSearch coordinates;
     private final KmSearch kilometres;
+    private final GridSearch grids;
+    private final OffsetSearch offsets;
     private final PrivateText words = new PrivateText();
     private final Set<UUID> keys = new HashSet<>();
     private final LandmarkSearch landmarks = new LandmarkSearch();
@@ -47,6 +49,8 @@ public final class LeakCheck {
         waters = new CountedWaters(records);
         coordinates = new CoordinateSearch(places);
         kilometres = new KmSearch(places);
+        grids = new GridSearch(places);
+        offsets = new OffsetSearch(places, records.landmarks());
         learnPublic(records);
         learnNames(records, peopleAgreed);
         learnNotes(records);
@@ -83,7 +87,7 @@ public final class LeakCheck {
     public static LeakCheck of(BookView view, SurveyRecords written, boolean peopleAgreed) {
         LeakCheck check = new LeakCheck(written, peopleAgreed);
         if (!peopleAgreed) {
-            view.samePeople().values().forEach(check.words::addName);
+            view.samePeople().values().forEach(check.words::addPerson);
         }
         return check;
     }
@@ -95,6 +99,7 @@ public final class LeakCheck {
             words.addPublic(List.of(landmark.name()));
             words.addPublic(landmark.aliases());
             landmarks.add(landmark.name());
+            landmark.aliases().forEach(landmarks::add);
         }
     }
 
@@ -114,7 +119,7 @@ public final class LeakCheck {
             records.visits().forEach(visit -> people.addAll(visit.observers()));
             records.kickSamples().forEach(sample -> people.add(sample.sampler()));
             records.decisions().forEach(decision -> people.add(decision.by()));
-            people.forEach(words::addName);
+            people.forEach(words::addPerson);
         }
     }
 
@@ -271,46 +276,49 @@ public final class LeakCheck {
 
         @Override
         public void bytes(String where, byte[] bytes) {
-            coordinates.inBytes(
-                    bytes,
-                    (at, nest) -> add(
-                            Leak.Kind.COORDINATES,
-                            nest.label(),
-                            where,
-                            0,
-                            Message.of("leak.coordinates", shortened(nest.label()))));
+            coordinates.inBytes(bytes, false, (at, nest) -> addPlace(where, 0, nest));
+        }
+
+        @Override
+        public void remains(String where, byte[] bytes) {
+            coordinates.inBytes(bytes, true, (at, nest) -> addPlace(where, 0, nest));
         }
 
         /** Each search goes through the text from its beginning to its end and holds only the few words or figures that it is at. */
         @Override
-        public void text(String where, CharSequence text) throws IOException {
-            Lines lines = new Lines(text);
-            coordinates.inText(
-                    text,
-                    (at, nest) -> add(
-                            Leak.Kind.COORDINATES,
-                            nest.label(),
-                            where,
-                            lines.of(at),
-                            Message.of("leak.coordinates", shortened(nest.label()))));
-            looked.searched();
-            kilometres.inText(text, (at, nest) -> addKm(where, lines.of(at), nest));
-            looked.searched();
+        public void text(String where, CharSequence written) throws IOException {
             try (Scratch scratch = new Scratch(looked)) {
-                CharSequence plain = PlainWords.of(text, scratch);
-                words(
-                        where,
-                        scratch.replaced(
-                                plain, KEY, key -> "\u001f".repeat(key.group().length())));
+                CharSequence text = Spelling.decoded(written, scratch);
+                Lines lines = new Lines(text);
+                coordinates.inText(text, (at, nest) -> addPlace(where, lines.of(at), nest));
+                looked.searched();
+                grids.inText(text, (at, nest) -> addPlace(where, lines.of(at), nest));
+                kilometres.inText(text, (at, nest) -> addKm(where, lines.of(at), nest));
+                looked.searched();
+                words(where, PlainWords.of(text, scratch), scratch);
+                words(where, PlainWords.asRead(text, scratch), scratch);
+                keys(where, text, lines);
+                looked.searched();
             }
-            keys(where, text, lines);
-            looked.searched();
-            StretchSearch.table(text, (line, header, row) -> row(where, line, header, row));
-            StretchSearch.features(text, (line, header, row) -> row(where, line, header, row));
+            StretchSearch.table(written, (line, header, row) -> row(where, line, header, row));
+            StretchSearch.features(written, (line, header, row) -> row(where, line, header, row));
             looked.searched();
         }
 
-        private void words(String where, CharSequence plain) {
+        private void addPlace(String where, int line, NestPlaces.Nest nest) {
+            add(
+                    Leak.Kind.COORDINATES,
+                    nest.label(),
+                    where,
+                    line,
+                    Message.of("leak.coordinates", shortened(nest.label())));
+        }
+
+        private void words(String where, CharSequence text, Scratch scratch) throws IOException {
+            CharSequence plain = scratch.replaced(
+                    Spelling.folded(text, scratch),
+                    KEY,
+                    key -> "\u001f".repeat(key.group().length()));
             Lines lines = new Lines(plain);
             words.in(
                     plain,
@@ -327,6 +335,7 @@ public final class LeakCheck {
                     plain,
                     (at, landmark) ->
                             add(Leak.Kind.LANDMARK, landmark, where, lines.of(at), Message.of("leak.landmark")));
+            offsets.inText(plain, (at, nest) -> addKm(where, lines.of(at), nest));
             looked.searched();
         }
 
@@ -350,6 +359,7 @@ public final class LeakCheck {
 
         private void row(String where, int line, List<String> header, List<String> row) {
             kilometres.inTable(header, row, (column, nest) -> addKm(where, line, nest));
+            coordinates.inTable(header, row, (column, nest) -> addPlace(where, line, nest));
             StretchSearch.told(header, row).ifPresent(stretch -> {
                 told.add(stretch);
                 if (stretch.isTooSmall()) {

@@ -4,8 +4,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.NavigableSet;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeSet;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.index.strtree.STRtree;
@@ -136,6 +138,11 @@ final class NestPlaces {
 
     List<Nest> nests() {
         return nests;
+    }
+
+    /** {@return the whole degrees of longitude in which nests lie} */
+    Set<Double> longitudes() {
+        return nests.stream().map(nest -> Math.floor(nest.point().longitude())).collect(Collectors.toSet());
     }
 
     /** {@return the nest nearest to a point, if one is as near as this} */

@@ -20,6 +20,19 @@ import org.ouzelbook.ui.app.leak.WordWindow.Word;
  */
 final class PrivateText {
     private static final Pattern SENTENCE_END = Pattern.compile("[.!?:;]\\s*$");
+
+    /** What follows a name at the beginning of a sentence. */
+    private static final Pattern SAYS = Pattern.compile(
+            "(?:['’]s\\b|\\s+(?:saw|says|said|told|tells|reports|reported|found|phoned|rang|thinks|showed)\\b|\\s+\\p{Lu}\\p{Ll}+).*",
+            Pattern.DOTALL);
+
+    /** What may stand between the words of a name, the parts of a ring, and the halves of a word at the end of a line. */
+    private static final Pattern IN_A_NAME = Pattern.compile("\\s+|\\s*[,+/_'’`\\p{Pd}]\\s*|\\.");
+
+    private static final Pattern IN_A_RING = Pattern.compile("[\\s._\\p{Pd}]{1,2}");
+    private static final Pattern HYPHENATED = Pattern.compile("\\p{Pd}[^\\S\\n]*\\r?\\n\\s*");
+    private static final Pattern IN_COLOURS = Pattern.compile("[\\s,;.\\p{Pd}]+");
+    private static final int MOST_JOINED = 12;
     private static final int SHINGLE = 5;
     private static final int SHORTEST_NOTE = 3;
     private static final int SHORT_NAME = 3;
@@ -39,9 +52,17 @@ final class PrivateText {
     private static final Set<Long> OWN_SHINGLES = ownShingles();
 
     /** A private word: how it is written, and when it counts. */
-    private record Phrase(List<String> words, String written, boolean asWritten, boolean alone) {}
+    private record Phrase(List<String> words, String written, boolean asWritten, boolean alone) {
+        String joined() {
+            return String.join("", words);
+        }
+    }
 
+    /** By their letters and digits alone, since the same may stand in one word or in several. */
     private final Map<String, List<Phrase>> phrases = new HashMap<>();
+
+    private final Set<String> beginnings = new HashSet<>();
+    private int longestJoined;
     private int longest = SHINGLE;
     private final Set<String> known = new HashSet<>();
     private final Set<String> publicWords = new HashSet<>();
@@ -49,14 +70,14 @@ final class PrivateText {
 
     private static Set<String> vocabulary() {
         Set<String> words = new HashSet<>();
-        Texts.all().forEach(text -> WordWindow.all(text).forEach(word -> words.add(word.small())));
+        Texts.all().forEach(text -> WordWindow.all(Spelling.folded(text)).forEach(word -> words.add(word.small())));
         return Set.copyOf(words);
     }
 
     private static Set<Long> ownShingles() {
         Set<Long> found = new HashSet<>();
         Texts.all().forEach(text -> {
-            List<Word> words = WordWindow.all(text);
+            List<Word> words = WordWindow.all(Spelling.folded(text));
             for (int size = SHORTEST_NOTE; size <= SHINGLE; size++) {
                 shingles(words, size).forEach(shingle -> found.add(shingle));
             }
@@ -97,7 +118,8 @@ final class PrivateText {
 
     /** Takes up names that anybody may read. */
     void addPublic(Collection<String> names) {
-        for (String name : names) {
+        for (String given : names) {
+            String name = Spelling.folded(given);
             known.add(lower(name.strip()));
             WordWindow.all(name).forEach(word -> publicWords.add(word.small()));
         }
@@ -105,7 +127,7 @@ final class PrivateText {
 
     /** Takes up a label, a ring or a name; after every public name. */
     void addName(String name) {
-        String written = name.strip();
+        String written = Spelling.folded(name).strip();
         List<Word> words = WordWindow.all(written);
         boolean hasLetter = written.chars().anyMatch(Character::isLetter);
         if (words.isEmpty()
@@ -120,6 +142,29 @@ final class PrivateText {
         add(new Phrase(words.stream().map(Word::small).toList(), written, isShort || ordinary, ordinary));
     }
 
+    /** Takes up a person’s name, the surname first as well, and the surname by itself if it is no ordinary word; after every public name. */
+    void addPerson(String name) {
+        addName(name);
+        String written = Spelling.folded(name).strip();
+        List<Word> words = WordWindow.all(written);
+        if (words.size() < 2 || written.indexOf(',') >= 0) {
+            return;
+        }
+        Word last = words.get(words.size() - 1);
+        addName(last.written() + " " + written.substring(0, last.start()).strip());
+        if (isOneName(last) && !isOrdinary(last.written(), publicWords)) {
+            add(new Phrase(List.of(last.small()), last.written(), true, false));
+            add(new Phrase(List.of(last.small()), last.written().toUpperCase(Locale.ROOT), true, false));
+        }
+    }
+
+    private static boolean isOneName(Word word) {
+        String written = word.written();
+        return written.length() >= NAME_IN_NOTE
+                && Character.isUpperCase(written.charAt(0))
+                && written.substring(1).chars().allMatch(Character::isLowerCase);
+    }
+
     /** A word that stands in the program’s own texts, in a landmark’s name, or in any field guide to rivers. */
     private static boolean isOrdinary(String written, Set<String> publicWords) {
         String word = lower(written);
@@ -127,15 +172,23 @@ final class PrivateText {
     }
 
     private void add(Phrase phrase) {
-        List<Phrase> alike = phrases.computeIfAbsent(phrase.words().get(0), word -> new ArrayList<>());
+        String joined = phrase.joined();
+        List<Phrase> alike = phrases.computeIfAbsent(joined, word -> new ArrayList<>(1));
         if (!alike.contains(phrase)) {
             alike.add(phrase);
-            longest = Math.max(longest, phrase.words().size());
+            longest = Math.max(longest, Math.max(phrase.words().size(), Math.min(MOST_JOINED, joined.length())));
+            longestJoined = Math.max(longestJoined, joined.length());
+            for (int end = 1; end <= joined.length(); end++) {
+                beginnings.add(joined.substring(0, end));
+            }
         }
     }
 
-    /** Takes up a note, and the names in it: words with a capital that neither begin a sentence nor are public. */
-    void addNote(String note) {
+    /**
+     * Takes up a note, and the names in it: words with a capital that are not public and do not merely begin a sentence.
+     */
+    void addNote(String given) {
+        String note = Spelling.folded(given);
         List<Word> words = WordWindow.all(note);
         int size = Math.min(SHINGLE, words.size());
         if (size >= SHORTEST_NOTE) {
@@ -144,16 +197,13 @@ final class PrivateText {
                     .forEach(shingles::add);
         }
         for (Word word : words) {
-            String written = word.written();
             String before = note.substring(0, word.start());
-            if (written.length() >= NAME_IN_NOTE
-                    && Character.isUpperCase(written.charAt(0))
-                    && written.substring(1).chars().allMatch(Character::isLowerCase)
-                    && !before.isBlank()
-                    && !SENTENCE_END.matcher(before).find()
+            boolean begins = before.isBlank() || SENTENCE_END.matcher(before).find();
+            if (isOneName(word)
+                    && (!begins || SAYS.matcher(note.substring(word.end())).matches())
                     && !VOCABULARY.contains(word.small())
                     && !publicWords.contains(word.small())) {
-                add(new Phrase(List.of(word.small()), written, true, false));
+                add(new Phrase(List.of(word.small()), word.written(), true, false));
             }
         }
     }
@@ -166,13 +216,12 @@ final class PrivateText {
      * @param note hears where words of a note stand, and the first of them
      */
     void in(CharSequence text, BiConsumer<Integer, String> name, BiConsumer<Integer, String> note) {
+        int told = 0;
         for (WordWindow window = new WordWindow(text, longest); !window.isEmpty(); window.step()) {
             List<Word> words = window.view();
             Word first = words.get(0);
-            for (Phrase phrase : phrases.getOrDefault(first.small(), List.of())) {
-                if (stands(phrase, text, words)) {
-                    name.accept(first.start(), phrase.written());
-                }
+            if (first.start() >= told) {
+                told = names(text, words, name);
             }
             if (beginsANote(words)) {
                 note.accept(first.start(), first.written());
@@ -190,22 +239,80 @@ final class PrivateText {
         return false;
     }
 
+    /**
+     * Tries the first word by itself and with those that follow, as long as a secret may begin so.
+     *
+     * @return the end of what was told, so that a surname is not told again behind its name; 0 if nothing was
+     */
+    private int names(CharSequence text, List<Word> words, BiConsumer<Integer, String> name) {
+        int told = 0;
+        StringBuilder joined = new StringBuilder();
+        for (int size = 1; size <= words.size(); size++) {
+            joined.append(words.get(size - 1).small());
+            if (joined.length() > longestJoined || !beginnings.contains(joined.toString())) {
+                break;
+            }
+            List<Word> some = words.subList(0, size);
+            for (Phrase phrase : phrases.getOrDefault(joined.toString(), List.of())) {
+                if (stands(phrase, text, some)) {
+                    name.accept(some.get(0).start(), phrase.written());
+                    told = some.get(size - 1).end();
+                }
+            }
+        }
+        return told;
+    }
+
     private static boolean stands(Phrase phrase, CharSequence text, List<Word> words) {
-        int size = phrase.words().size();
-        if (size > words.size()) {
+        int start = words.get(0).start();
+        int end = words.get(words.size() - 1).end();
+        String found = squashed(text.subSequence(start, end).toString());
+        String wanted = squashed(core(phrase.written()));
+        if (phrase.alone()) {
+            return found.equals(wanted) && isEdge(text, start - 1) && isEdge(text, end);
+        }
+        if (phrase.asWritten()) {
+            return found.equals(wanted)
+                    || (words.size() > 1
+                            && areJoined(HYPHENATED, text, words)
+                            && found.replaceAll("\\p{Pd} ", "").equals(wanted))
+                    || (wanted.length() >= SHORT_NAME
+                            && hasLetterAndDigit(wanted)
+                            && found.replaceAll("[ _\\p{Pd}]", "").equals(wanted));
+        }
+        return found.equalsIgnoreCase(wanted) || isOtherwiseWritten(found, wanted, text, words);
+    }
+
+    /** The same letters and digits with other signs between them: {@code AB-12345}, {@code Ina_Brekke}, {@code R/Nm/W}. */
+    private static boolean isOtherwiseWritten(String found, String wanted, CharSequence text, List<Word> words) {
+        if (hasLetterAndDigit(wanted)) {
+            return areJoined(IN_A_RING, text, words);
+        }
+        if (wanted.chars().anyMatch(Character::isDigit)) {
             return false;
         }
-        for (int i = 0; i < size; i++) {
-            if (!phrase.words().get(i).equals(words.get(i).small())) {
+        if (wanted.indexOf('/') >= 0) {
+            return IN_COLOURS
+                    .matcher(found)
+                    .replaceAll("")
+                    .equalsIgnoreCase(IN_COLOURS.matcher(wanted).replaceAll(""));
+        }
+        return areJoined(WordWindow.all(wanted).size() > 1 ? IN_A_NAME : HYPHENATED, text, words);
+    }
+
+    private static boolean hasLetterAndDigit(String text) {
+        return text.chars().anyMatch(Character::isDigit) && text.chars().anyMatch(Character::isLetter);
+    }
+
+    private static boolean areJoined(Pattern sign, CharSequence text, List<Word> words) {
+        for (int i = 1; i < words.size(); i++) {
+            CharSequence between =
+                    text.subSequence(words.get(i - 1).end(), words.get(i).start());
+            if (!sign.matcher(between).matches()) {
                 return false;
             }
         }
-        int start = words.get(0).start();
-        int end = words.get(size - 1).end();
-        String found = squashed(text.subSequence(start, end).toString());
-        String wanted = squashed(core(phrase.written()));
-        boolean same = phrase.asWritten() ? found.equals(wanted) : found.equalsIgnoreCase(wanted);
-        return same && (!phrase.alone() || (isEdge(text, start - 1) && isEdge(text, end)));
+        return true;
     }
 
     private static boolean isEdge(CharSequence text, int at) {
