@@ -3,6 +3,7 @@ package org.ouzelbook.tracker.exchange.darwin;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumMap;
+import java.util.EnumSet;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -16,6 +17,7 @@ import java.util.UUID;
 final class Star {
     private final List<Source> sources = new ArrayList<>();
     private final Map<StarFile, List<ArchiveRow>> inHand = new EnumMap<>(StarFile.class);
+    private Set<StarFile> asked = EnumSet.allOf(StarFile.class);
 
     /**
      * A record of the book that makes rows.
@@ -63,7 +65,10 @@ final class Star {
     }
 
     private ArchiveRow added(StarFile file, String eventId) {
-        ArchiveRow row = new ArchiveRow().with("dwc:eventID", eventId);
+        if (!asked.contains(file)) {
+            return ArchiveRow.unheard();
+        }
+        ArchiveRow row = ArchiveRow.blank().with("dwc:eventID", eventId);
         rows(file).add(row);
         return row;
     }
@@ -82,7 +87,10 @@ final class Star {
     record Measured(Star star, UUID key, String eventId, String occurrenceId) {
         /** Measures, unless the value is blank. */
         Measured with(String type, Object value, String unit, String method) {
-            ArchiveRow row = new ArchiveRow().with("dwc:measurementValue", value);
+            if (!star.asked.contains(StarFile.MEASUREMENTS)) {
+                return this;
+            }
+            ArchiveRow row = ArchiveRow.blank().with("dwc:measurementValue", value);
             if (!row.value("dwc:measurementValue").isEmpty()) {
                 star.rows(StarFile.MEASUREMENTS)
                         .add(row.with("dwc:eventID", eventId)
@@ -104,6 +112,7 @@ final class Star {
     List<ArchiveTable> tables() {
         Map<StarFile, Set<String>> told = new EnumMap<>(StarFile.class);
         Map<StarFile, Integer> counts = new EnumMap<>(StarFile.class);
+        asked = EnumSet.allOf(StarFile.class);
         for (Source source : sources) {
             make(source);
             inHand.forEach((file, rows) -> {
@@ -124,6 +133,7 @@ final class Star {
     /** Tells the rows of a file, in an order that tells nothing of that in which records were made: events by their day. */
     <E extends Exception> void each(StarFile file, Reader<E> reader) throws E {
         Comparator<Source> byId = Comparator.comparing(Source::id);
+        asked = EnumSet.of(file);
         sources.sort(file == StarFile.EVENTS ? Comparator.comparing(Source::day).thenComparing(byId) : byId);
         for (Source source : sources) {
             make(source);

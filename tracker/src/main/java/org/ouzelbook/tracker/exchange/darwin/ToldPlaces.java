@@ -35,6 +35,12 @@ final class ToldPlaces {
     private final Map<Shown, Double> farthest = new HashMap<>();
     private final Map<GeoPoint, Double> farthestNest = new HashMap<>();
 
+
+    /** By the water that they show: in public many walks cover the same whole kilometres. */
+    private final Map<Water, String> footprints = new HashMap<>();
+
+    private record Water(UUID riverId, Stretch stretch) {}
+
     private record Shown(UUID riverId, Stretch cell, GeoPoint point) {}
 
     ToldPlaces(Records records, Publication publication) {
@@ -45,6 +51,9 @@ final class ToldPlaces {
 
     /** Tells where a bird was. */
     void bird(ArchiveRow row, Place place) {
+        if (!row.isHeard()) {
+            return;
+        }
         river(row, place.riverId());
         if (publication.isPublic()) {
             Stretch cell = grid.cell(place.riverId(), place.chainage());
@@ -60,6 +69,9 @@ final class ToldPlaces {
 
     /** Tells where a nest is: in public not even the river's name, nor by how far its kilometre reaches which of them it is. */
     void nest(ArchiveRow row, Place place) {
+        if (!row.isHeard()) {
+            return;
+        }
         if (publication.isPublic()) {
             Stretch cell = grid.cell(place.riverId(), place.chainage());
             grid.middle(place.riverId(), cell)
@@ -75,6 +87,9 @@ final class ToldPlaces {
 
     /** Tells where something is that is no secret. */
     void openly(ArchiveRow row, Place place) {
+        if (!row.isHeard()) {
+            return;
+        }
         river(row, place.riverId());
         exactly(row, place);
     }
@@ -132,12 +147,17 @@ final class ToldPlaces {
 
     /** Tells what stretch an event covered. */
     void stretch(ArchiveRow row, UUID riverId, Optional<Stretch> covered) {
+        if (!row.isHeard()) {
+            return;
+        }
         river(row, riverId);
         Optional<Stretch> told = covered.map(walked -> told(riverId, walked));
         told.ifPresent(stretch -> {
-            List<GeoPoint> points = points(riverId, stretch, FOOTPRINT_STEP_METRES);
-            if (points.size() > 1) {
-                row.with("dwc:footprintWKT", line(points)).with("dwc:footprintSRS", DATUM);
+            String footprint = publication.isPublic()
+                    ? footprints.computeIfAbsent(new Water(riverId, stretch), water -> footprint(riverId, stretch))
+                    : footprint(riverId, stretch);
+            if (!footprint.isEmpty()) {
+                row.with("dwc:footprintWKT", footprint).with("dwc:footprintSRS", DATUM);
             }
             row.with("dwc:verbatimLocality", km(stretch));
         });
@@ -151,6 +171,11 @@ final class ToldPlaces {
     private static String km(Stretch stretch) {
         return "km " + Numbers.text(Math.round(stretch.lower().metres()) / 1000.0) + " to "
                 + Numbers.text(Math.round(stretch.upper().metres()) / 1000.0) + " from the mouth";
+    }
+
+    private String footprint(UUID riverId, Stretch stretch) {
+        List<GeoPoint> points = points(riverId, stretch, FOOTPRINT_STEP_METRES);
+        return points.size() > 1 ? line(points) : "";
     }
 
     private static String line(List<GeoPoint> points) {
