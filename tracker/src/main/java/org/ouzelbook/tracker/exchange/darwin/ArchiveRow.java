@@ -66,7 +66,7 @@ final class ArchiveRow {
         boolean edge = true;
         for (int i = 0; i < text.length(); i++) {
             char sign = text.charAt(i);
-            boolean seen = sign > ' ' && sign < '\u007f' || sign > '\u00a0' && sign < '\u1680';
+            boolean seen = (sign > ' ' && sign < '\u007f') || (sign > '\u00a0' && sign < '\u1680');
             if (!seen && (sign != ' ' || edge)) {
                 return false;
             }

@@ -35,7 +35,6 @@ final class ToldPlaces {
     private final Map<Shown, Double> farthest = new HashMap<>();
     private final Map<GeoPoint, Double> farthestNest = new HashMap<>();
 
-
     /** By the water that they show: in public many walks cover the same whole kilometres. */
     private final Map<Water, String> footprints = new HashMap<>();
 

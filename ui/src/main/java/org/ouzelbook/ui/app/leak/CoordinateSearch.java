@@ -275,14 +275,13 @@ final class CoordinateSearch {
 
     private Optional<NestPlaces.Nest> judge(Pair pair, boolean inLine) {
         double rounding = rounding(pair.decimals);
+        // few places lie near a nest, and many near a public one
         if (inLine) {
-            return places.isOnPublicLine(pair.latitude, pair.longitude, PUBLIC_METRES + rounding)
-                    ? Optional.empty()
-                    : places.near(pair.latitude, pair.longitude, ON_THE_NEST_METRES + rounding);
+            return places.near(pair.latitude, pair.longitude, ON_THE_NEST_METRES + rounding)
+                    .filter(nest -> !places.isOnPublicLine(pair.latitude, pair.longitude, PUBLIC_METRES + rounding));
         }
-        return places.isPublic(pair.latitude, pair.longitude, PUBLIC_METRES + ACROSS * rounding)
-                ? Optional.empty()
-                : places.near(pair.latitude, pair.longitude, NestPlaces.NEAR_METRES);
+        return places.near(pair.latitude, pair.longitude, NestPlaces.NEAR_METRES)
+                .filter(nest -> !places.isPublic(pair.latitude, pair.longitude, PUBLIC_METRES + ACROSS * rounding));
     }
 
     /**
