@@ -42,6 +42,10 @@ public final class LikelihoodFit {
     private final long n;
     private final Method method;
     private final RealMatrix toGiven;
+
+    /** The covariance of the coefficients; what lies at a boundary is taken as known. */
+    private final RealMatrix covariance;
+
     private final double[][] predictors;
     private final double farOut;
 
@@ -54,6 +58,7 @@ public final class LikelihoodFit {
         this.n = n;
         this.method = method;
         this.toGiven = parts.toGiven();
+        this.covariance = summit().curvature().inverse(0);
         this.predictors = parts.predictors(summit().place().point());
     }
 
@@ -297,9 +302,7 @@ public final class LikelihoodFit {
      * @param slopes derivative of the quantity by each predictor, by part and pattern
      */
     public double standardError(double[][] slopes) {
-        double[] gradient = parts.pullBack(slopes);
-        return Math.sqrt(
-                Math.max(0, Climb.dot(gradient, summit().curvature().inverse(0).operate(gradient))));
+        return Math.sqrt(varianceOfTold(parts.pullBack(slopes)));
     }
 
     /**
@@ -311,12 +314,22 @@ public final class LikelihoodFit {
      * @param level of the limits, between 0 and 1
      */
     public Answer<Estimate> quantity(double value, double[][] slopes, double level) {
-        double[] gradient = parts.pullBack(slopes);
-        if (summit().curvature().openShare(gradient) >= LOOSE) {
-            return Answer.notEstimable(Reason.NOT_TOLD_APART);
-        }
-        double error = standardError(slopes);
-        return Answer.of(Estimate.symmetric(value, error, ReferenceLaw.NORMAL, level, n, method, List.of()));
+        OptionalDouble variance = variance(parts.pullBack(slopes));
+        return variance.isEmpty()
+                ? Answer.notEstimable(Reason.NOT_TOLD_APART)
+                : Answer.of(Estimate.symmetric(
+                        value, Math.sqrt(variance.getAsDouble()), ReferenceLaw.NORMAL, level, n, method, List.of()));
+    }
+
+    /** By the delta method, from a derivative by each coefficient; empty where the data do not tell apart what it hangs on. */
+    private OptionalDouble variance(double[] gradient) {
+        return summit().curvature().openShare(gradient) >= LOOSE
+                ? OptionalDouble.empty()
+                : OptionalDouble.of(varianceOfTold(gradient));
+    }
+
+    private double varianceOfTold(double[] gradient) {
+        return Math.max(0, Climb.dot(gradient, covariance.operate(gradient)));
     }
 
     /**
@@ -338,16 +351,10 @@ public final class LikelihoodFit {
                     .mapToDouble(quantity -> (above[quantity] - below[quantity]) / (2 * STEP))
                     .toArray();
         }
-        RealMatrix covariance = summit().curvature().inverse(0);
-        return IntStream.range(0, quantities.apply(predictors()).length)
-                .mapToObj(quantity -> {
-                    double[] gradient = Stream.of(slopes)
-                            .mapToDouble(byCoefficient -> byCoefficient[quantity])
-                            .toArray();
-                    return summit().curvature().openShare(gradient) >= LOOSE
-                            ? OptionalDouble.empty()
-                            : OptionalDouble.of(Math.max(0, Climb.dot(gradient, covariance.operate(gradient))));
-                })
+        return IntStream.range(0, slopes[0].length)
+                .mapToObj(quantity -> variance(Stream.of(slopes)
+                        .mapToDouble(byCoefficient -> byCoefficient[quantity])
+                        .toArray()))
                 .toList();
     }
 
@@ -368,7 +375,7 @@ public final class LikelihoodFit {
 
     /** {@return the covariance of the coefficients on the scale of their columns; what lies at a boundary is taken as known} */
     public RealMatrix covariance() {
-        return toGiven.multiply(summit().curvature().inverse(0)).multiply(toGiven.transpose());
+        return toGiven.multiply(covariance).multiply(toGiven.transpose());
     }
 
     /** {@return whether every parameter is told apart from the others and lies inside its range} */
@@ -379,9 +386,7 @@ public final class LikelihoodFit {
     private Answer<Estimate> estimate(double[] combination, int part, double level) {
         double value = Climb.dot(combination, summit().place().point());
         if (summit().curvature().openShare(combination) < LOOSE) {
-            double variance =
-                    Climb.dot(combination, summit().curvature().inverse(0).operate(combination));
-            double error = Math.sqrt(Math.max(0, variance));
+            double error = Math.sqrt(varianceOfTold(combination));
             return Answer.of(Estimate.symmetric(value, error, ReferenceLaw.NORMAL, level, n, method, List.of()));
         }
         if (!isFarOut(part)) {
