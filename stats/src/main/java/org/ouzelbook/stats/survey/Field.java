@@ -84,7 +84,14 @@ record Field(
         }
     }
 
-    static Field of(List<Sighting> admitted, List<NestHistory> nests, MapSettings settings) {
+    /**
+     * What is certain of the records that take part in a season.
+     *
+     * @param admitted the sightings that take part
+     */
+    static Field of(List<Sighting> admitted, Season season) {
+        List<NestHistory> nests = season.nests();
+        MapSettings settings = season.settings();
         List<Member> members = new ArrayList<>();
         admitted.forEach(sighting -> members.add(new Member.Seen(sighting, BreedingSigns.of(sighting, settings))));
         nests.stream()
@@ -97,7 +104,7 @@ record Field(
         for (Link link : simultaneous(members)) {
             (sameReading(link) ? dropped : links).add(link);
         }
-        links.addAll(twoNests(members));
+        links.addAll(twoNests(members, season));
         links.addAll(broods(members, settings));
         List<Wall> walls = admitted.stream()
                 .filter(Sighting::turnedBack)
@@ -169,9 +176,17 @@ record Field(
                 : Optional.empty();
     }
 
-    private static List<Link> twoNests(List<Member> members) {
-        List<Member.Nesting> nests = nests(members);
+    /** Of nests on waters that nothing joins nobody asks whether they are of one pair. */
+    private static List<Link> twoNests(List<Member> members, Season season) {
+        Map<UUID, List<Member.Nesting>> byWater = nests(members).stream()
+                .collect(Collectors.groupingBy(
+                        nest -> season.outlet(nest.place().riverId()), LinkedHashMap::new, Collectors.toList()));
         List<Link> links = new ArrayList<>();
+        byWater.values().forEach(nests -> addTwoNests(nests, links));
+        return links;
+    }
+
+    private static void addTwoNests(List<Member.Nesting> nests, List<Link> links) {
         for (int i = 0; i < nests.size(); i++) {
             for (int j = i + 1; j < nests.size(); j++) {
                 if (nests.get(i).history().activeWith(nests.get(j).history())) {
@@ -179,7 +194,6 @@ record Field(
                 }
             }
         }
-        return links;
     }
 
     private static List<Link> broods(List<Member> members, MapSettings settings) {

@@ -33,10 +33,10 @@ final class MapMaker {
     private MapMaker(Season season) {
         this.season = season;
         this.admission = Admission.of(season.sightings(), season.settings(), DoubtfulAge.USUAL);
-        this.field = Field.of(admission.admitted(), season.nests(), season.settings());
+        this.field = Field.of(admission.admitted(), season);
         this.clusters = Clustering.of(field, season, 0);
         this.readings = Readings.of(season, field, clusters);
-        this.byWater = field.byWater(this::water);
+        this.byWater = field.byWater(season::outlet);
     }
 
     static TerritoryMap of(Season season) {
@@ -51,14 +51,14 @@ final class MapMaker {
     /** How many territories of a river count, without a word on why: as of the map, in a small part of its time. */
     static int counted(Season season, UUID riverId) {
         Admission admission = Admission.of(season.sightings(), season.settings(), DoubtfulAge.USUAL);
-        Field field = Field.of(admission.admitted(), season.nests(), season.settings());
+        Field field = Field.of(admission.admitted(), season);
         return season.count(Clustering.of(field, season, 0), riverId, Standing.COUNTED);
     }
 
     /** The accepted territories, river by river, going upstream: as of the map, in a small part of its time. */
     static List<TerritoryOutline> outlines(Season season) {
         Admission admission = Admission.of(season.sightings(), season.settings(), DoubtfulAge.USUAL);
-        Field field = Field.of(admission.admitted(), season.nests(), season.settings());
+        Field field = Field.of(admission.admitted(), season);
         List<Cluster> clusters = Clustering.of(field, season, 0);
         List<TerritoryOutline> outlines = new ArrayList<>();
         for (River river : season.records().rivers().rivers()) {
@@ -129,7 +129,7 @@ final class MapMaker {
 
     private Territory territory(List<Cluster> listed, int place) {
         Cluster cluster = listed.get(place);
-        UUID water = water(cluster.riverId());
+        UUID water = season.outlet(cluster.riverId());
         Field here = Objects.requireNonNull(byWater.get(water));
         return new Territory(
                 letter(place),
@@ -144,11 +144,6 @@ final class MapMaker {
                 Reasons.of(season, here, listed, place),
                 hanging.computeIfAbsent(water, river -> new HangingRecords(season, here))
                         .of(listed, place));
-    }
-
-    /** The river in whose mouth the water of a river ends. */
-    private UUID water(UUID riverId) {
-        return season.records().rivers().outlet(riverId).id();
     }
 
     static String letter(int place) {

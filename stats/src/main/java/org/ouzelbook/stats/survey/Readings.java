@@ -34,7 +34,7 @@ final class Readings {
 
     private static List<Cluster> read(Season season, DoubtfulAge reading) {
         Admission admission = Admission.of(season.sightings(), season.settings(), reading);
-        return Clustering.of(Field.of(admission.admitted(), season.nests(), season.settings()), season, 0);
+        return Clustering.of(Field.of(admission.admitted(), season), season, 0);
     }
 
     /** Every reading for a river, each with its count. */

@@ -71,6 +71,11 @@ record Season(
         return effort;
     }
 
+    /** The river in whose mouth the water of a river ends: nothing binds records that have another one. */
+    UUID outlet(UUID riverId) {
+        return records.rivers().outlet(riverId).id();
+    }
+
     /**
      * What makes a territory of a river acceptable.
      *

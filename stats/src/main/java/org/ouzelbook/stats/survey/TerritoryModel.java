@@ -184,7 +184,7 @@ public final class TerritoryModel {
 
     private static Field field(Season season) {
         Admission admission = Admission.of(season.sightings(), season.settings(), DoubtfulAge.USUAL);
-        return Field.of(admission.admitted(), season.nests(), season.settings());
+        return Field.of(admission.admitted(), season);
     }
 
     /**

@@ -14,6 +14,9 @@ import org.ouzelbook.ui.strip.Shape.Lettering;
 /** All seasons: across, river km; down, the years, with the count and its range beside each; river under river. */
 final class SeasonsLayout {
     private static final double LEFT = 140;
+    /** Room for the year, which stands left of its row. */
+    private static final double LABEL = 66;
+
     private static final double COUNTS = 250;
     private static final double GAP = 40;
     private static final double ROOM_BELOW = 10;
@@ -102,7 +105,7 @@ final class SeasonsLayout {
                     Lettering.BODY,
                     Ink.INK));
             sheet.answer(new HitArea(
-                    new Rect(0, y - rowHeight / 2, width, rowHeight),
+                    new Rect(across.left() - LABEL, y - rowHeight / 2, width - across.left() + LABEL, rowHeight),
                     subject,
                     () -> map.map(river -> StripWords.found(subjectYear(subject), river))
                             .orElseGet(() -> Integer.toString(subjectYear(subject)))));

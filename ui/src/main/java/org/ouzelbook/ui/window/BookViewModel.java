@@ -285,12 +285,11 @@ final class BookViewModel {
     private Optional<Explanation> explain(BookContents there) {
         WhyWords words = new WhyWords(
                 there, strip::shading, stories::of, strip.nestsShown().get());
-        WhyMarks marks = new WhyMarks(there);
         return strip.selected()
                 .get()
                 .flatMap(words::of)
-                .or(() -> strip.place().map(marks::place))
-                .or(() -> strip.bird().map(marks::bird))
+                .or(() -> strip.place().map(words::place))
+                .or(() -> strip.bird().map(words::bird))
                 .or(() -> strip.allSeasons().get() ? there.trend().map(words::seasons) : Optional.empty())
                 .or(() -> strip.map().map(words::season));
     }

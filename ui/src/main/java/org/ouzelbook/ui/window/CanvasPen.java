@@ -324,9 +324,12 @@ final class CanvasPen {
         return FONTS.computeIfAbsent(lettering, CanvasPen::load);
     }
 
+    /** The font as it is loaded has only its own letters; asked for by name it takes those that it lacks from the system’s fonts. */
     private static Font load(Shape.Lettering lettering) {
         String file = lettering.semibold() ? "SourceSans3-Semibold.ttf" : "SourceSans3-Regular.ttf";
         InputStream in = Shape.class.getResourceAsStream(file);
-        return Optional.ofNullable(Font.loadFont(in, lettering.size())).orElseGet(() -> Font.font(lettering.size()));
+        return Optional.ofNullable(Font.loadFont(in, lettering.size()))
+                .map(loaded -> new Font(loaded.getName(), lettering.size()))
+                .orElseGet(() -> Font.font(lettering.size()));
     }
 }

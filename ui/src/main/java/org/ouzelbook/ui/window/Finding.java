@@ -46,8 +46,7 @@ record Finding(String when, String what, String count, String range, String besi
                         when,
                         what,
                         Texts.of("window.finding.territories", Math.round(counted.expected())),
-                        Texts.of(
-                                "window.finding.range",
+                        range(
                                 counted.lower(),
                                 counted.upper(),
                                 rules.surveyedKm() > 0 ? counted.expected() / rules.surveyedKm() : 0),
@@ -58,8 +57,15 @@ record Finding(String when, String what, String count, String range, String besi
                         when,
                         what,
                         Texts.of("window.finding.territories", rules.likely()),
-                        Texts.of("window.finding.range", rules.min(), rules.max(), rules.perKm()),
+                        range(rules.min(), rules.max(), rules.perKm()),
                         byRulesAlone(model.standing())));
+    }
+
+    /** The range and the count per km; the latter alone where there is but one number. */
+    static String range(long lower, long upper, double perKm) {
+        return lower < upper
+                ? Texts.of("window.finding.range", lower, upper, perKm)
+                : Texts.of("window.finding.perKm", perKm);
     }
 
     private static Finding uncounted(String when, String what) {

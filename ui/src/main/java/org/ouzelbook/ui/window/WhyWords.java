@@ -6,6 +6,8 @@ import org.ouzelbook.stats.survey.CountTrend;
 import org.ouzelbook.stats.survey.RiverStory;
 import org.ouzelbook.stats.survey.TerritoryMap;
 import org.ouzelbook.ui.app.ModelShading;
+import org.ouzelbook.ui.strip.BirdScene;
+import org.ouzelbook.ui.strip.PlaceScene;
 import org.ouzelbook.ui.strip.Subject;
 
 /** Why a thing on the strip is as it is, in sentences: finds who knows of it. */
@@ -47,6 +49,16 @@ final class WhyWords {
             return Optional.ofNullable(contents.maps().get(season.season())).map(seasons::season);
         }
         return sightings.of(subject).or(() -> marks.of(subject));
+    }
+
+    /** {@return what there is to say of a place} */
+    Explanation place(PlaceScene scene) {
+        return marks.place(scene);
+    }
+
+    /** {@return what there is to say of a ringed bird} */
+    Explanation bird(BirdScene scene) {
+        return marks.bird(scene);
     }
 
     /**

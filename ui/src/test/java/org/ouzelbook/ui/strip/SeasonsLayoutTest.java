@@ -55,6 +55,20 @@ class SeasonsLayoutTest {
         }
     }
 
+    /** What frames a chosen year begins at its figures, not at the edge of the paper. */
+    @Test
+    void answersForAYearFromItsFiguresOn() {
+        StripDrawing drawing = drawing(1040);
+
+        assertThat(drawing.areas().stream()
+                        .filter(area -> area.subject() instanceof Subject.OfSeason)
+                        .toList())
+                .hasSize(20)
+                .allSatisfy(area -> assertThat(area.area().x())
+                        .isBetween(40.0, drawing.across().left()))
+                .allSatisfy(area -> assertThat(area.area().right()).isEqualTo(drawing.width()));
+    }
+
     /** What a laptop of 1366 by 768 leaves for the strip. */
     @Test
     void fitsTwoRiversAndTenSeasonsOnALaptop() {

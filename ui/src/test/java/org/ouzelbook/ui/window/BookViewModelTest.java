@@ -244,4 +244,10 @@ class BookViewModelTest {
 
         assertThat(viewModel.notice().get()).isNotBlank().doesNotContain("Exception");
     }
+
+    @Test
+    void tellsARangeOnlyWhereThereIsOne() {
+        assertThat(Finding.range(11, 13, 0.49)).isEqualTo("(11–13) · 0.49 per km");
+        assertThat(Finding.range(12, 12, 0.49)).isEqualTo("0.49 per km");
+    }
 }
