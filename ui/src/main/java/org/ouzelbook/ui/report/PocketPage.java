@@ -191,6 +191,7 @@ public final class PocketPage implements Paper {
         field(html, "start-observers", "pocket.observers", "text");
         choice(html, "start-level", "pocket.level", "", "low", "normal", "high", "spate");
         choice(html, "start-weather", "pocket.weather", "", "dry", "showers", "rain", "wind", "snow");
+        html.element("p", "", "id", "start-problem", "class", "problem", "role", "alert");
         html.open("div", "class", "row");
         html.element("button", Texts.of("pocket.notYet"), "type", "button", "data-close", "start");
         html.element("button", Texts.of("pocket.begin"), "type", "button", "id", "begin-now", "class", "main");
@@ -200,13 +201,17 @@ public final class PocketPage implements Paper {
     private static void end(Html html) {
         html.open("dialog", "id", "end").open("form", "method", "dialog").element("h2", Texts.of("pocket.finish"));
         field(html, "end-to", "pocket.to", "decimal");
+        html.open("label")
+                .text(Texts.of("pocket.endAt"))
+                .empty("input", "id", "end-at", "type", "time")
+                .close("label");
         html.open("ul", "id", "seen").close("ul");
         html.open("label", "class", "tick wide")
                 .empty("input", "type", "checkbox", "id", "end-effective", "checked", "checked")
                 .text(Texts.of("pocket.effective"))
                 .close("label");
         field(html, "end-note", "pocket.note", "text");
-        html.element("p", "", "id", "end-problem", "role", "alert");
+        html.element("p", "", "id", "end-problem", "class", "problem", "role", "alert");
         html.open("div", "class", "row");
         html.element("button", Texts.of("pocket.notYet"), "type", "button", "data-close", "end");
         html.element("button", Texts.of("pocket.finish"), "type", "button", "id", "finish-now", "class", "main");

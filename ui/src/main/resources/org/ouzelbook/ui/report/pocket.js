@@ -44,24 +44,43 @@
     };
   }
 
+  // What went into the smaller store while the database could not be opened.
+  async function gather(kept) {
+    let small;
+    try {
+      small = smallStore();
+    } catch (e) {
+      return;
+    }
+    for (const entry of await small.all()) {
+      await kept.put(entry);
+      await small.remove(entry.id);
+    }
+  }
+
   async function store() {
     try {
       const kept = database(await opened());
       await kept.all();
+      await gather(kept);
       return kept;
     } catch (e) {
       try {
         return smallStore();
       } catch (f) {
-        warn(say('notKept'));
+        lasting = say('notKept');
+        warn('');
         return { all: async () => entries, put: async () => {}, remove: async () => {} };
       }
     }
   }
 
+  // What stays true whatever is tapped.
+  let lasting = '';
+
   function warn(words) {
-    $('warning').textContent = words;
-    $('warning').hidden = !words;
+    $('warning').textContent = words || lasting;
+    $('warning').hidden = !$('warning').textContent;
   }
 
   let keep;
@@ -71,7 +90,8 @@
 
   function full() {
     unkept = true;
-    warn(say('full'));
+    lasting = say('full');
+    warn('');
   }
 
   async function put(entry) {
@@ -123,15 +143,37 @@
     return best;
   }
 
-  const FAR = 250, COARSE = 100, OLD = 60e3, LANDMARK = 20;
+  const FAR = 250, COARSE = 100, OLD = 60e3, LANDMARK = 20, WENT_ON = 150, WHILE = 600e3;
   let fix = null;
   let chosen = null;
+
+  // A clock that is set back must not make an old position new.
+  const isFresh = one => Math.abs(Date.now() - one.heard) <= OLD;
+
+  const ends = name => {
+    const { points } = water.rivers.find(river => river.name === name);
+    return [points[0][2], points.at(-1)[2]];
+  };
+  const within = (name, metres) => Math.max(ends(name)[0], Math.min(ends(name)[1], metres));
+
+  // A landmark that was chosen holds until the phone has clearly gone on.
+  function goOn() {
+    if (!chosen || !fix || fix.accuracy > COARSE) return;
+    const here = nearest(fix.latitude, fix.longitude);
+    if (!here || here.away > FAR) return;
+    if (!chosen.from) {
+      chosen.from = here;
+    } else if (here.river !== chosen.from.river || Math.abs(here.metres - chosen.from.metres) > WENT_ON + fix.accuracy) {
+      chosen = null;
+      warn(say('wentOn'));
+    }
+  }
   let trouble = say('waiting');
 
   // The place that a record gets now, or null.
   function place() {
     if (chosen) return { river: chosen.river, metres: chosen.metres, uncertainty: LANDMARK, position: '' };
-    if (!fix || Date.now() - fix.heard > OLD || fix.accuracy > COARSE) return null;
+    if (!fix || !isFresh(fix) || fix.accuracy > COARSE) return null;
     const here = nearest(fix.latitude, fix.longitude);
     if (!here || here.away > FAR) return null;
     return {
@@ -147,7 +189,7 @@
 
   function landmarksFrom(here) {
     return water.landmarks
-      .map(landmark => ({ ...landmark, along: here && here.river === landmark.river ? landmark.metres - here.metres : null }))
+      .map((landmark, mark) => ({ ...landmark, mark, along: here && here.river === landmark.river ? landmark.metres - here.metres : null }))
       .sort((a, b) => (a.along === null) - (b.along === null)
         || (a.along === null ? a.metres - b.metres : Math.abs(a.along) - Math.abs(b.along)));
   }
@@ -157,6 +199,7 @@
     navigator.geolocation.watchPosition(position => {
       fix = { ...coordinates(position.coords), heard: Date.now() };
       trouble = '';
+      goOn();
       showPlace();
     }, refused => {
       trouble = refused.code === 1
@@ -186,7 +229,9 @@
   // ---- Birds ----
 
   const sightings = () => entries.filter(entry => entry.kind === 'sighting').sort((a, b) => a.at - b.at);
-  const running = () => entries.find(entry => entry.kind === 'visit' && !entry.end);
+  const isOver = visit => !!(visit.end || visit.over);
+  const running = () => entries.find(entry => entry.kind === 'visit' && !isOver(entry));
+  const isOfToday = visit => visit.date === day(new Date());
   const code = species => document.querySelector(`[data-species="${species}"] b`).textContent;
   let species = null;
   let waiting = null;
@@ -217,7 +262,7 @@
     warn('');
     const now = new Date();
     put({
-      id: unique(), kind: 'sighting', at: now.getTime(), visit: running()?.id || null,
+      id: unique(), kind: 'sighting', at: now.getTime(), visit: running() && isOfToday(running()) ? running().id : null,
       date: day(now), time: clock(now), river: here.river, metres: Math.round(here.metres * 10) / 10,
       uncertainty: here.uncertainty, position: here.position, species, doing, written,
       count: doing === 'pair' ? 2 : 1, together: [], flewTo: null, turnedBack: false, note: '',
@@ -243,7 +288,7 @@
   const threeDecimals = metres => metres === null ? '' : (metres / 1000).toFixed(3);
 
   function tables() {
-    const visits = entries.filter(entry => entry.kind === 'visit' && entry.end);
+    const visits = entries.filter(entry => entry.kind === 'visit' && isOver(entry));
     const ended = new Set(visits.map(visit => visit.id));
     const out = sightings().filter(one => !byId(one.visit) || ended.has(one.visit));
     const observers = one => byId(one.visit)?.observers || '';
@@ -345,22 +390,45 @@
       const by = near && near.along !== null && Math.abs(near.along) >= 3
         ? say(near.along > 0 ? 'below' : 'above', far(Math.abs(near.along)), near.name)
         : near && near.along !== null ? near.name : '';
-      $('fix').textContent = [by, chosen ? say('chosen') : say('accuracy', here.uncertainty)].filter(Boolean).join(' · ');
+      $('fix').textContent = [by, chosen ? sinceChosen() : say('accuracy', here.uncertainty)].filter(Boolean).join(' · ');
     }
-    $('landmarks').replaceChildren(...landmarksFrom(here).map(landmark => {
+    showLandmarks(here);
+  }
+
+  const sinceChosen = () => {
+    const minutes = Math.round((Date.now() - chosen.at) / 60e3);
+    return minutes * 60e3 >= WHILE ? say('chosenLong', minutes) : say('chosen');
+  };
+
+  // The buttons stay the same ones, so that neither a finger nor the keys lose them when the phone moves.
+  const lines = new Map();
+
+  function lineOf(landmark) {
+    if (!lines.has(landmark.mark)) {
       const made = button('', () => choose(landmark));
-      const distance = landmark.along === null ? say('at', landmark.river, km(landmark.metres))
-        : Math.abs(landmark.along) < 3 ? say('here')
-        : say(landmark.along > 0 ? 'upstream' : 'downstream', far(Math.abs(landmark.along)));
-      const away = element('span', distance);
+      const away = element('span');
       away.className = 'far';
       made.append(element('span', landmark.name), away);
-      return element('li', '', made);
-    }));
+      lines.set(landmark.mark, { line: element('li', '', made), away });
+    }
+    return lines.get(landmark.mark);
+  }
+
+  function showLandmarks(here) {
+    const sorted = landmarksFrom(here);
+    for (const landmark of sorted) {
+      lineOf(landmark).away.textContent = landmark.along === null ? say('at', landmark.river, km(landmark.metres))
+        : Math.abs(landmark.along) < 3 ? say('here')
+        : say(landmark.along > 0 ? 'upstream' : 'downstream', far(Math.abs(landmark.along)));
+    }
+    const wanted = sorted.map(landmark => lineOf(landmark).line);
+    const shown = [...$('landmarks').children];
+    if (wanted.length !== shown.length || wanted.some((line, i) => line !== shown[i])) $('landmarks').replaceChildren(...wanted);
   }
 
   function choose(landmark) {
-    chosen = landmark && { river: landmark.river, metres: landmark.metres };
+    chosen = landmark && { river: landmark.river, metres: landmark.metres, at: Date.now(), from: null };
+    if (fix && isFresh(fix)) goOn();
     if (landmark && waiting && species) see(waiting.doing, waiting.written);
     show();
     window.scrollTo({ top: 0 });
@@ -384,11 +452,11 @@
         && one.date === last.date && one.river === last.river).at(-1);
       const row = element('div');
       row.className = 'row';
-      const change = changes => put({ ...last, ...changes });
+      const change = changes => put({ ...last, ...changes, handedOut: false });
       if (before) {
         const linked = last.together.includes(before.id);
         const together = button(say('together', briefly(before)), async () => {
-          const other = { ...before, together: linked ? before.together.filter(id => id !== last.id) : [...before.together, last.id] };
+          const other = { ...before, handedOut: false, together: linked ? before.together.filter(id => id !== last.id) : [...before.together, last.id] };
           await put(other);
           await change({ together: linked ? last.together.filter(id => id !== before.id) : [...last.together, before.id] });
         });
@@ -406,13 +474,17 @@
       back.id = 'turned';
       back.setAttribute('aria-pressed', last.turnedBack);
       row.append(back);
-      const down = button(say('nudgeDown'), () => change({ metres: Math.max(0, last.metres - 50) }));
-      const up = button(say('nudgeUp'), () => change({ metres: last.metres + 50 }));
+      const down = button(say('nudgeDown'), () => change({ metres: within(last.river, last.metres - 50) }));
+      const up = button(say('nudgeUp'), () => change({ metres: within(last.river, last.metres + 50) }));
+      down.id = 'bird-down';
+      up.id = 'bird-up';
       const more = button('+1', () => change({ count: last.count + 1 }));
+      more.id = 'one-more';
       const note = button(say('note'), () => {
         const words = prompt(say('notePrompt'), last.note);
         if (words !== null) change({ note: words.trim() });
       });
+      note.id = 'note';
       const undo = button(say('undo'), () => remove([last.id]));
       undo.id = 'undo';
       row.append(undo, note, more, down, up);
@@ -425,7 +497,7 @@
   function showNotes() {
     const lines = [...entries].sort((a, b) => b.at - a.at).map(entry => {
       const words = entry.kind === 'visit'
-        ? say(entry.end ? 'visitLine' : 'visitOpen', entry.date, entry.start, entry.river, entry.end || '')
+        ? say(isOver(entry) ? 'visitLine' : 'visitOpen', entry.date, entry.start, entry.river, entry.end || '?')
         : `${what(entry)} · ${say('at', entry.river, km(entry.metres))}`;
       const gone = button(say('delete'), () => {
         if (gone.dataset.sure) remove([entry.id]);
@@ -450,10 +522,13 @@
     $('visit').classList.toggle('open', !!visit);
     $('begin').hidden = !!visit;
     $('finish').hidden = !visit;
-    $('running').textContent = visit ? say('running', visit.start, visit.river, visit.species.map(code).join(', ')) : say('noVisit');
+    $('running').textContent = !visit ? say('noVisit')
+      : !isOfToday(visit) ? say('stillOpen', visit.date, visit.river)
+      : say('running', visit.start, visit.river, visit.species.map(code).join(', '));
   }
 
   function show() {
+    const held = document.activeElement?.id;
     for (const one of document.querySelectorAll('[data-species]')) {
       one.setAttribute('aria-pressed', one.dataset.species === species);
     }
@@ -462,6 +537,7 @@
     showVisit();
     showLast();
     showNotes();
+    if (held && document.activeElement?.id !== held) $(held)?.focus({ preventScroll: true });
   }
 
   // ---- What is tapped ----
@@ -475,8 +551,9 @@
   for (const one of document.querySelectorAll('[data-close]')) {
     one.addEventListener('click', () => $(one.dataset.close).close());
   }
-  $('up50').addEventListener('click', () => { chosen.metres += 50; show(); });
-  $('down50').addEventListener('click', () => { chosen.metres = Math.max(0, chosen.metres - 50); show(); });
+  const shift = by => { chosen.metres = within(chosen.river, chosen.metres + by); show(); };
+  $('up50').addEventListener('click', () => shift(50));
+  $('down50').addEventListener('click', () => shift(-50));
   $('follow').addEventListener('click', () => choose(null));
 
   const kmIn = id => {
@@ -484,7 +561,10 @@
     return text === '' ? null : Number.isFinite(+text) && +text >= 0 ? +text * 1000 : NaN;
   };
 
+  const outside = name => say('outside', name, km(ends(name)[0]), km(ends(name)[1]));
+
   $('begin').addEventListener('click', () => {
+    $('start-problem').textContent = '';
     const here = place();
     $('start-river').replaceChildren(...water.rivers.map(river => new Option(river.name, river.name)));
     if (here) $('start-river').value = here.river;
@@ -494,9 +574,11 @@
   $('begin-now').addEventListener('click', () => {
     const now = new Date();
     const from = kmIn('start-from');
+    const river = $('start-river').value;
+    if (from !== null && (Number.isNaN(from) || from !== within(river, from))) { $('start-problem').textContent = outside(river); return; }
     put({
       id: unique(), kind: 'visit', at: now.getTime(), date: day(now), start: clock(now), end: null,
-      river: $('start-river').value, from: Number.isNaN(from) ? null : from, to: null, direction: $('start-direction').value,
+      river, from, to: null, direction: $('start-direction').value,
       species: [...document.querySelectorAll('#start .ticks input:checked')].map(tick => tick.value),
       observers: $('start-observers').value.trim(), level: $('start-level').value, weather: $('start-weather').value,
       effective: true, note: '',
@@ -504,10 +586,19 @@
     $('start').close();
   });
 
+  // A visit that was left open ended with its last bird, as far as the phone knows.
+  function endOf(visit) {
+    const now = new Date();
+    const last = sightings().filter(sighting => sighting.visit === visit.id).at(-1);
+    const end = isOfToday(visit) ? clock(now) : last ? last.time : '';
+    return end >= visit.start ? end : '';
+  }
+
   $('finish').addEventListener('click', () => {
     const visit = running();
     const here = place();
-    $('end-to').value = here && here.river === visit.river ? km(here.metres) : '';
+    $('end-to').value = here && here.river === visit.river && isOfToday(visit) ? km(here.metres) : '';
+    $('end-at').value = endOf(visit);
     $('end-effective').checked = visit.level !== 'spate';
     $('end-problem').textContent = '';
     $('seen').replaceChildren(...visit.species.map(one => {
@@ -518,23 +609,22 @@
   });
   $('finish-now').addEventListener('click', () => {
     const visit = running();
+    const problem = words => { $('end-problem').textContent = words; };
     const to = kmIn('end-to');
-    if (to === null || Number.isNaN(to) || visit.from === null || Math.abs(to - visit.from) < 5) {
-      if (!$('end-problem').textContent) {
-        $('end-problem').textContent = visit.from === null ? say('noStart') : say('noEnd');
-        return;
-      }
-      visit.from = null;
-    }
-    const known = visit.from !== null;
-    put({ ...visit, end: clock(new Date()), from: known ? visit.from : null, to: known ? to : null,
+    const end = $('end-at').value;
+    if (end && end < visit.start) { problem(say('endsBefore', visit.start)); return; }
+    if (to !== null && (Number.isNaN(to) || to !== within(visit.river, to))) { problem(outside(visit.river)); return; }
+    const known = visit.from !== null && to !== null && Math.abs(to - visit.from) >= 5;
+    const asked = visit.from === null ? say('noStart') : say('noEnd');
+    if (!known && $('end-problem').textContent !== asked) { problem(asked); return; }
+    put({ ...visit, end: end || null, over: true, from: known ? visit.from : null, to: known ? to : null,
       effective: $('end-effective').checked, note: $('end-note').value.trim() });
     $('end').close();
   });
 
   async function handedOut() {
-    const visits = new Set(entries.filter(entry => entry.kind === 'visit' && entry.end).map(entry => entry.id));
-    for (const entry of entries.filter(one => one.kind === 'visit' ? one.end : !byId(one.visit) || visits.has(one.visit))) {
+    const visits = new Set(entries.filter(entry => entry.kind === 'visit' && isOver(entry)).map(entry => entry.id));
+    for (const entry of entries.filter(one => one.kind === 'visit' ? isOver(one) : !byId(one.visit) || visits.has(one.visit))) {
       await put({ ...entry, handedOut: true });
     }
   }

@@ -215,6 +215,21 @@ class PocketPageTest {
         assertThat(text("#fix")).isEqualTo("50 m above Otter Stone · as you chose");
     }
 
+    /** Who walks on from a landmark does not think of the phone. */
+    @Test
+    void followsThePhoneAgainWhereItHasGoneOn() {
+        standAt(1.0);
+        open();
+        phone.until("document.getElementById('where').textContent.includes('km 1.00')");
+        phone.tap("#landmarks li:nth-child(1) button");
+        phone.until("document.getElementById('fix').textContent.includes('as you chose')");
+
+        standAt(1.4);
+
+        phone.until("document.getElementById('where').textContent.includes('km 1.40')");
+        assertThat(text("#warning")).contains("gone on");
+    }
+
     @Test
     void bringsBackWhatWasDeletedByMistake() {
         standAt(1.0);
@@ -243,6 +258,7 @@ class PocketPageTest {
         see("dipper", "seen");
         phone.ask("document.dispatchEvent(new Event('visibilitychange'))");
         assertThat(phone.ask("document.querySelectorAll('#notes li').length")).isEqualTo("1");
+        assertThat(text("#warning")).contains("keeps nothing");
     }
 
     /** A visit that is deleted takes no bird with it. */
