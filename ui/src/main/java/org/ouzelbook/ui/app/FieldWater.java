@@ -11,6 +11,7 @@ import org.ouzelbook.tracker.domain.River;
 import org.ouzelbook.tracker.domain.RiverLine;
 import org.ouzelbook.tracker.domain.Stretch;
 import org.ouzelbook.tracker.domain.Visit;
+import org.ouzelbook.tracker.exchange.export.PublicGrid;
 import org.ouzelbook.tracker.river.MeasuredLine;
 import org.ouzelbook.tracker.river.RiverNetwork;
 import org.ouzelbook.tracker.store.Book;
@@ -46,7 +47,8 @@ public record FieldWater(RiverNetwork network, List<Landmark> landmarks, List<Wa
 
     /**
      * {@return the water of a book: the reach that is asked for, or all reaches of the river that is asked for; where the book
-     * has none, the water that was ever walked, or else the whole line}
+     * has none, the water that was ever walked, by whole cells of the public grid since a walk may have ended at a nest, or else the whole
+     * line}
      *
      * @param book an open book
      * @param scope which river or reach; nothing else of it is used
@@ -63,6 +65,7 @@ public record FieldWater(RiverNetwork network, List<Landmark> landmarks, List<Wa
                 reaches.forEach(reach -> walks.add(new Walk(river, Optional.of(reach.name()), reach.stretch())));
                 if (reaches.isEmpty()) {
                     walked(view.visits(), river)
+                            .map(stretch -> new PublicGrid(network).cells(river.id(), stretch))
                             .or(() -> line(network, river))
                             .ifPresent(stretch -> walks.add(new Walk(river, Optional.empty(), stretch)));
                 }

@@ -15,6 +15,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.function.Consumer;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.locationtech.jts.io.ParseException;
@@ -35,6 +36,7 @@ public final class DatabaseTables implements Closeable {
     private static final int[] ENVELOPES = {0, 32, 48, 48, 64};
 
     private static final int HEADER = 8;
+    private static final Pattern BOX = Pattern.compile("(?i)(?:min|max)_[xy]");
 
     private final Connection database;
 
@@ -105,6 +107,8 @@ public final class DatabaseTables implements Closeable {
                 ResultSet rows = statement.executeQuery("SELECT * FROM \"" + name.replace("\"", "\"\"") + '"');
                 CsvWriter csv = CsvWriter.builder().build(out)) {
             ResultSetMetaData columns = rows.getMetaData();
+            // the box around a layer has corners at which nothing lies
+            boolean isContents = name.equalsIgnoreCase("gpkg_contents");
             List<String> cells = new ArrayList<>();
             for (int i = 1; i <= columns.getColumnCount(); i++) {
                 cells.add(columns.getColumnName(i));
@@ -113,7 +117,8 @@ public final class DatabaseTables implements Closeable {
             while (rows.next()) {
                 cells.clear();
                 for (int i = 1; i <= columns.getColumnCount(); i++) {
-                    cells.add(cell(rows.getObject(i), other));
+                    boolean isCorner = isContents && BOX.matcher(columns.getColumnName(i)).matches();
+                    cells.add(isCorner ? "" : cell(rows.getObject(i), other));
                 }
                 csv.writeRecord(cells);
             }
