@@ -14,9 +14,11 @@ set "WINDOW="
 if /i "%~1"=="open" set "WINDOW=yes"
 for %%A in (%*) do if /i "%%~A"=="--window" set "WINDOW=yes"
 set "FLAGS=-XX:TieredStopAtLevel=1"
-rem Most commands are over before Java's second compiler has paid; those that may go through a million rows need it.
-for %%C in (import merge undo check backup demo map density trend report) do if /i "%~1"=="%%C" set "FLAGS="
-if /i "%~1 %~2"=="estimate territories" set "FLAGS="
+rem Most commands are over before Java's second compiler has paid; those that may go through a million rows need it, and those that
+rem weigh every map of a river need it for what they do over and over.
+for %%C in (import merge undo check backup) do if /i "%~1"=="%%C" set "FLAGS="
+for %%C in (demo map density trend report) do if /i "%~1"=="%%C" set "FLAGS=-XX:CompileThresholdScaling=5"
+if /i "%~1 %~2"=="estimate territories" set "FLAGS=-XX:CompileThresholdScaling=5"
 if defined WINDOW set FLAGS=--module-path "%APP%\fx" --add-modules javafx.controls
 "%JAVA%" %FLAGS% -XX:+UseSerialGC "-Xmx%OUZELBOOK_MEMORY%" -cp "%APP%\lib\*" org.ouzelbook.ui.Main %*
 exit /b %ERRORLEVEL%

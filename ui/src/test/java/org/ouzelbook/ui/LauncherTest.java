@@ -58,6 +58,7 @@ class LauncherTest {
                 .endsWith("import", "book", "file");
         for (String byModel : new String[] {"map", "density", "trend", "report"}) {
             assertThat(start(program.resolve("bin/ouzelbook"), byModel, "book"))
+                    .contains("-XX:CompileThresholdScaling=5")
                     .doesNotContain("-XX:TieredStopAtLevel=1");
         }
         assertThat(start(program.resolve("bin/ouzelbook"), "estimate", "territories", "table"))

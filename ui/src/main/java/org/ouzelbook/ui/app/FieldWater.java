@@ -65,7 +65,7 @@ public record FieldWater(RiverNetwork network, List<Landmark> landmarks, List<Wa
                 reaches.forEach(reach -> walks.add(new Walk(river, Optional.of(reach.name()), reach.stretch())));
                 if (reaches.isEmpty()) {
                     walked(view.visits(), river)
-                            .map(stretch -> new PublicGrid(network).cells(river.id(), stretch))
+                            .map(stretch -> new PublicGrid(network).holding(river.id(), stretch))
                             .or(() -> line(network, river))
                             .ifPresent(stretch -> walks.add(new Walk(river, Optional.empty(), stretch)));
                 }

@@ -23,7 +23,7 @@ import org.ouzelbook.ui.strip.Waters;
  * depends on those cells alone: territories that touch the same cell share it in equal parts, in the order of the water, so that
  * bars stay apart to the eye and tell nothing that the cells do not.
  *
- * <p>Walked water is told by whole cells, too: a walk may have ended at a nest, and two walks may have left one out.
+ * <p>Walked water is told by whole cells, too, by those that come nearest: a walk may have ended at a nest, and two walks may have left one out.
  *
  * <p>Landmarks stay, whether birds nest there or not: leaving out the nest sites would tell them.
  */
@@ -108,7 +108,7 @@ public final class PublicMap {
 
     private List<Stretch> walked(UUID riverId, List<Stretch> pieces) {
         return Stretch.union(
-                pieces.stream().map(piece -> grid.cells(riverId, piece)).toList());
+                pieces.stream().map(piece -> grid.nearest(riverId, piece)).toList());
     }
 
     private TerritoryMap.RiverMap river(TerritoryMap.RiverMap river) {

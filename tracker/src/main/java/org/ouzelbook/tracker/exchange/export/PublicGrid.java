@@ -103,6 +103,36 @@ public final class PublicGrid {
     }
 
     /**
+     * {@return the whole cells that hold a stretch, as one; a cell whose lower limit it only reaches is none of them}
+     *
+     * @param riverId key of a river
+     * @param stretch a stretch of it, of some length
+     */
+    public Stretch holding(UUID riverId, Stretch stretch) {
+        Stretch cells = cells(riverId, stretch);
+        boolean endsThere = cell(riverId, stretch.upper()).lower().equals(stretch.upper());
+        return endsThere && stretch.length() > 0 ? new Stretch(cells.lower(), stretch.upper()) : cells;
+    }
+
+    /**
+     * {@return the cells that come nearest to a stretch, as one: each end goes to the nearer limit of its cell; those that it touches, if
+     * nothing would be left}
+     *
+     * @param riverId key of a river
+     * @param stretch a stretch of it
+     */
+    public Stretch nearest(UUID riverId, Stretch stretch) {
+        Chainage lower = nearerLimit(riverId, stretch.lower());
+        Chainage upper = nearerLimit(riverId, stretch.upper());
+        return lower.compareTo(upper) < 0 ? new Stretch(lower, upper) : cells(riverId, stretch);
+    }
+
+    private Chainage nearerLimit(UUID riverId, Chainage place) {
+        Stretch cell = cell(riverId, place);
+        return place.compareTo(cell.middle()) < 0 ? cell.lower() : cell.upper();
+    }
+
+    /**
      * {@return the point on the river in the middle of a cell; empty if the river has no line there}
      *
      * @param riverId key of a river

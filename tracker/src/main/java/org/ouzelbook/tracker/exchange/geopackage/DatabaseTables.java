@@ -117,7 +117,8 @@ public final class DatabaseTables implements Closeable {
             while (rows.next()) {
                 cells.clear();
                 for (int i = 1; i <= columns.getColumnCount(); i++) {
-                    boolean isCorner = isContents && BOX.matcher(columns.getColumnName(i)).matches();
+                    boolean isCorner =
+                            isContents && BOX.matcher(columns.getColumnName(i)).matches();
                     cells.add(isCorner ? "" : cell(rows.getObject(i), other));
                 }
                 csv.writeRecord(cells);
