@@ -84,6 +84,11 @@ public record ImportReport(
                 .toList();
     }
 
+    /** {@return whether nothing of the files, no row and no river, is new to the book} */
+    public boolean addsNothing() {
+        return added == 0 && rivers.stream().noneMatch(RiverResult::added);
+    }
+
     /** {@return whether the files held no row and no river at all, new or known} */
     public boolean heldNothing() {
         return read == 0 && rivers.isEmpty();

@@ -186,12 +186,14 @@ final class ImportPrinter {
             sentences.add(Texts.of("import.told.dry"));
         } else if (report.imported() && report.added() > 0) {
             sentences.add(Texts.of("import.told.done", report.added()));
+        } else if (report.imported() && !report.addsNothing()) {
+            sentences.add(Texts.of("import.told.riversDone"));
         } else if (!report.isClean()) {
             sentences.add(Texts.of("import.told.nothingImported"));
         }
         if (!report.isClean() && !accepted) {
             sentences.add(Texts.of("import.told.next"));
-        } else if (report.isClean() && report.added() == 0 && !report.imported()) {
+        } else if (report.isClean() && report.addsNothing() && !report.imported()) {
             sentences.add(Texts.of(report.heldNothing() ? "import.told.nothingThere" : "import.told.nothingNew"));
         } else if (report.rehearsal()) {
             sentences.add(Texts.of("import.told.dryNext"));

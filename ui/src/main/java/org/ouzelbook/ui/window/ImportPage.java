@@ -119,12 +119,13 @@ final class ImportPage implements Page {
 
     private static String ending(ImportReport report) {
         if (report.imported()) {
-            String told = Texts.of("window.import.done", report.added());
+            boolean onlyRivers = report.added() == 0 && !report.addsNothing();
+            String told = Texts.of(onlyRivers ? "import.told.riversDone" : "window.import.done", report.added());
             return report.rejectedFiles().isEmpty()
                     ? told
                     : told + " " + Texts.of("import.told.leftOut", report.rejectedFiles());
         }
-        if (report.added() == 0 && report.isClean()) {
+        if (report.addsNothing() && report.isClean()) {
             return Texts.of(report.heldNothing() ? "import.told.nothingThere" : "import.told.nothingNew");
         }
         String read = Texts.of("window.import.read", report.read());

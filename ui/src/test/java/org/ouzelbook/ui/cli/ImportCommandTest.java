@@ -57,6 +57,21 @@ class ImportCommandTest {
     }
 
     @Test
+    void tellsThatAFileOfARiverAloneIsNews() throws Exception {
+        Path file = Files.writeString(folder.resolve("beck.gpx"), """
+                <gpx version="1.1"><rte><name>Sorn Beck</name><rtept lat="57.2" lon="-3.2"/><rtept lat="57.1" lon="-3.2"/></rte></gpx>
+                """);
+
+        assertThat(CommandRun.of("import", book, file, "--dry-run").out())
+                .contains("Sorn Beck: a river of 11.1")
+                .endsWith("this was a rehearsal. Import it without --dry-run.\n");
+        assertThat(CommandRun.of("import", book, file).out())
+                .endsWith("What is new of it is in the book. ‘ouzelbook undo’ takes it back.\n");
+        assertThat(CommandRun.of("import", book, file, "--dry-run").out())
+                .endsWith("Nothing to do: the book has all of this already.\n");
+    }
+
+    @Test
     void tellsWhatItUnderstoodAndWhatIsWrongAndWritesNothing() throws Exception {
         CommandRun run = CommandRun.of("import", book, notebooks(), "--dry-run");
 

@@ -15,7 +15,7 @@ import org.ouzelbook.tracker.exchange.file.PlainXml;
  * Reads the placemarks of a KML document.
  *
  * <p>Source: OGC KML 2.3 (12-007r2), 2015: positions are longitude, latitude and perhaps height, by commas, with spaces between
- * them.
+ * them; a position of a {@code Track}, which a receiver has recorded, stands by itself with spaces in it.
  */
 final class KmlReader {
     private final PlainXml xml;
@@ -103,6 +103,7 @@ final class KmlReader {
         String geometry = "";
         List<String> points = new ArrayList<>();
         List<String> lines = new ArrayList<>();
+        List<String> track = new ArrayList<>();
         Map<String, String> data = new HashMap<>();
         while (!isEndOf("Placemark", xml.next())) {
             if (xml.isStartElement()) {
@@ -117,6 +118,8 @@ final class KmlReader {
                             lines.add(positions);
                         }
                     }
+                    case "Track" -> endTrack(track, lines);
+                    case "coord" -> track.add(xml.text().strip().replaceAll("\\s+", ","));
                     case "Data", "SimpleData" -> {
                         String key = xml.attribute("name").orElse("");
                         data.put(key, xml.text().strip());
@@ -127,8 +130,16 @@ final class KmlReader {
                 }
             }
         }
+        endTrack(track, lines);
         String folder = folders.isEmpty() ? "" : folders.get(folders.size() - 1);
         placemarks.add(new Placemark(line, folder, name, points, lines, data));
+    }
+
+    private static void endTrack(List<String> track, List<String> lines) {
+        if (!track.isEmpty()) {
+            lines.add(String.join(" ", track));
+            track.clear();
+        }
     }
 
     private boolean isEndOf(String element, int event) {

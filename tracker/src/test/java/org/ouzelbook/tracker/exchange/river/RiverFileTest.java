@@ -75,6 +75,24 @@ class RiverFileTest {
         assertThat(file.rivers().get(0).pieces()).hasSize(2);
     }
 
+    /** As receivers and phones record a walk: OGC KML 2.3 (12-007r2), Track and MultiTrack; before 2015 in a name space of their own. */
+    @Test
+    void readsTracksOfKml() throws IOException {
+        RiverFile file = read("walk.kml", """
+                <kml xmlns="http://www.opengis.net/kml/2.2" xmlns:gx="http://www.google.com/kml/ext/2.2"><Document><Placemark>
+                <name>Arrel Water</name><gx:MultiTrack><gx:interpolate>1</gx:interpolate>
+                <gx:Track><when>2026-03-02T07:40:00Z</when><gx:coord>-3.4 52.1 156.0</gx:coord>
+                <when>2026-03-02T07:41:00Z</when><gx:coord>-3.41  52.11 152</gx:coord></gx:Track>
+                <gx:Track><when>2026-03-02T08:40:00Z</when><gx:coord>-3.42 52.12</gx:coord>
+                <gx:coord>-3.43 52.13</gx:coord></gx:Track></gx:MultiTrack></Placemark></Document></kml>
+                """);
+
+        assertThat(file.problems()).isEmpty();
+        assertThat(file.rivers()).extracting(DrawnRiver::name).containsExactly("Arrel Water");
+        assertThat(file.rivers().get(0).pieces()).hasSize(2);
+        assertThat(file.rivers().get(0).pieces().get(0).get(1)).isEqualTo(new GeoPoint(52.11, -3.41));
+    }
+
     @ParameterizedTest
     @CsvSource(delimiter = '|', textBlock = """
             a.txt     | name;km                                                                  | river.file.unknown
