@@ -35,14 +35,15 @@ final class LandmarkSearch {
     private static final Pattern SPACE = Pattern.compile("[\\s_\\p{Pd}]+");
     private static final int SHORTEST = 4;
 
-    /** By its first word, which stands whole wherever the name does; blank for a name of mere signs. */
+    /** By its first word, which stands whole wherever the name does; blank for a name that begins with a sign. */
     private final Map<String, List<Pattern>> landmarks = new HashMap<>();
 
     /** Takes up a landmark; a short name is left out, since it may be any word. */
     void add(String given) {
         String name = Spelling.folded(given).strip();
         List<WordWindow.Word> words = WordWindow.all(name);
-        String first = words.isEmpty() ? "" : folded(words.get(0).written());
+        boolean startsWithAWord = !words.isEmpty() && words.get(0).start() == 0;
+        String first = startsWithAWord ? folded(words.get(0).written()) : "";
         if (name.length() >= SHORTEST) {
             landmarks
                     .computeIfAbsent(first, word -> new ArrayList<>())
@@ -84,16 +85,28 @@ final class LandmarkSearch {
     private void sentence(CharSequence text, int start, int end, BiConsumer<Integer, String> hit) {
         CharSequence sentence = text.subSequence(start, end);
         boolean nest = false;
-        Set<Pattern> possible = new LinkedHashSet<>(landmarks.getOrDefault("", List.of()));
+        Set<Pattern> named = new LinkedHashSet<>();
         for (WordWindow window = new WordWindow(sentence, 1); !window.isEmpty(); window.step()) {
             WordWindow.Word word = window.view().get(0);
             nest |= NEST_WORDS.contains(word.small());
-            possible.addAll(landmarks.getOrDefault(folded(word.written()), List.of()));
+            for (Pattern landmark : landmarks.getOrDefault(folded(word.written()), List.of())) {
+                if (!named.contains(landmark) && standsAt(landmark, sentence, word.start())) {
+                    named.add(landmark);
+                }
+            }
         }
         if (nest) {
-            possible.stream()
+            landmarks.getOrDefault("", List.of()).stream()
                     .filter(landmark -> landmark.matcher(sentence).find())
-                    .forEach(landmark -> hit.accept(start, landmark.pattern()));
+                    .forEach(named::add);
+            named.forEach(landmark -> hit.accept(start, landmark.pattern()));
         }
+    }
+
+    private static boolean standsAt(Pattern landmark, CharSequence sentence, int place) {
+        return landmark.matcher(sentence)
+                .region(place, sentence.length())
+                .useTransparentBounds(true)
+                .lookingAt();
     }
 }
