@@ -4,8 +4,8 @@ import java.io.File;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.stream.Stream;
+import javafx.application.Platform;
 import javafx.geometry.Pos;
-import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.Hyperlink;
 import javafx.scene.control.Label;
@@ -105,12 +105,13 @@ final class StartPane extends StackPane {
         return String.valueOf(book.getFileName()).replaceFirst("\\.mv\\.db$", "");
     }
 
+    /** Begins at the last book, once the page is in a window: before that nothing can be in focus. */
     private void welcome() {
         getChildren().setAll(welcome);
         Stream.of(".book", ".button")
                 .flatMap(style -> welcome.lookupAll(style).stream())
                 .findFirst()
-                .ifPresent(Node::requestFocus);
+                .ifPresent(first -> Platform.runLater(first::requestFocus));
     }
 
     private void begin() {

@@ -13,6 +13,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
+import javafx.scene.control.Hyperlink;
 import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
 import org.junit.jupiter.api.Tag;
@@ -150,6 +151,7 @@ class ReturningWindowTest {
         assertThat(onWindow(() -> model().nestsShown().get())).isTrue();
         type(KeyCode.B);
         window.awaitWords("Opened lately");
+        window.await("the last book ready for Enter", () -> scene().getFocusOwner() instanceof Hyperlink);
         keep("returning-start");
         click("arrel");
         window.await("the book again", () -> scene().getRoot() instanceof BookPane);
