@@ -2,6 +2,7 @@ package org.ouzelbook.ui.app.leak;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -35,6 +36,9 @@ final class LandmarkSearch {
     private static final Pattern SPACE = Pattern.compile("[\\s_\\p{Pd}]+");
     private static final int SHORTEST = 4;
 
+    /** Many rivers have a Mill Bridge. */
+    private final Set<String> names = new HashSet<>();
+
     /** By its first word, which stands whole wherever the name does; blank for a name that begins with a sign. */
     private final Map<String, List<Pattern>> landmarks = new HashMap<>();
 
@@ -44,7 +48,7 @@ final class LandmarkSearch {
         List<WordWindow.Word> words = WordWindow.all(name);
         boolean startsWithAWord = !words.isEmpty() && words.get(0).start() == 0;
         String first = startsWithAWord ? folded(words.get(0).written()) : "";
-        if (name.length() >= SHORTEST) {
+        if (name.length() >= SHORTEST && names.add(name)) {
             landmarks
                     .computeIfAbsent(first, word -> new ArrayList<>())
                     .add(Pattern.compile(
