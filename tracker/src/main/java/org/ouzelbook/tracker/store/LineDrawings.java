@@ -1,6 +1,5 @@
 package org.ouzelbook.tracker.store;
 
-import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
@@ -63,7 +62,7 @@ final class LineDrawings {
         }
 
         static UUID key(RiverLine line, int again) {
-            return UUID.nameUUIDFromBytes(words(line, again).getBytes(StandardCharsets.UTF_8));
+            return Together.made(words(line, again));
         }
     }
 

@@ -95,7 +95,7 @@ final class Together {
     }
 
     /** {@return a key that is the same in every book for the same words} */
-    private static UUID made(String words) {
+    static UUID made(String words) {
         return UUID.nameUUIDFromBytes(words.getBytes(StandardCharsets.UTF_8));
     }
 
