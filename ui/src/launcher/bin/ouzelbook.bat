@@ -14,8 +14,12 @@ set "WINDOW="
 if /i "%~1"=="open" set "WINDOW=yes"
 for %%A in (%*) do if /i "%%~A"=="--window" set "WINDOW=yes"
 set "FLAGS=-XX:TieredStopAtLevel=1"
-rem Most commands are over before Java's second compiler has paid; those that may go through a million rows need it, and those that
-rem weigh every map of a river need it for what they do over and over.
+rem Most commands are over before Java's second compiler has paid; those that may go through a million rows need it, as does what a
+rem large book or file is asked, and those that weigh every map of a river need it for what they do over and over.
+for %%A in (%*) do (
+    if not "%%~zA"=="" if %%~zA GTR 50000000 set "FLAGS="
+    for %%B in ("%%~A.mv.db") do if not "%%~zB"=="" if %%~zB GTR 50000000 set "FLAGS="
+)
 for %%C in (import merge undo check backup) do if /i "%~1"=="%%C" set "FLAGS="
 for %%C in (demo map density trend report) do if /i "%~1"=="%%C" set "FLAGS=-XX:CompileThresholdScaling=5"
 if /i "%~1 %~2"=="estimate territories" set "FLAGS=-XX:CompileThresholdScaling=5"

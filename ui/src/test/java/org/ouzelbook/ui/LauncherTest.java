@@ -2,6 +2,7 @@ package org.ouzelbook.ui;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.RandomAccessFile;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -56,6 +57,14 @@ class LauncherTest {
         assertThat(start(program.resolve("bin/ouzelbook"), "import", "book", "file"))
                 .doesNotContain("-XX:TieredStopAtLevel=1")
                 .endsWith("import", "book", "file");
+        Path large = Files.createFile(folder.resolve("large book.mv.db"));
+        try (RandomAccessFile file = new RandomAccessFile(large.toFile(), "rw")) {
+            file.setLength(60_000_000);
+        }
+        for (String named : new String[] {large.toString(), large.toString().replace(".mv.db", "")}) {
+            assertThat(start(program.resolve("bin/ouzelbook"), "export", named, "--as", "csv"))
+                    .doesNotContain("-XX:TieredStopAtLevel=1");
+        }
         for (String byModel : new String[] {"map", "density", "trend", "report"}) {
             assertThat(start(program.resolve("bin/ouzelbook"), byModel, "book"))
                     .contains("-XX:CompileThresholdScaling=5")

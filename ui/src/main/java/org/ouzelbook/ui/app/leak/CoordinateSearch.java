@@ -30,6 +30,8 @@ final class CoordinateSearch {
     /** Words that say that a number is one half of a point. */
     private static final Pattern HALF_OF_A_POINT = Pattern.compile("(?is)[^}\\]]*\\bl(?:at|on|ng)[a-z]*[^a-z0-9]*");
 
+    private static final Pattern CELL = Pattern.compile("[-+]?\\d{1,3}\\.\\d{1,15}");
+
     private static final Set<String> LATITUDES = Set.of("lat", "latitude", "decimallatitude", "y");
     private static final Set<String> LONGITUDES = Set.of("lon", "lng", "long", "longitude", "decimallongitude", "x");
 
@@ -134,8 +136,8 @@ final class CoordinateSearch {
 
     private static Optional<Angles.Angle> angle(List<String> header, List<String> row, Set<String> names) {
         for (int i = 0; i < Math.min(header.size(), row.size()); i++) {
-            String cell = row.get(i).strip().replace(',', '.');
-            if (names.contains(header.get(i)) && cell.matches("[-+]?\\d{1,3}\\.\\d{1,15}")) {
+            String cell = names.contains(header.get(i)) ? row.get(i).strip().replace(',', '.') : "";
+            if (CELL.matcher(cell).matches()) {
                 int decimals = cell.length() - cell.indexOf('.') - 1;
                 return Optional.of(new Angles.Angle(Double.parseDouble(cell), false, decimals, 0, 0));
             }
@@ -174,10 +176,11 @@ final class CoordinateSearch {
     private boolean isPublic(CharSequence text, Figure one, Figure other) {
         int decimals = Math.max(one.decimals, other.decimals);
         double metres = PUBLIC_METRES + ACROSS * rounding(decimals);
+        // most numbers are no place at all, and that is known sooner than what stands between them
         return decimals >= EXACT_DECIMALS
                 && one.other.isEmpty()
-                && areTogether(text, one.end, other.at)
-                && (places.isPublic(one.value, other.value, metres) || places.isPublic(other.value, one.value, metres));
+                && (places.isPublic(one.value, other.value, metres) || places.isPublic(other.value, one.value, metres))
+                && areTogether(text, one.end, other.at);
     }
 
     /** Pairs the last number with those before it. */
@@ -193,16 +196,20 @@ final class CoordinateSearch {
     private void pair(CharSequence text, Figure one, Figure other, List<Pair> pairs) {
         // a last zero may have been left out of one of them
         int decimals = Math.max(one.decimals, other.decimals);
-        if (decimals < FINE_DECIMALS || !areTogether(text, one.end, other.at)) {
+        if (decimals < FINE_DECIMALS) {
             return;
         }
         boolean free = one.isFreeFor(other) && other.isFreeFor(one);
         boolean hasSide = one.hasSide || other.hasSide;
+        List<Pair> near = new ArrayList<>(0);
         for (int signs = 0; signs < (hasSide ? 4 : 1); signs++) {
             double first = (signs & 1) == 0 ? one.value : -one.value;
             double second = (signs & 2) == 0 ? other.value : -other.value;
-            add(pairs, new Pair(first, second, decimals, one.at, 0, free));
-            add(pairs, new Pair(second, first, decimals, one.at, 1, free));
+            add(near, new Pair(first, second, decimals, one.at, 0, free));
+            add(near, new Pair(second, first, decimals, one.at, 1, free));
+        }
+        if (!near.isEmpty() && areTogether(text, one.end, other.at)) {
+            pairs.addAll(near);
         }
     }
 

@@ -27,7 +27,9 @@ final class KmSearch {
                     + "|(?<metres>\\d{1,3},\\d{3}|\\d{3,6})\\s*m(?:et(?:re|er)s)?" + FROM_THE_MOUTH + ")");
 
     private static final Pattern NAMED =
-            Pattern.compile("(?i)([a-z][a-z_-]*)[\"’]?\\s*[:=>]+\\s*[\"<a-z>]*?(\\d{1,6}(?:[.,]\\d{1,6})?)");
+            Pattern.compile("(?i)(?<![a-z])([a-z][a-z_-]*+)[\"’]?\\s*[:=>]+\\s*[\"<a-z>]*?(\\d{1,6}(?:[.,]\\d{1,6})?)");
+
+    private static final Pattern NUMBER = Pattern.compile("\\d{1,6}(\\.\\d{1,9})?");
 
     /** Names that hold a place along the water, parts of words run together. */
     static final Set<String> PLACES = Set.of(
@@ -92,7 +94,7 @@ final class KmSearch {
     /** {@return the nest that lies where a number says, as far as it was written out} */
     private Optional<NestPlaces.Nest> nest(String written, boolean metres) {
         String number = written.strip().replace(',', '.').replace('+', '.');
-        if (!number.matches("\\d{1,6}(\\.\\d{1,9})?")) {
+        if (!NUMBER.matcher(number).matches()) {
             return Optional.empty();
         }
         int decimals = number.indexOf('.') < 0 ? 0 : number.length() - number.indexOf('.') - 1;
@@ -105,8 +107,6 @@ final class KmSearch {
         if (places.isPublicKm(km, tolerance)) {
             return Optional.empty();
         }
-        return places.nests().stream()
-                .filter(nest -> Math.abs(nest.chainage().km() - km) <= tolerance)
-                .findFirst();
+        return places.atKm(km, tolerance);
     }
 }

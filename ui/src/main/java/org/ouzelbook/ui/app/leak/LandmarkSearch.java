@@ -88,23 +88,31 @@ final class LandmarkSearch {
 
     private void sentence(CharSequence text, int start, int end, BiConsumer<Integer, String> hit) {
         CharSequence sentence = text.subSequence(start, end);
-        boolean nest = false;
+        if (!tellsOfANest(sentence)) {
+            return;
+        }
         Set<Pattern> named = new LinkedHashSet<>();
         for (WordWindow window = new WordWindow(sentence, 1); !window.isEmpty(); window.step()) {
             WordWindow.Word word = window.view().get(0);
-            nest |= NEST_WORDS.contains(word.small());
             for (Pattern landmark : landmarks.getOrDefault(folded(word.written()), List.of())) {
                 if (!named.contains(landmark) && standsAt(landmark, sentence, word.start())) {
                     named.add(landmark);
                 }
             }
         }
-        if (nest) {
-            landmarks.getOrDefault("", List.of()).stream()
-                    .filter(landmark -> landmark.matcher(sentence).find())
-                    .forEach(named::add);
-            named.forEach(landmark -> hit.accept(start, landmark.pattern()));
+        landmarks.getOrDefault("", List.of()).stream()
+                .filter(landmark -> landmark.matcher(sentence).find())
+                .forEach(named::add);
+        named.forEach(landmark -> hit.accept(start, landmark.pattern()));
+    }
+
+    private static boolean tellsOfANest(CharSequence sentence) {
+        for (WordWindow window = new WordWindow(sentence, 1); !window.isEmpty(); window.step()) {
+            if (NEST_WORDS.contains(window.view().get(0).small())) {
+                return true;
+            }
         }
+        return false;
     }
 
     private static boolean standsAt(Pattern landmark, CharSequence sentence, int place) {

@@ -288,7 +288,9 @@ public final class LeakCheck {
         @Override
         public void text(String where, CharSequence written) throws IOException {
             try (Scratch scratch = new Scratch(looked)) {
-                CharSequence text = Spelling.decoded(written, scratch);
+                CharSequence withKeys = Spelling.decoded(written, scratch);
+                // the letters and digits of a key happen to read as degrees, minutes and a side
+                CharSequence text = withoutKeys(withKeys, scratch);
                 Lines lines = new Lines(text);
                 coordinates.inText(text, (at, nest) -> addPlace(where, lines.of(at), nest));
                 looked.searched();
@@ -297,12 +299,17 @@ public final class LeakCheck {
                 looked.searched();
                 words(where, PlainWords.of(text, scratch), scratch);
                 words(where, PlainWords.asRead(text, scratch), scratch);
-                keys(where, text, lines);
+                keys(where, withKeys, lines);
                 looked.searched();
             }
             StretchSearch.table(written, (line, header, row) -> row(where, line, header, row));
             StretchSearch.features(written, (line, header, row) -> row(where, line, header, row));
             looked.searched();
+        }
+
+        private CharSequence withoutKeys(CharSequence text, Scratch scratch) throws IOException {
+            return scratch.replaced(
+                    text, KEY, key -> "\u001f".repeat(key.group().length()));
         }
 
         private void addPlace(String where, int line, NestPlaces.Nest nest) {
@@ -315,10 +322,7 @@ public final class LeakCheck {
         }
 
         private void words(String where, CharSequence text, Scratch scratch) throws IOException {
-            CharSequence plain = scratch.replaced(
-                    Spelling.folded(text, scratch),
-                    KEY,
-                    key -> "\u001f".repeat(key.group().length()));
+            CharSequence plain = withoutKeys(Spelling.folded(text, scratch), scratch);
             Lines lines = new Lines(plain);
             words.in(
                     plain,

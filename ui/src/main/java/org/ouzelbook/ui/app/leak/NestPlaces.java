@@ -1,10 +1,14 @@
 package org.ouzelbook.ui.app.leak;
 
 import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.NavigableMap;
 import java.util.NavigableSet;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.UUID;
 import java.util.stream.Collectors;
@@ -47,12 +51,15 @@ final class NestPlaces {
     record Nest(String label, UUID riverId, Chainage chainage, GeoPoint point) {}
 
     private final List<Nest> nests = new ArrayList<>();
+    private final Set<Double> longitudes;
     private final STRtree nestTree = new STRtree();
+    private final NavigableMap<Double, Nest> nestsByKm = new TreeMap<>();
     private final STRtree publicTree = new STRtree();
     private final STRtree lineTree = new STRtree();
     private final NavigableSet<Double> publicKm = new TreeSet<>();
 
     NestPlaces(SurveyRecords records) {
+        Set<GeoPoint> nestPoints = new HashSet<>();
         records.nests()
                 .forEach(nest -> point(
                                 records, nest.place().riverId(), nest.place().chainage())
@@ -63,15 +70,18 @@ final class NestPlaces {
                                     nest.place().chainage(),
                                     point);
                             nests.add(place);
-                            nestTree.insert(new Envelope(coordinate(point)), place);
+                            nestsByKm.putIfAbsent(place.chainage().km(), place);
+                            if (nestPoints.add(point)) {
+                                nestTree.insert(new Envelope(coordinate(point)), place);
+                            }
                         }));
-        records.landmarks().forEach(landmark -> addPublic(records, landmark.place()));
-        records.kickSamples().forEach(sample -> addPublic(records, sample.place()));
-        records.reaches().forEach(reach -> {
-            addPublic(records, reach.riverId(), reach.stretch().lower());
-            addPublic(records, reach.riverId(), reach.stretch().upper());
+        longitudes = nestPoints.stream().map(point -> Math.floor(point.longitude())).collect(Collectors.toUnmodifiableSet());
+        Set<GeoPoint> known = new HashSet<>();
+        publicSpots(records).forEach(spot -> {
+            publicKm.add(spot.chainage().km());
+            point(records, spot.riverId(), spot.chainage()).filter(known::add).ifPresent(point -> insert(publicTree, point));
         });
-        records.rivers().rivers().forEach(river -> addCells(records, river));
+        records.rivers().rivers().forEach(river -> addLines(records, river));
         nestTree.build();
         publicTree.build();
         lineTree.build();
@@ -81,37 +91,50 @@ final class NestPlaces {
         return records.rivers().measuredLine(riverId).flatMap(line -> line.point(chainage));
     }
 
-    private void addPublic(SurveyRecords records, Place place) {
-        addPublic(records, place.riverId(), place.chainage());
+    /** A place on a river. */
+    private record Spot(UUID riverId, Chainage chainage) {
+        Spot(Place place) {
+            this(place.riverId(), place.chainage());
+        }
     }
 
-    private void addPublic(SurveyRecords records, UUID riverId, Chainage chainage) {
-        publicKm.add(chainage.km());
-        point(records, riverId, chainage).ifPresent(point -> insert(publicTree, point));
+    /** {@return every place that anybody may know, each once: samples are taken at the same places year after year} */
+    private static Set<Spot> publicSpots(SurveyRecords records) {
+        Set<Spot> spots = new LinkedHashSet<>();
+        records.landmarks().forEach(landmark -> spots.add(new Spot(landmark.place())));
+        records.kickSamples().forEach(sample -> spots.add(new Spot(sample.place())));
+        records.reaches().forEach(reach -> {
+            spots.add(new Spot(reach.riverId(), reach.stretch().lower()));
+            spots.add(new Spot(reach.riverId(), reach.stretch().upper()));
+        });
+        for (River river : records.rivers().rivers()) {
+            for (Stretch stretch : publicStretches(records, river.id())) {
+                spots.add(new Spot(river.id(), stretch.lower()));
+                spots.add(new Spot(river.id(), stretch.upper()));
+                spots.add(new Spot(river.id(), stretch.middle()));
+            }
+        }
+        return spots;
     }
 
     private static void insert(STRtree tree, GeoPoint point) {
         tree.insert(new Envelope(coordinate(point)), point);
     }
 
-    private void addCells(SurveyRecords records, River river) {
-        Optional<MeasuredLine> line = records.rivers().measuredLine(river.id());
-        if (line.isEmpty()) {
-            return;
-        }
-        records.rivers().line(river.id()).ifPresent(drawn -> drawn.points().forEach(point -> insert(lineTree, point)));
-        List<Stretch> cells =
-                cells(new PublicGrid(records.rivers()), river.id(), line.get().extent());
+    /** {@return the stretches of neighbouring cells of a river that has a line} */
+    private static List<Stretch> publicStretches(SurveyRecords records, UUID riverId) {
+        List<Stretch> cells = records.rivers()
+                .measuredLine(riverId)
+                .map(line -> cells(new PublicGrid(records.rivers()), riverId, line.extent()))
+                .orElse(List.of());
+        List<Stretch> stretches = new ArrayList<>();
         for (int first = 0; first < cells.size(); first++) {
             for (int last = first; last < Math.min(cells.size(), first + LONGEST_STRETCH); last++) {
-                Stretch stretch =
-                        new Stretch(cells.get(first).lower(), cells.get(last).upper());
-                addPublic(records, river.id(), stretch.lower());
-                addPublic(records, river.id(), stretch.upper());
-                addPublic(records, river.id(), stretch.middle());
-                steps(line.get(), stretch);
+                stretches.add(
+                        new Stretch(cells.get(first).lower(), cells.get(last).upper()));
             }
         }
+        return stretches;
     }
 
     private static List<Stretch> cells(PublicGrid grid, UUID riverId, Stretch extent) {
@@ -124,12 +147,21 @@ final class NestPlaces {
         return cells;
     }
 
-    private void steps(MeasuredLine line, Stretch stretch) {
-        int steps = (int) Math.ceil(Math.max(1, stretch.length() / STEP_METRES));
-        for (int i = 0; i <= steps; i++) {
-            double metres = stretch.lower().metres() + stretch.length() * i / steps;
-            line.point(new Chainage(metres)).ifPresent(point -> insert(lineTree, point));
-        }
+    /** Takes up the points by which a river and its public stretches are drawn. Most stretches share most of their points. */
+    private void addLines(SurveyRecords records, River river) {
+        records.rivers().line(river.id()).ifPresent(drawn -> drawn.points().forEach(point -> insert(lineTree, point)));
+        records.rivers().measuredLine(river.id()).ifPresent(line -> {
+            Set<Long> millimetres = new HashSet<>();
+            for (Stretch stretch : publicStretches(records, river.id())) {
+                int steps = (int) Math.ceil(Math.max(1, stretch.length() / STEP_METRES));
+                for (int i = 0; i <= steps; i++) {
+                    double metres = stretch.lower().metres() + stretch.length() * i / steps;
+                    if (millimetres.add(Math.round(metres * 1000))) {
+                        line.point(new Chainage(metres)).ifPresent(point -> insert(lineTree, point));
+                    }
+                }
+            }
+        });
     }
 
     private static Coordinate coordinate(GeoPoint point) {
@@ -142,7 +174,7 @@ final class NestPlaces {
 
     /** {@return the whole degrees of longitude in which nests lie} */
     Set<Double> longitudes() {
-        return nests.stream().map(nest -> Math.floor(nest.point().longitude())).collect(Collectors.toSet());
+        return longitudes;
     }
 
     /** {@return the nest nearest to a point, if one is as near as this} */
@@ -163,15 +195,18 @@ final class NestPlaces {
 
     private static Optional<Object> nearest(STRtree tree, double latitude, double longitude, double metres) {
         double high = metres / METRES_PER_DEGREE;
-        double wide = high / Math.max(0.01, Math.cos(Math.toRadians(latitude)));
+        double shrunk = Math.cos(Math.toRadians(latitude));
+        double wide = high / Math.max(0.01, shrunk);
         Object best = null;
-        double least = metres;
+        double least = metres * metres;
         for (Object found :
                 tree.query(new Envelope(longitude - wide, longitude + wide, latitude - high, latitude + high))) {
             GeoPoint point = found instanceof Nest nest ? nest.point() : (GeoPoint) found;
-            double distance = distance(latitude, longitude, point.latitude(), point.longitude());
-            if (distance <= least) {
-                least = distance;
+            double north = (latitude - point.latitude()) * METRES_PER_DEGREE;
+            double east = (longitude - point.longitude()) * METRES_PER_DEGREE * shrunk;
+            double squared = north * north + east * east;
+            if (squared <= least) {
+                least = squared;
                 best = found;
             }
         }
@@ -183,6 +218,12 @@ final class NestPlaces {
         double north = (latitude - otherLatitude) * METRES_PER_DEGREE;
         double east = (longitude - otherLongitude) * METRES_PER_DEGREE * Math.cos(Math.toRadians(latitude));
         return Math.hypot(north, east);
+    }
+
+    /** {@return a nest at a river km, as far as it was written out, whatever the river} */
+    Optional<Nest> atKm(double km, double tolerance) {
+        return nestsByKm.subMap(km - tolerance, true, km + tolerance, true).values().stream()
+                .findFirst();
     }
 
     /** {@return whether a river km stands for a landmark, a sample or a public limit, as far as it was written out} */

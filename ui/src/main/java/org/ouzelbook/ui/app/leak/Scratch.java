@@ -165,6 +165,12 @@ final class Scratch implements Closeable {
         return written.done();
     }
 
+    /** {@return the text with something else wherever it matches, which it does nowhere without this sign} */
+    CharSequence replaced(CharSequence text, char sign, Pattern pattern, Function<MatchResult, String> other)
+            throws IOException {
+        return Spelling.holds(text, sign) ? replaced(text, pattern, other) : text;
+    }
+
     /** {@return every place of a text that matches, each on a line of its own} */
     CharSequence matches(CharSequence text, Pattern pattern) throws IOException {
         Writing written = new Writing();

@@ -64,10 +64,12 @@ final class Spelling {
 
     /** {@return a text with letters for their codes in addresses and in JSON; every line where it was} */
     static CharSequence decoded(CharSequence text, Scratch scratch) throws IOException {
-        CharSequence letters = scratch.replaced(text, PERCENT, codes -> letters(codes.group()));
+        CharSequence letters = scratch.replaced(text, '%', PERCENT, codes -> letters(codes.group()));
         CharSequence plain =
-                scratch.replaced(letters, BACKSLASH, code -> onOneLine((char) Integer.parseInt(code.group(1), 16)));
-        return scratch.replaced(plain, UNSEEN, sign -> sign.group().equals("\u00a0") ? " " : "");
+                scratch.replaced(letters, '\\', BACKSLASH, code -> onOneLine((char) Integer.parseInt(code.group(1), 16)));
+        return isPlain(plain)
+                ? plain
+                : scratch.replaced(plain, UNSEEN, sign -> sign.group().equals("\u00a0") ? " " : "");
     }
 
     /** {@return the letters of bytes such as {@code %C3%A9}; the bytes as they stand if they are none} */
@@ -97,7 +99,7 @@ final class Spelling {
 
     /** {@return a text with letters for entities; every line where it was} */
     static CharSequence withoutEntities(CharSequence text, Scratch scratch) throws IOException {
-        return scratch.replaced(text, ENTITY, Spelling::letter);
+        return scratch.replaced(text, '&', ENTITY, Spelling::letter);
     }
 
     private static String letter(MatchResult entity) {
@@ -113,7 +115,7 @@ final class Spelling {
 
     /** {@return a text in which letters of any form stand for their plain ones, and none is unseen; every line where it was} */
     static CharSequence folded(CharSequence text, Scratch scratch) throws IOException {
-        return scratch.replaced(text, NOT_PLAIN, letters -> folded(letters.group()));
+        return isPlain(text) ? text : scratch.replaced(text, NOT_PLAIN, letters -> folded(letters.group()));
     }
 
     /** {@return a text in which letters of any form stand for their plain ones, and none is unseen; every line where it was} */
@@ -135,7 +137,17 @@ final class Spelling {
         return folded.toString();
     }
 
-    private static boolean isPlain(String text) {
+    /** {@return whether a sign stands somewhere in a text} */
+    static boolean holds(CharSequence text, char sign) {
+        for (int i = 0; i < text.length(); i++) {
+            if (text.charAt(i) == sign) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private static boolean isPlain(CharSequence text) {
         for (int i = 0; i < text.length(); i++) {
             if (text.charAt(i) >= 128) {
                 return false;

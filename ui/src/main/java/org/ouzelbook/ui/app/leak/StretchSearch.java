@@ -93,8 +93,8 @@ final class StretchSearch {
             return;
         }
         CharSequence first = firstLine(text);
-        char separator = holds(first, '\t') ? '\t' : holds(first, ';') ? ';' : ',';
-        if (!holds(first, separator)) {
+        char separator = Spelling.holds(first, '\t') ? '\t' : Spelling.holds(first, ';') ? ';' : ',';
+        if (!Spelling.holds(first, separator)) {
             return;
         }
         try (CsvReader<CsvRecord> rows = CsvReader.builder()
@@ -122,10 +122,6 @@ final class StretchSearch {
             end++;
         }
         return text.subSequence(0, end);
-    }
-
-    private static boolean holds(CharSequence text, char sign) {
-        return text.chars().anyMatch(letter -> letter == sign);
     }
 
     /** Reads the properties of the features in GeoJSON. */
