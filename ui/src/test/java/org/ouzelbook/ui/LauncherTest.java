@@ -2,8 +2,8 @@ package org.ouzelbook.ui;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.io.RandomAccessFile;
 import java.io.IOException;
+import java.io.RandomAccessFile;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;

@@ -22,7 +22,6 @@ import org.ouzelbook.tracker.domain.Place;
 import org.ouzelbook.tracker.domain.River;
 import org.ouzelbook.tracker.domain.Stretch;
 import org.ouzelbook.tracker.exchange.export.PublicGrid;
-import org.ouzelbook.tracker.river.MeasuredLine;
 
 /**
  * Where the nests of a book are, and which places near them anybody may know: landmarks, kick samples, and the limits and middles of
@@ -75,11 +74,14 @@ final class NestPlaces {
                                 nestTree.insert(new Envelope(coordinate(point)), place);
                             }
                         }));
-        longitudes = nestPoints.stream().map(point -> Math.floor(point.longitude())).collect(Collectors.toUnmodifiableSet());
+        longitudes =
+                nestPoints.stream().map(point -> Math.floor(point.longitude())).collect(Collectors.toUnmodifiableSet());
         Set<GeoPoint> known = new HashSet<>();
         publicSpots(records).forEach(spot -> {
             publicKm.add(spot.chainage().km());
-            point(records, spot.riverId(), spot.chainage()).filter(known::add).ifPresent(point -> insert(publicTree, point));
+            point(records, spot.riverId(), spot.chainage())
+                    .filter(known::add)
+                    .ifPresent(point -> insert(publicTree, point));
         });
         records.rivers().rivers().forEach(river -> addLines(records, river));
         nestTree.build();

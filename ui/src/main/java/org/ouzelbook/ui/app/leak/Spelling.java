@@ -65,8 +65,8 @@ final class Spelling {
     /** {@return a text with letters for their codes in addresses and in JSON; every line where it was} */
     static CharSequence decoded(CharSequence text, Scratch scratch) throws IOException {
         CharSequence letters = scratch.replaced(text, '%', PERCENT, codes -> letters(codes.group()));
-        CharSequence plain =
-                scratch.replaced(letters, '\\', BACKSLASH, code -> onOneLine((char) Integer.parseInt(code.group(1), 16)));
+        CharSequence plain = scratch.replaced(
+                letters, '\\', BACKSLASH, code -> onOneLine((char) Integer.parseInt(code.group(1), 16)));
         return isPlain(plain)
                 ? plain
                 : scratch.replaced(plain, UNSEEN, sign -> sign.group().equals("\u00a0") ? " " : "");
