@@ -10,8 +10,6 @@ import java.util.Map;
 import java.util.Set;
 import java.util.function.BiConsumer;
 import java.util.regex.Pattern;
-import java.util.stream.IntStream;
-import org.ouzelbook.ui.app.Texts;
 import org.ouzelbook.ui.app.leak.WordWindow.Word;
 
 /**
@@ -33,8 +31,6 @@ final class PrivateText {
     private static final Pattern HYPHENATED = Pattern.compile("\\p{Pd}[^\\S\\n]*\\r?\\n\\s*");
     private static final Pattern IN_COLOURS = Pattern.compile("[\\s,;.\\p{Pd}]+");
     private static final int MOST_JOINED = 12;
-    private static final int SHINGLE = 5;
-    private static final int SHORTEST_NOTE = 3;
     private static final int SHORT_NAME = 3;
     private static final int SHORTEST_NUMBER = 5;
     private static final int NAME_IN_NOTE = 4;
@@ -48,9 +44,6 @@ final class PrivateText {
             "reed", "stone", "wood", "woods", "wells", "bank", "banks", "bridge", "bridges", "rivers", "waters",
             "heath", "moor");
 
-    private static final Set<String> VOCABULARY = vocabulary();
-    private static final Set<Long> OWN_SHINGLES = ownShingles();
-
     /** A private word: how it is written, and when it counts. */
     private record Phrase(List<String> words, String written, boolean asWritten, boolean alone) {
         String joined() {
@@ -63,57 +56,13 @@ final class PrivateText {
 
     private final Set<String> beginnings = new HashSet<>();
     private int longestJoined;
-    private int longest = SHINGLE;
+    private int longest = Shingle.LONGEST;
     private final Set<String> known = new HashSet<>();
     private final Set<String> publicWords = new HashSet<>();
     private final Set<Long> shingles = new HashSet<>();
 
-    private static Set<String> vocabulary() {
-        Set<String> words = new HashSet<>();
-        Texts.all().forEach(text -> WordWindow.all(Spelling.folded(text)).forEach(word -> words.add(word.small())));
-        return Set.copyOf(words);
-    }
-
-    private static Set<Long> ownShingles() {
-        Set<Long> found = new HashSet<>();
-        Texts.all().forEach(text -> {
-            List<Word> words = WordWindow.all(Spelling.folded(text));
-            for (int size = SHORTEST_NOTE; size <= SHINGLE; size++) {
-                shingles(words, size).forEach(shingle -> found.add(shingle));
-            }
-        });
-        return found;
-    }
-
     private static String lower(String text) {
         return text.toLowerCase(Locale.ROOT);
-    }
-
-    /** {@return every run of so many words that says something} */
-    private static List<Long> shingles(List<Word> words, int size) {
-        return IntStream.rangeClosed(0, words.size() - size)
-                .mapToObj(first -> words.subList(first, first + size))
-                .filter(PrivateText::saysSomething)
-                .map(PrivateText::shingle)
-                .toList();
-    }
-
-    private static boolean saysSomething(List<Word> words) {
-        int telling = 0;
-        for (Word word : words) {
-            if (Character.isLetter(word.written().charAt(0)) && word.written().length() > 1) {
-                telling++;
-            }
-        }
-        return telling >= SHORTEST_NOTE;
-    }
-
-    private static long shingle(List<Word> words) {
-        long hash = words.size();
-        for (Word word : words) {
-            hash = hash * 0x100000001b3L ^ word.small().hashCode();
-        }
-        return hash * 0x9e3779b97f4a7c15L;
     }
 
     /** Takes up names that anybody may read. */
@@ -168,7 +117,7 @@ final class PrivateText {
     /** A word that stands in the program’s own texts, in a landmark’s name, or in any field guide to rivers. */
     private static boolean isOrdinary(String written, Set<String> publicWords) {
         String word = lower(written);
-        return VOCABULARY.contains(word) || publicWords.contains(word) || WATER_WORDS.contains(word);
+        return OwnTexts.holds(word) || publicWords.contains(word) || WATER_WORDS.contains(word);
     }
 
     private void add(Phrase phrase) {
@@ -190,18 +139,16 @@ final class PrivateText {
     void addNote(String given) {
         String note = Spelling.folded(given);
         List<Word> words = WordWindow.all(note);
-        int size = Math.min(SHINGLE, words.size());
-        if (size >= SHORTEST_NOTE) {
-            shingles(words, size).stream()
-                    .filter(shingle -> !OWN_SHINGLES.contains(shingle))
-                    .forEach(shingles::add);
+        int size = Math.min(Shingle.LONGEST, words.size());
+        if (size >= Shingle.SHORTEST) {
+            Shingle.all(words, size).filter(shingle -> !OwnTexts.holds(shingle)).forEach(shingles::add);
         }
         for (Word word : words) {
             String before = note.substring(0, word.start());
             boolean begins = before.isBlank() || SENTENCE_END.matcher(before).find();
             if (isOneName(word)
                     && (!begins || SAYS.matcher(note.substring(word.end())).matches())
-                    && !VOCABULARY.contains(word.small())
+                    && !OwnTexts.holds(word.small())
                     && !publicWords.contains(word.small())) {
                 add(new Phrase(List.of(word.small()), word.written(), true, false));
             }
@@ -230,9 +177,9 @@ final class PrivateText {
     }
 
     private boolean beginsANote(List<Word> words) {
-        for (int size = SHORTEST_NOTE; size <= Math.min(SHINGLE, words.size()); size++) {
+        for (int size = Shingle.SHORTEST; size <= Math.min(Shingle.LONGEST, words.size()); size++) {
             List<Word> some = words.subList(0, size);
-            if (saysSomething(some) && shingles.contains(shingle(some))) {
+            if (Shingle.saysSomething(some) && shingles.contains(Shingle.of(some))) {
                 return true;
             }
         }

@@ -3,16 +3,12 @@ package org.ouzelbook.ui.app.leak;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 
 /**
  * Glides over the words of a text, a few neighbours in view at a time. It takes one step for each word, so every run of neighbours that is
  * no longer than the window comes into view whole, wherever it stands; and what is held does not grow with the text.
  */
 final class WordWindow {
-    private static final Pattern WORD = Pattern.compile("[\\p{L}\\p{N}]+");
-
     /**
      * A word or a number.
      *
@@ -23,8 +19,12 @@ final class WordWindow {
      */
     record Word(String written, String small, int start, int end) {}
 
-    private final Matcher matcher;
+    private final CharSequence text;
     private final int size;
+
+    /** How far the text was read. */
+    private int at;
+
     private final List<Word> view = new ArrayList<>();
 
     /**
@@ -34,16 +34,52 @@ final class WordWindow {
      * @param size how many words are in view, from 1; fewer at the end of the text
      */
     WordWindow(CharSequence text, int size) {
-        matcher = WORD.matcher(text);
+        this.text = text;
         this.size = size;
         fill();
     }
 
     private void fill() {
-        while (view.size() < size && matcher.find()) {
-            String written = matcher.group();
-            view.add(new Word(written, written.toLowerCase(Locale.ROOT), matcher.start(), matcher.end()));
+        while (view.size() < size && goToWord()) {
+            int start = at;
+            at = endOfWord();
+            String written = text.subSequence(start, at).toString();
+            view.add(new Word(written, written.toLowerCase(Locale.ROOT), start, at));
         }
+    }
+
+    private boolean goToWord() {
+        while (at < text.length() && !isOfWord(Character.codePointAt(text, at))) {
+            at++;
+        }
+        return at < text.length();
+    }
+
+    private int endOfWord() {
+        int end = at;
+        while (end < text.length()) {
+            int sign = Character.codePointAt(text, end);
+            if (!isOfWord(sign)) {
+                break;
+            }
+            end += Character.charCount(sign);
+        }
+        return end;
+    }
+
+    /** Whether a sign is a letter or a number of any kind: the general categories L and N of Unicode. */
+    private static boolean isOfWord(int sign) {
+        return switch (Character.getType(sign)) {
+            case Character.UPPERCASE_LETTER,
+                    Character.LOWERCASE_LETTER,
+                    Character.TITLECASE_LETTER,
+                    Character.MODIFIER_LETTER,
+                    Character.OTHER_LETTER,
+                    Character.DECIMAL_DIGIT_NUMBER,
+                    Character.LETTER_NUMBER,
+                    Character.OTHER_NUMBER -> true;
+            default -> false;
+        };
     }
 
     /** {@return whether the text is over} */
