@@ -197,4 +197,9 @@ final class Cells {
     double place(int border) {
         return lower + border * width;
     }
+
+    /** The middle between two borders, in metres. */
+    double middle(int from, int to) {
+        return place(from) + (to - from) * width / 2;
+    }
 }

@@ -100,31 +100,36 @@ final class CountLaw {
     /** The numbers above a border, if a territory begins there; beginning with the territories that pass most confluences. */
     private NumberLaw beginning(int line, int from) {
         Recursion recursion = tree.lines.get(line);
-        Cells cells = recursion.cells;
-        double all = recursion.logBeginning(from);
-        List<ForkSum> ahead = recursion.forks().stream()
-                .filter(fork -> fork.fork.border > from && fork.fork.border <= from + cells.longest)
-                .toList();
-        NumberLaw law = new NumberLaw();
         int to = from + recursion.ratio[from].length - 1;
-        for (int passed = ahead.size(); passed >= 0; passed--) {
-            NumberLaw here = new NumberLaw();
+        List<ForkSum> ahead = recursion.forksAbove(from, recursion.cells.longest);
+        if (ahead.isEmpty()) {
+            return ending(line, from, from, to);
+        }
+        double all = recursion.logBeginning(from);
+        NumberLaw law = ending(line, from, ahead.get(ahead.size() - 1).fork.border, to);
+        for (int passed = ahead.size() - 1; passed >= 0; passed--) {
+            ForkSum fork = ahead.get(passed);
             int lowest = passed == 0 ? from : ahead.get(passed - 1).fork.border;
-            int highest = passed == ahead.size() ? to : ahead.get(passed).fork.border;
-            for (int end = Math.max(lowest + 1, from + cells.shortest); end <= Math.min(to, highest); end++) {
-                int n = end - from;
-                double given = Math.exp(recursion.log(from, n) + recursion.logAfterTerritory(end) - all);
-                if (given > NEGLIGIBLE) {
-                    double middle = cells.place(from) + n * cells.width / 2;
-                    here.add(given, lines[line].afterTerritory[end], one(line, middle));
-                }
-            }
-            if (passed < ahead.size()) {
-                ForkSum fork = ahead.get(passed);
-                here.add(1, lawOf(fork).along().plus(law), 0);
-                here.add(1, bending(fork, fork.fork.border - from, all), 0);
-            }
+            NumberLaw here = ending(line, from, lowest, Math.min(to, fork.fork.border));
+            here.add(1, lawOf(fork).along().plus(law), 0);
+            here.add(1, bending(fork, fork.fork.border - from, all), 0);
             law = here;
+        }
+        return law;
+    }
+
+    /** The numbers with a territory along the line that ends above one border and not above another. */
+    private NumberLaw ending(int line, int from, int lowest, int highest) {
+        Recursion recursion = tree.lines.get(line);
+        NumberLaw[] after = lines[line].afterTerritory;
+        double all = recursion.logBeginning(from);
+        int shortest = recursion.cells.shortest;
+        NumberLaw law = new NumberLaw();
+        for (int end = Math.max(lowest + 1, from + shortest); end <= highest; end++) {
+            double given = Math.exp(recursion.log(from, end - from) + recursion.logAfterTerritory(end) - all);
+            if (given > NEGLIGIBLE) {
+                law.add(given, after[end], one(line, recursion.cells.middle(from, end)));
+            }
         }
         return law;
     }

@@ -22,7 +22,7 @@ record Found(int line, int from, int to, double middle, Optional<Beyond> beyond)
     record Beyond(int line, int from, int to) {}
 
     static Found straight(int line, Cells cells, int from, int to) {
-        return new Found(line, from, to, cells.place(from) + (to - from) * cells.width / 2, Optional.empty());
+        return new Found(line, from, to, cells.middle(from, to), Optional.empty());
     }
 
     static Found bent(Crossing crossing, int onFirst, int onSecond) {

@@ -91,7 +91,7 @@ public final class LinePosterior {
             double[] sum = new double[1];
             recursion.straight(
                     line,
-                    (from, n) -> !isMet(from, n) && counted.test(cells.place(from) + n * cells.width / 2),
+                    (from, n) -> !isMet(from, n) && counted.test(cells.middle(from, from + n)),
                     (from, n, probability) -> sum[0] += probability);
             recursion.bent(line, (crossing, n, m, probability) -> {
                 Crossing bend = crossing.crossing;

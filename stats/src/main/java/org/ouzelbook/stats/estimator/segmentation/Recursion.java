@@ -94,30 +94,46 @@ final class Recursion {
                 natures.stream().map(nature -> new double[cells.count][]).toList();
         int last = cells.through > 0 ? cells.through : cells.count;
         for (int from = 0; from < last; from++) {
-            int size = Math.min(cells.longest, cells.count - from) + 1;
+            double[] known = known(cells, from);
             for (double[][] ratio : ratios) {
-                ratio[from] = new double[size];
-                Arrays.fill(ratio[from], NONE);
+                ratio[from] = known.clone();
             }
-            double apart = 0;
-            List<Cells.TurnCells> turns = new ArrayList<>();
-            for (int n = 1; n < size; n++) {
-                for (Cells.ApartCells pair : cells.apart.get(from + n - 1)) {
-                    apart += pair.lower() >= from ? pair.logFactor() : 0;
-                }
-                turns.addAll(cells.turns.get(from + n - 1));
-                if (n >= cells.shortest && apart > NONE && from + n > cells.through && weights.look(from, from + n)) {
-                    double turned = 0;
-                    for (Cells.TurnCells turn : turns) {
-                        turned += turn.log(from, from + n);
-                    }
-                    for (int i = 0; i < ratios.size(); i++) {
-                        ratios.get(i)[from][n] = apart + turned + weights.log(i);
-                    }
+            for (int n = cells.shortest; n < known.length; n++) {
+                if (known[n] > NONE) {
+                    add(weights, from, n, ratios);
                 }
             }
         }
         return ratios;
+    }
+
+    private static void add(StretchWeights weights, int from, int n, List<double[][]> ratios) {
+        boolean canBe = weights.look(from, from + n);
+        for (int i = 0; i < ratios.size(); i++) {
+            ratios.get(i)[from][n] += canBe ? weights.log(i) : NONE;
+        }
+    }
+
+    /** What was decided or noted of the stretches from a border up, by number of cells; minus infinity where none can be. */
+    private static double[] known(Cells cells, int from) {
+        double[] known = new double[Math.min(cells.longest, cells.count - from) + 1];
+        Arrays.fill(known, NONE);
+        double apart = 0;
+        List<Cells.TurnCells> turns = new ArrayList<>();
+        for (int n = 1; n < known.length; n++) {
+            for (Cells.ApartCells pair : cells.apart.get(from + n - 1)) {
+                apart += pair.lower() >= from ? pair.logFactor() : 0;
+            }
+            turns.addAll(cells.turns.get(from + n - 1));
+            if (n >= cells.shortest && from + n > cells.through) {
+                double turned = 0;
+                for (Cells.TurnCells turn : turns) {
+                    turned += turn.log(from, from + n);
+                }
+                known[n] = apart + turned;
+            }
+        }
+        return known;
     }
 
     /** Weight of a territory, with what it passes where tributaries join. */
@@ -313,6 +329,16 @@ final class Recursion {
     /** The confluences on the line, going up. */
     List<ForkSum> forks() {
         return forks;
+    }
+
+    /** Those above a border, and no more than some cells above it. */
+    List<ForkSum> forksAbove(int from, int cellsLong) {
+        if (forks.isEmpty()) {
+            return forks;
+        }
+        return forks.stream()
+                .filter(fork -> fork.fork.border > from && fork.fork.border <= from + cellsLong)
+                .toList();
     }
 
     /** The confluence at a border, if there is one. */
