@@ -67,7 +67,7 @@ class LauncherTest {
         }
         for (String byModel : new String[] {"map", "density", "trend", "report"}) {
             assertThat(start(program.resolve("bin/ouzelbook"), byModel, "book"))
-                    .contains("-XX:CompileThresholdScaling=5")
+                    .contains("-XX:Tier4InvocationThreshold=50000")
                     .doesNotContain("-XX:TieredStopAtLevel=1");
         }
         assertThat(start(program.resolve("bin/ouzelbook"), "estimate", "territories", "table"))
