@@ -35,6 +35,9 @@ final class StretchWeights {
 
     private static final double TOO_SMALL = 1e-250;
 
+    /** So many sums are made side by side. */
+    private static final int SIDE_BY_SIDE = 6;
+
     private final Cells cells;
     private final List<FindingLaw> laws;
 
@@ -79,7 +82,7 @@ final class StretchWeights {
         logarithms = new StretchLogarithms(stretch);
         of = stretch.of;
         product = new double[visits][of.lanes];
-        found = new double[visits + 1][of.lanes];
+        found = new double[visits + 1][of.lanes + SIDE_BY_SIDE - 1];
         bound = new double[visits];
         missed = new double[natures];
         sum = new double[(visits + 1) * natures];
@@ -275,35 +278,72 @@ final class StretchWeights {
         return true;
     }
 
-    /** The mean over focal places: four sums at once, as each waits for itself. */
+    /** The mean over focal places. */
     private void average() {
-        int last = (stretch.told + 1) * natures - 1;
-        for (int at = 0; at <= last; at += 4) {
-            int second = Math.min(at + 1, last);
-            int third = Math.min(at + 2, last);
-            int fourth = Math.min(at + 3, last);
-            double[] a = found[at / natures];
-            double[] b = found[second / natures];
-            double[] c = found[third / natures];
-            double[] d = found[fourth / natures];
-            int fromB = second % natures - at % natures;
-            int fromC = third % natures - at % natures;
-            int fromD = fourth % natures - at % natures;
-            double ofA = 0;
-            double ofB = 0;
-            double ofC = 0;
-            double ofD = 0;
-            for (int lane = at % natures; lane < stretch.size; lane += natures) {
-                ofA += a[lane];
-                ofB += b[lane + fromB];
-                ofC += c[lane + fromC];
-                ofD += d[lane + fromD];
+        int sums = stretch.told + 1;
+        if (natures == 1) {
+            for (int i = 0; i < sums; i += SIDE_BY_SIDE) {
+                addRows(i, stretch.told);
             }
-            sum[at] = ofA / stretch.foci;
-            sum[second] = ofB / stretch.foci;
-            sum[third] = ofC / stretch.foci;
-            sum[fourth] = ofD / stretch.foci;
+        } else {
+            for (int i = 0; i < sums; i++) {
+                for (int n = 0; n < natures; n += SIDE_BY_SIDE) {
+                    addLanes(i, n);
+                }
+            }
         }
+        for (int i = 0; i < sums * natures; i++) {
+            sum[i] /= stretch.foci;
+        }
+    }
+
+    /** Adds up a few rows of one nature, none above the last; side by side, as each sum waits for itself. */
+    private void addRows(int row, int last) {
+        double[] a = found[row];
+        double[] b = found[Math.min(row + 1, last)];
+        double[] c = found[Math.min(row + 2, last)];
+        double[] d = found[Math.min(row + 3, last)];
+        double[] e = found[Math.min(row + 4, last)];
+        double[] f = found[Math.min(row + 5, last)];
+        double ofA = 0;
+        double ofB = 0;
+        double ofC = 0;
+        double ofD = 0;
+        double ofE = 0;
+        double ofF = 0;
+        for (int lane = 0; lane < stretch.size; lane++) {
+            ofA += a[lane];
+            ofB += b[lane];
+            ofC += c[lane];
+            ofD += d[lane];
+            ofE += e[lane];
+            ofF += f[lane];
+        }
+        keep(row, last, ofA, ofB, ofC, ofD, ofE, ofF);
+    }
+
+    /** Adds up a few natures of one row. */
+    private void addLanes(int row, int nature) {
+        double[] values = found[row];
+        double ofA = 0;
+        double ofB = 0;
+        double ofC = 0;
+        double ofD = 0;
+        double ofE = 0;
+        double ofF = 0;
+        for (int lane = nature; lane < stretch.size; lane += natures) {
+            ofA += values[lane];
+            ofB += values[lane + 1];
+            ofC += values[lane + 2];
+            ofD += values[lane + 3];
+            ofE += values[lane + 4];
+            ofF += values[lane + 5];
+        }
+        keep(row * natures + nature, (row + 1) * natures - 1, ofA, ofB, ofC, ofD, ofE, ofF);
+    }
+
+    private void keep(int first, int last, double... values) {
+        System.arraycopy(values, 0, sum, first, Math.min(values.length, last - first + 1));
     }
 
     /** Whether the sums of a nature are neither too large nor too small for numbers. */
