@@ -20,6 +20,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.locationtech.jts.io.ParseException;
 import org.locationtech.jts.io.WKBReader;
+import org.ouzelbook.tracker.exchange.export.Numbers;
 import org.sqlite.SQLiteConnection;
 
 /**
@@ -145,7 +146,12 @@ public final class DatabaseTables implements Closeable {
             }
             return positions;
         }
-        return value == null ? "" : value.toString();
+        return value == null ? "" : value instanceof Double number ? written(number) : value.toString();
+    }
+
+    /** Digits only: near Greenwich and the equator Java would write 2.0E-4. */
+    private static String written(double number) {
+        return Double.isFinite(number) ? Numbers.text(number) : String.valueOf(number);
     }
 
     /** The positions of a geometry, as {@code [[-6.41,57.24],[-6.40,57.20]]}; blank if it is none. */
@@ -159,7 +165,7 @@ public final class DatabaseTables implements Closeable {
             return Stream.of(new WKBReader()
                             .read(Arrays.copyOfRange(bytes, start, bytes.length))
                             .getCoordinates())
-                    .map(position -> "[" + position.x + "," + position.y + "]")
+                    .map(position -> "[" + written(position.x) + "," + written(position.y) + "]")
                     .collect(Collectors.joining(",", "[", "]"));
         } catch (ParseException e) {
             return "";
