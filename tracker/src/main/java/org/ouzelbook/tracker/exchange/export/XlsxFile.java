@@ -6,6 +6,7 @@ import java.io.Writer;
 import java.time.LocalDate;
 import java.time.LocalTime;
 import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.ouzelbook.tracker.domain.Message;
@@ -216,7 +217,7 @@ public final class XlsxFile {
     }
 
     private static void number(XmlText xml, Object number, int style) {
-        xml.open("c", "s", style).element("v", Numbers.text(number)).close();
+        styled(xml, style).element("v", Numbers.text(number)).close();
     }
 
     private static void text(XmlText xml, String text, int style) {
@@ -224,10 +225,19 @@ public final class XlsxFile {
             xml.empty("c");
             return;
         }
-        xml.open("c", "t", "inlineStr", "s", style)
+        styled(xml, style, "t", "inlineStr")
                 .open("is")
                 .element("t", text, "xml:space", "preserve")
                 .close()
                 .close();
+    }
+
+    /** Opens a cell. The plain style is not named: beside a degree its number would read as another. */
+    private static XmlText styled(XmlText xml, int style, Object... attributes) {
+        List<Object> all = new ArrayList<>(List.of(attributes));
+        if (style != 0) {
+            all.addAll(List.of("s", style));
+        }
+        return xml.open("c", all.toArray());
     }
 }
