@@ -24,28 +24,33 @@ import org.ouzelbook.tracker.store.BookEdit;
 final class BookIndex {
     private final BookEdit edit;
     private final RiverNetwork network;
-    private final PlaceSettings placeSettings;
+    private final Map<String, River> rivers = new HashMap<>();
     private final Optional<River> usualRiver;
-    private final List<Landmark> landmarks;
+    private final Map<Named, Landmark> landmarks = new HashMap<>();
+    private final Places places;
     private final Map<String, Reach> reaches = new HashMap<>();
     private final Map<String, Visit> visits = new HashMap<>();
     private final Map<RiverDay, List<Visit>> visitsByDay = new HashMap<>();
     private final Map<String, Nest> nests = new HashMap<>();
     private final Map<UUID, List<NestCheck>> checks = new HashMap<>();
-    private Optional<Places> places = Optional.empty();
 
     private record RiverDay(UUID riverId, LocalDate date) {}
+
+    /** A name on a river, as names are compared. */
+    private record Named(UUID riverId, String key) {}
 
     BookIndex(BookEdit edit, ImportAnswers answers) {
         this.edit = edit;
         this.network = edit.network();
-        this.placeSettings = settings(answers);
+        network.rivers().forEach(river -> rivers.putIfAbsent(key(river.name()), river));
         this.usualRiver = answers.river().isPresent()
                 ? river(answers.river().get())
                 : network.rivers().stream()
                         .filter(river -> network.rivers().size() == 1)
                         .findFirst();
-        this.landmarks = new ArrayList<>(edit.landmarks());
+        List<Landmark> known = edit.landmarks();
+        this.places = Places.of(network, known, settings(answers));
+        known.forEach(this::index);
         edit.reaches().forEach(reach -> reaches.put(key(reach.name()), reach));
         edit.visits().forEach(this::know);
         edit.nests().forEach(this::know);
@@ -73,9 +78,7 @@ final class BookIndex {
     }
 
     Places places() {
-        Places known = places.orElseGet(() -> Places.of(network, landmarks, placeSettings));
-        places = Optional.of(known);
-        return known;
+        return places;
     }
 
     Optional<River> usualRiver() {
@@ -83,9 +86,7 @@ final class BookIndex {
     }
 
     Optional<River> river(String name) {
-        return network.rivers().stream()
-                .filter(river -> key(river.name()).equals(key(name)))
-                .findFirst();
+        return Optional.ofNullable(rivers.get(key(name)));
     }
 
     String riverName(UUID riverId) {
@@ -97,15 +98,16 @@ final class BookIndex {
     }
 
     Optional<Landmark> landmark(UUID riverId, String name) {
-        return landmarks.stream()
-                .filter(landmark -> landmark.place().riverId().equals(riverId)
-                        && key(landmark.name()).equals(key(name)))
-                .findFirst();
+        return Optional.ofNullable(landmarks.get(new Named(riverId, key(name))));
     }
 
     void know(Landmark landmark) {
-        landmarks.add(landmark);
-        places = Optional.empty();
+        index(landmark);
+        places.add(landmark);
+    }
+
+    private void index(Landmark landmark) {
+        landmarks.putIfAbsent(new Named(landmark.place().riverId(), key(landmark.name())), landmark);
     }
 
     Optional<Reach> reach(String name) {

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.UUID;
+import java.util.function.BooleanSupplier;
 import java.util.function.Function;
 import org.ouzelbook.tracker.domain.Bank;
 import org.ouzelbook.tracker.domain.Chainage;
@@ -180,17 +181,22 @@ final class RowPlace {
         }
         double north = latitude.getAsDouble();
         double east = longitude.getAsDouble();
-        boolean exchangedFits = Math.abs(north) <= 180 && Math.abs(east) <= 90 && near(east, north, riverId);
+        // only asked where the point does not fit: the way from the other side of the earth is long
+        BooleanSupplier exchangedFits =
+                () -> Math.abs(north) <= 180 && Math.abs(east) <= 90 && near(east, north, riverId);
         if (Math.abs(north) > 90 || Math.abs(east) > 180) {
             row.problem(
                     Math.abs(north) > 90 ? Column.LATITUDE : Column.LONGITUDE,
-                    Message.of(exchangedFits ? "import.coordinates.exchanged" : "import.coordinates.range"));
+                    Message.of(
+                            exchangedFits.getAsBoolean()
+                                    ? "import.coordinates.exchanged"
+                                    : "import.coordinates.range"));
             return true;
         }
         GeoPoint point = new GeoPoint(north, east);
         PlaceReading reading = orWhereWalked(riverId, on -> book.places().atPoint(point, OptionalDouble.empty(), on));
         boolean held = reading instanceof Unclear unclear && unclear.choices().isEmpty();
-        if (held && exchangedFits) {
+        if (held && exchangedFits.getAsBoolean()) {
             row.problem(Column.LATITUDE, Message.of("import.coordinates.exchanged"));
         } else {
             take(Column.LATITUDE, reading);

@@ -16,10 +16,12 @@ final class LandmarkNames {
     private int mostWords = 1;
 
     LandmarkNames(List<Landmark> landmarks) {
-        for (Landmark landmark : landmarks) {
-            add(landmark.name(), landmark);
-            landmark.aliases().forEach(alias -> add(alias, landmark));
-        }
+        landmarks.forEach(this::add);
+    }
+
+    void add(Landmark landmark) {
+        add(landmark.name(), landmark);
+        landmark.aliases().forEach(alias -> add(alias, landmark));
     }
 
     private void add(String name, Landmark landmark) {

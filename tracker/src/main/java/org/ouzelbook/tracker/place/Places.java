@@ -1,8 +1,12 @@
 package org.ouzelbook.tracker.place;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.UUID;
@@ -53,6 +57,15 @@ public final class Places {
      */
     public static Places of(RiverNetwork network, List<Landmark> landmarks, PlaceSettings settings) {
         return new Places(network, new LandmarkNames(landmarks), settings);
+    }
+
+    /**
+     * Takes up another landmark.
+     *
+     * @param landmark a landmark on one of the rivers
+     */
+    public void add(Landmark landmark) {
+        landmarks.add(landmark);
     }
 
     /** {@return the rivers on which places are found} */
@@ -209,16 +222,26 @@ public final class Places {
      */
     public PlaceReading atPoint(GeoPoint ground, OptionalDouble accuracyMetres, Optional<UUID> riverId) {
         double accuracy = accuracyMetres.orElse(settings.gpsMetres());
-        List<OnRiver> candidates = new ArrayList<>();
+        Map<River, MeasuredLine> lines = new LinkedHashMap<>();
+        Map<River, Double> offsets = new HashMap<>();
         for (River river : network.rivers()) {
-            Optional<MeasuredLine> line = network.measuredLine(river.id());
-            if (line.isPresent() && (riverId.isEmpty() || river.id().equals(riverId.get()))) {
-                line.get().candidates(ground, accuracy).forEach(snap -> candidates.add(new OnRiver(river, snap)));
+            if (riverId.isEmpty() || river.id().equals(riverId.get())) {
+                network.measuredLine(river.id()).ifPresent(line -> {
+                    lines.put(river, line);
+                    offsets.put(river, line.nearest(ground).offsetMetres());
+                });
             }
         }
-        if (candidates.isEmpty()) {
+        if (lines.isEmpty()) {
             return Unclear.of("place.noLine");
         }
+        double least = Collections.min(offsets.values());
+        List<OnRiver> candidates = new ArrayList<>();
+        lines.forEach((river, line) -> {
+            if (offsets.getOrDefault(river, least) <= least + accuracy) {
+                line.candidates(ground, accuracy).forEach(snap -> candidates.add(new OnRiver(river, snap)));
+            }
+        });
         candidates.sort(Comparator.comparingDouble(candidate -> candidate.snap.offsetMetres()));
         OnRiver nearest = candidates.get(0);
         double offset = nearest.snap.offsetMetres();

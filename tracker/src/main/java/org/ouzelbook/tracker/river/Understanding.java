@@ -3,6 +3,7 @@ package org.ouzelbook.tracker.river;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -31,6 +32,7 @@ final class Understanding {
     private final RiverAnswers answers;
     private final Map<String, DrawnRiver> drawn = new LinkedHashMap<>();
     private final Map<String, ChainedLine> chained = new LinkedHashMap<>();
+    private final Map<String, MeasuredLine> measured = new HashMap<>();
     private final Map<String, UnderstoodRiver> understood = new LinkedHashMap<>();
     private final List<Message> questions = new ArrayList<>();
 
@@ -142,7 +144,8 @@ final class Understanding {
     }
 
     private MeasuredLine measured(DrawnRiver river) {
-        return MeasuredLine.of(line(river).points());
+        return measured.computeIfAbsent(
+                key(river.name()), name -> MeasuredLine.of(line(river).points()));
     }
 
     private static Snap nearestEnd(List<GeoPoint> points, MeasuredLine receiving) {

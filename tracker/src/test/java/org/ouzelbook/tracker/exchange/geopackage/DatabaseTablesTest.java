@@ -21,6 +21,7 @@ class DatabaseTablesTest {
             tables.write("marks", text, other -> {});
         }
 
-        assertThat(text.toString().lines()).containsExactly("fid,geom,name,km", "1,\"[[0.0002,52.0289]]\",a rock,0.0005");
+        assertThat(text.toString().lines())
+                .containsExactly("fid,geom,name,km", "1,\"[[0.0002,52.0289]]\",a rock,0.0005");
     }
 }
