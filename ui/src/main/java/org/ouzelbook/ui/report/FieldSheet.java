@@ -5,6 +5,7 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import org.ouzelbook.tracker.domain.Chainage;
 import org.ouzelbook.tracker.domain.Species;
 import org.ouzelbook.tracker.domain.Stretch;
@@ -25,6 +26,13 @@ public final class FieldSheet implements Paper {
 
     private static final double WIDTH_MM = 190;
     private static final double STRIP_MM = 200;
+    private static final double LINE_MM = 7;
+
+    /** The room of a heading on one line, and on two with the rest of a word at the end of the first taken off, in heights of its letters. */
+    private static final double ONE_LINE = 30;
+
+    private static final double TWO_LINES = 58;
+
     private static final Palette BLACK = black();
 
     private final FieldWater water;
@@ -70,30 +78,35 @@ public final class FieldSheet implements Paper {
         return page.document(title, "sheet", false);
     }
 
-    /** The pages of a stretch, going upstream, all of one length. */
+    /** The pages of a stretch, going upstream, all of about one length; they meet at whole 100 m where that makes none too long. */
     private static List<Stretch> parts(Stretch stretch) {
         int pages = (int) Math.max(1, Math.ceil(stretch.length() / MOST_METRES - 1e-6));
-        List<Stretch> parts = new ArrayList<>();
-        for (int i = 0; i < pages; i++) {
-            parts.add(new Stretch(
-                    new Chainage(stretch.lower().metres() + stretch.length() * i / pages),
-                    new Chainage(stretch.lower().metres() + stretch.length() * (i + 1) / pages)));
+        List<Double> ends = new ArrayList<>();
+        for (int i = 0; i <= pages; i++) {
+            double exact = stretch.lower().metres() + stretch.length() * i / pages;
+            double round = Math.round(exact / 100) * 100.0;
+            boolean meets = i > 0 && i < pages && round - ends.get(i - 1) <= MOST_METRES;
+            ends.add(meets ? round : exact);
         }
-        return parts;
+        return IntStream.range(0, pages)
+                .mapToObj(i -> new Stretch(new Chainage(ends.get(i)), new Chainage(ends.get(i + 1))))
+                .toList();
     }
 
     private void sheet(Page page, FieldWater.Walk walk, List<Stretch> parts, int part) {
         Html html = page.body();
+        String heading = heading(walk.name(), parts.get(part));
         html.open("section", "class", "sheet");
         html.open("header")
-                .element("h1", Texts.of("sheet.heading", walk.name(), parts.get(part)))
+                .element("h1", heading)
                 .element("p", Texts.of("sheet.part", part + 1, parts.size()))
                 .close("header");
         if (isPrivate) {
             html.element("p", Texts.of("sheet.private"), "class", "private");
         }
         boxes(html);
-        Picture picture = new SheetStrip(water, walk, parts.get(part), STRIP_MM).picture();
+        int linesMore = (isPrivate ? 1 : 0) + (HouseFont.SEMIBOLD.width(heading) > ONE_LINE ? 1 : 0);
+        Picture picture = new SheetStrip(water, walk, parts.get(part), STRIP_MM - linesMore * LINE_MM).picture();
         String svg = SvgPen.write(
                 picture, BLACK, "sheet" + letters(page.body().toString().length()));
         html.open("figure")
@@ -101,6 +114,12 @@ public final class FieldSheet implements Paper {
                 .close("figure");
         key(html);
         html.element("p", Texts.of("sheet.cautions"), "class", "cautions").close("section");
+    }
+
+    /** The name, cut where the heading would need a third line, and the km. */
+    private static String heading(String name, Stretch part) {
+        double room = TWO_LINES - HouseFont.SEMIBOLD.width(Texts.of("sheet.heading", "", part));
+        return Texts.of("sheet.heading", HouseFont.SEMIBOLD.cut(name, room), part);
     }
 
     /** A name of letters only for a number. */

@@ -5,6 +5,9 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
+import org.ouzelbook.tracker.domain.Chainage;
 import org.ouzelbook.tracker.domain.Landmark;
 import org.ouzelbook.tracker.domain.LandmarkKind;
 import org.ouzelbook.tracker.domain.River;
@@ -33,14 +36,25 @@ final class SheetStrip {
     private static final double TOP = 26;
     private static final double FOOT = 12;
     private static final double NAMES = 150;
-    private static final double WATER = 212;
-    private static final double WRITING = 238;
+    private static final double WATER = 216;
+    private static final double WRITING = 242;
     private static final double TOGETHER = 560;
     private static final double BACK = 660;
-    private static final double CLOSEST_NAMES = 16;
 
     /** A line to write on is at least this high: about 8 mm, for cold fingers. */
     private static final double LINE = 8 * PER_MM;
+
+    /** Ticks stand at least this far apart. */
+    private static final double TICK = 3.5 * PER_MM;
+
+    /** How far lines and ticks may be from each other, in metres. */
+    private static final List<Integer> STEPS = List.of(5, 10, 20, 50, 100, 200, 500, 1000);
+
+    /** Half the room of the arrow. */
+    private static final double ARROW = 14;
+
+    /** A confluence that is kept as a landmark so near the mouth of a tributary is that mouth. Common practice, no source. */
+    private static final double SAME_MOUTH_METRES = 100;
 
     private static final Pencil THIN = new Pencil(Ink.GRID, 1, false);
     private static final Pencil INK = new Pencil(Ink.INK, 1.6, false);
@@ -64,13 +78,11 @@ final class SheetStrip {
         this.height = heightMm * PER_MM;
     }
 
-    private record Name(double y, String text, LandmarkKind kind) {}
-
     Picture picture() {
         headings();
         lines();
         stream();
-        names();
+        arrow(names());
         String title = Texts.of("sheet.strip.title", walk.name(), shown);
         return new Picture(WIDTH, height, shapes, title, title);
     }
@@ -94,30 +106,34 @@ final class SheetStrip {
         shapes.add(new Shape.Label(new Point(x, 15), Texts.of(key), Anchor.START, Lettering.SMALL, Ink.INK));
     }
 
-    /** Ticks every 100 m, a line to write on as often as fits, and the km in figures. */
+    /** Lines to write on and the km in figures, as many as leave room for a pencil; ticks between them. */
     private void lines() {
-        double perHundred = (height - TOP - FOOT) / shown.length() * 100;
-        int each = 1;
-        while (each * perHundred < LINE && each < 10) {
-            each = each == 1 ? 2 : each == 2 ? 5 : 10;
-        }
-        long first = (long) Math.ceil(shown.lower().metres() / 100 - 1e-6);
-        long last = (long) Math.floor(shown.upper().metres() / 100 + 1e-6);
-        for (long hundred = first; hundred <= last; hundred++) {
-            double y = Math.round(y(hundred * 100.0)) + 0.5;
-            boolean written = hundred % each == 0;
-            double tick = hundred % 10 == 0 ? 12 : hundred % 5 == 0 ? 8 : 5;
-            shapes.add(new Shape.Line(new Point(WATER + 9, y), new Point(WATER + 9 + tick, y), INK));
-            if (written) {
+        int line = step(LINE);
+        int tick = Math.min(line, step(TICK));
+        int strong = line < 100 ? 100 : 1000;
+        long first = (long) Math.ceil(shown.lower().metres() / tick - 1e-6);
+        long last = (long) Math.floor(shown.upper().metres() / tick + 1e-6);
+        for (long i = first; i <= last; i++) {
+            long metres = i * tick;
+            double y = Math.round(y(metres)) + 0.5;
+            double length = metres % strong == 0 ? 12 : metres % (strong / 2) == 0 ? 8 : 5;
+            shapes.add(new Shape.Line(new Point(WATER + 9, y), new Point(WATER + 9 + length, y), INK));
+            if (metres % line == 0) {
                 shapes.add(new Shape.Line(new Point(WRITING, y), new Point(WIDTH, y), THIN));
                 shapes.add(new Shape.Label(
-                        new Point(WATER - 12, y + 4.5),
-                        String.format(Locale.ROOT, "%.1f", hundred / 10.0),
+                        new Point(WATER - 15, y + 4.5),
+                        String.format(Locale.ROOT, line < 100 ? "%.2f" : "%.1f", metres / 1000.0),
                         Anchor.END,
-                        hundred % 10 == 0 ? Lettering.STRONG : Lettering.SMALL,
+                        metres % strong == 0 ? Lettering.STRONG : Lettering.SMALL,
                         Ink.INK));
             }
         }
+    }
+
+    /** The smallest step, in metres, that takes so many pixels or more; the largest where none does. */
+    private int step(double pixels) {
+        double perMetre = (height - TOP - FOOT) / shown.length();
+        return STEPS.stream().filter(step -> step * perMetre >= pixels).findFirst().orElse(STEPS.get(STEPS.size() - 1));
     }
 
     private void stream() {
@@ -128,10 +144,19 @@ final class SheetStrip {
                 0,
                 Optional.of(Ink.WATER),
                 Optional.of(new Pencil(Ink.INK, 1, false))));
-        arrow(WATER, (top + bottom) / 2);
     }
 
-    /** Which way the water runs. */
+    /** An arrow shows which way the water runs, as near the middle as the landmarks leave room. */
+    private void arrow(List<SheetNames.Name> names) {
+        double middle = (TOP + height - FOOT) / 2;
+        IntStream.range(0, (int) (middle - TOP - ARROW))
+                .boxed()
+                .flatMap(off -> Stream.of(middle + off, middle - off))
+                .filter(y -> names.stream().allMatch(name -> Math.abs(name.y() - y) >= ARROW))
+                .findFirst()
+                .ifPresent(y -> arrow(WATER, y));
+    }
+
     private void arrow(double x, double y) {
         shapes.add(new Shape.Path(
                 new Point(x - 4, y - 6),
@@ -141,50 +166,32 @@ final class SheetStrip {
                 Optional.of(INK)));
     }
 
-    private void names() {
-        List<Name> names = new ArrayList<>();
+    private List<SheetNames.Name> names() {
+        List<SheetNames.Name> names = new ArrayList<>();
+        List<Chainage> mouths = new ArrayList<>();
         for (River river : water.joining(walk)) {
             river.mouth()
                     .filter(mouth -> shown.contains(mouth.chainage()))
-                    .ifPresent(mouth -> names.add(new Name(
-                            y(mouth.chainage().metres()),
-                            Texts.of("strip.joins", river.name()),
-                            LandmarkKind.CONFLUENCE)));
+                    .ifPresent(mouth -> {
+                        mouths.add(mouth.chainage());
+                        names.add(new SheetNames.Name(
+                                y(mouth.chainage().metres()),
+                                Texts.of("strip.joins", river.name()),
+                                LandmarkKind.CONFLUENCE));
+                    });
         }
         for (Landmark landmark : water.along(walk)) {
-            boolean told = landmark.kind() == LandmarkKind.CONFLUENCE && !names.isEmpty();
-            if (shown.contains(landmark.place().chainage()) && !told) {
-                names.add(new Name(y(landmark.place().chainage().metres()), landmark.name(), landmark.kind()));
+            Chainage at = landmark.place().chainage();
+            boolean told = landmark.kind() == LandmarkKind.CONFLUENCE
+                    && mouths.stream().anyMatch(mouth -> Math.abs(mouth.metres() - at.metres()) <= SAME_MOUTH_METRES);
+            if (shown.contains(at) && !told) {
+                names.add(new SheetNames.Name(y(at.metres()), landmark.name(), landmark.kind()));
             }
         }
-        names.sort(Comparator.comparingDouble(Name::y));
-        double[] places = names.stream().mapToDouble(Name::y).toArray();
-        for (int i = 1; i < places.length; i++) {
-            places[i] = Math.max(places[i], places[i - 1] + CLOSEST_NAMES);
-        }
-        double lowest = height - FOOT + 4;
-        for (int i = places.length - 1; i >= 0; i--) {
-            places[i] = Math.min(places[i], lowest);
-            lowest = places[i] - CLOSEST_NAMES;
-        }
-        for (int i = 0; i < places.length; i++) {
-            name(names.get(i), places[i]);
-        }
-    }
-
-    private void name(Name name, double at) {
-        shapes.add(label(name.text(), at + 4.5));
-        shapes.add(new Shape.Line(
-                new Point(NAMES + 4, at), new Point(NAMES + 16, name.y()), new Pencil(Ink.INK, 1, false)));
-        symbol(name.kind(), name.y());
-    }
-
-    /** The name, cut where there is no room for it. */
-    private static Shape.Label label(String name, double y) {
-        Shape.Label whole = new Shape.Label(new Point(NAMES, y), name, Anchor.END, Lettering.BODY, Ink.INK);
-        return whole.bounds().x() >= 0 || name.length() < 5
-                ? whole
-                : label(name.substring(0, name.length() - 2).stripTrailing() + "…", y);
+        names.sort(Comparator.comparingDouble(SheetNames.Name::y));
+        shapes.addAll(new SheetNames(names, NAMES, TOP, height - FOOT + 4).shapes());
+        names.forEach(name -> symbol(name.kind(), name.y()));
+        return names;
     }
 
     private void symbol(LandmarkKind kind, double y) {

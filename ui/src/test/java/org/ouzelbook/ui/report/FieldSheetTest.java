@@ -97,4 +97,62 @@ class FieldSheetTest {
         assertThat(run.err()).contains("Paper Water");
         assertThat(folder.resolve("no.pdf")).doesNotExist();
     }
+
+    /** A book of one straight river that runs from 52° N to the north, 1 km being about 0.009°. */
+    private Path straight(String name, double degrees, String landmarks) throws IOException {
+        Path river = Files.writeString(folder.resolve("straight.geojson"), """
+                {"type": "Feature", "properties": {"name": "%s"}, "geometry":
+                 {"type": "LineString", "coordinates": [[-20.0, 52.0], [-20.0, %s]]}}
+                """.formatted(name, 52.0 + degrees));
+        Path made = folder.resolve("straight.mv.db");
+        RiverOfPaper.run("new", made, "--river", river, "--mouth-at", "first");
+        if (!landmarks.isEmpty()) {
+            RiverOfPaper.run(
+                    "import", made, Files.writeString(folder.resolve("landmarks.csv"), "name,km,kind\n" + landmarks));
+        }
+        return made;
+    }
+
+    private String page(Path made) throws IOException {
+        Path page = folder.resolve("straight.html");
+        RiverOfPaper.run("sheet", made, "-o", page);
+        return Files.readString(page);
+    }
+
+    @Test
+    void leavesOutNoConfluenceBecauseOtherLandmarksStandThere() throws IOException {
+        String page = page(straight("Straight Water", 0.03, "Flat Rock,0.5,rock\nBeck Foot,1.5,confluence\n"));
+
+        assertThat(page).contains(">Flat Rock</text>", ">Beck Foot</text>");
+    }
+
+    @Test
+    void hasRoomToWriteOnAShortReach() throws IOException {
+        String page = page(straight("Short Water", 0.0027, ""));
+
+        assertThat(page).contains(">0.00</text>", ">0.02</text>", ">0.28</text>");
+    }
+
+    @Test
+    void meetsAtWholeHundredMetres() throws IOException {
+        String page = page(straight("Straight Water", 0.0655, ""));
+
+        assertThat(page).contains("km 0.00–3.60", "km 3.60–7.29");
+    }
+
+    @Test
+    void keepsAWaterWithALongNameOnOnePageAndNamesOnSeveralLines() throws IOException {
+        Path made = straight(
+                "Water of the " + "very long name ".repeat(9), 0.03, "Upper stone bridge at the old mill,1.5,bridge\n");
+        Path open = folder.resolve("open.pdf");
+        Path closed = folder.resolve("closed.pdf");
+
+        RiverOfPaper.run("sheet", made, "-o", open);
+        RiverOfPaper.run("sheet", made, "--private", "-o", closed);
+
+        assertThat(RiverOfPaper.pages(open)).isEqualTo(1);
+        assertThat(RiverOfPaper.pages(closed)).isEqualTo(1);
+        assertThat(RiverOfPaper.page(open, 1)).contains("…, km 0.00–3.34", "licensed people decide");
+        assertThat(page(made)).contains(">Upper stone bridge at</text>", ">the old mill</text>");
+    }
 }

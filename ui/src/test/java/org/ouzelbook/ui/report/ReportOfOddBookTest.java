@@ -159,7 +159,7 @@ class ReportOfOddBookTest {
 
         assertThat(RiverOfPaper.page(paper, 1))
                 .contains("Dippers on Ärl □□□ □, 2025")
-                .contains("□ stands for a letter that this paper’s font lacks")
+                .contains("□ stands for a letter that this font lacks; the .html page shows it")
                 .doesNotContain("#");
     }
 
