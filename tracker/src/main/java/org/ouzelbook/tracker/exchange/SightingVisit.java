@@ -9,6 +9,7 @@ import org.ouzelbook.tracker.domain.Message;
 import org.ouzelbook.tracker.domain.Place;
 import org.ouzelbook.tracker.domain.River;
 import org.ouzelbook.tracker.domain.Species;
+import org.ouzelbook.tracker.domain.Stretch;
 import org.ouzelbook.tracker.domain.Visit;
 import org.ouzelbook.tracker.exchange.cell.When;
 
@@ -112,7 +113,7 @@ record SightingVisit(Optional<Visit> visit, Optional<LocalDate> date, Optional<L
                             visit.label(),
                             book.riverName(visit.riverId()),
                             book.riverName(place.riverId())));
-        } else if (visit.walked().isPresent() && !visit.walked().get().contains(place.chainage())) {
+        } else if (visit.walked().filter(walked -> isOutside(walked, place)).isPresent()) {
             row.warning(
                     Column.VISIT,
                     Message.of(
@@ -121,6 +122,13 @@ record SightingVisit(Optional<Visit> visit, Optional<LocalDate> date, Optional<L
                             visit.label(),
                             visit.walked().get()));
         }
+    }
+
+    /** Whether a place is farther from a walk than it may be wrong. */
+    private static boolean isOutside(Stretch walked, Place place) {
+        double metres = place.chainage().metres();
+        return metres < walked.lower().metres() - place.uncertaintyMetres()
+                || metres > walked.upper().metres() + place.uncertaintyMetres();
     }
 
     /** Settles a row that says that none were seen: its visit must have looked for the species. */

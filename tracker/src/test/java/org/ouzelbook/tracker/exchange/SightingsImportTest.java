@@ -256,6 +256,21 @@ class SightingsImportTest {
         assertThat(Notebooks.keys(result, Finding.WARNING)).contains("4 import.sighting.outside");
     }
 
+    /** A phone that knows its place to 8 m begins a walk and notes a bird a step behind it. */
+    @Test
+    void aPlaceAsNearToItsWalkAsItMayBeWrongIsNothingToLookAt() {
+        ImportResult result =
+                notebooks.file("visits.csv", VISITS).file("birds.csv", """
+                        visit,date,km,uncertainty_m,species
+                        V3,,10.007,8,dipper
+                        V3,,10.012,8,dipper
+                        """).add();
+
+        assertThat(Notebooks.keys(result, Finding.WARNING))
+                .containsOnlyOnce("3 import.sighting.outside")
+                .doesNotContain("2 import.sighting.outside");
+    }
+
     @Test
     void simultaneousSightingsAreMutualAndGoInTogetherOrNotAtAll() {
         ImportResult result = notebooks.file("birds.csv", """

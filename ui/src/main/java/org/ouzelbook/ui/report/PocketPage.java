@@ -82,7 +82,11 @@ public final class PocketPage implements Paper {
         html.open("div", "id", "warning", "role", "alert", "hidden", "hidden").close("div");
         visit(html);
         bird(html);
-        html.open("section", "id", "last", "aria-live", "polite").close("section");
+        html.open("section", "id", "last", "hidden", "hidden")
+                .element("p", "", "id", "said", "role", "status")
+                .open("div", "id", "last-more")
+                .close("div")
+                .close("section");
         landmarks(html);
         notes(html);
         html.open("section", "class", "care")
@@ -109,7 +113,7 @@ public final class PocketPage implements Paper {
 
     private static void place(Html html) {
         html.open("header")
-                .element("p", "", "id", "where", "role", "status")
+                .element("p", "", "id", "where")
                 .element("p", "", "id", "fix")
                 .open("div", "class", "row", "id", "nudges", "hidden", "hidden");
         button(html, "down50", "pocket.down50");

@@ -133,7 +133,10 @@ final class SheetStrip {
     /** The smallest step, in metres, that takes so many pixels or more; the largest where none does. */
     private int step(double pixels) {
         double perMetre = (height - TOP - FOOT) / shown.length();
-        return STEPS.stream().filter(step -> step * perMetre >= pixels).findFirst().orElse(STEPS.get(STEPS.size() - 1));
+        return STEPS.stream()
+                .filter(step -> step * perMetre >= pixels)
+                .findFirst()
+                .orElse(STEPS.get(STEPS.size() - 1));
     }
 
     private void stream() {
@@ -170,15 +173,11 @@ final class SheetStrip {
         List<SheetNames.Name> names = new ArrayList<>();
         List<Chainage> mouths = new ArrayList<>();
         for (River river : water.joining(walk)) {
-            river.mouth()
-                    .filter(mouth -> shown.contains(mouth.chainage()))
-                    .ifPresent(mouth -> {
-                        mouths.add(mouth.chainage());
-                        names.add(new SheetNames.Name(
-                                y(mouth.chainage().metres()),
-                                Texts.of("strip.joins", river.name()),
-                                LandmarkKind.CONFLUENCE));
-                    });
+            river.mouth().filter(mouth -> shown.contains(mouth.chainage())).ifPresent(mouth -> {
+                mouths.add(mouth.chainage());
+                names.add(new SheetNames.Name(
+                        y(mouth.chainage().metres()), Texts.of("strip.joins", river.name()), LandmarkKind.CONFLUENCE));
+            });
         }
         for (Landmark landmark : water.along(walk)) {
             Chainage at = landmark.place().chainage();

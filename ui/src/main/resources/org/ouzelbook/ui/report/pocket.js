@@ -83,7 +83,12 @@
     $('warning').hidden = !$('warning').textContent;
   }
 
+  // Another tab of this page that is open beside this one hears of every change.
+  const beside = 'BroadcastChannel' in window ? new BroadcastChannel(KEY) : { postMessage() {} };
+
   let keep;
+  let changes = 0;
+  let writing = Promise.resolve();
   let entries = [];
   let removed = [];
   let unkept = false;
@@ -99,7 +104,10 @@
     if (known < 0) entries.push(entry); else entries[known] = entry;
     show();
     try {
-      await keep.put(entry);
+      changes++;
+      writing = keep.put(entry);
+      await writing;
+      beside.postMessage('changed');
     } catch (e) {
       full();
     }
@@ -114,7 +122,10 @@
     }
     show();
     try {
-      for (const id of ids) await keep.remove(id);
+      changes++;
+      writing = Promise.all(ids.map(id => keep.remove(id)));
+      await writing;
+      beside.postMessage('changed');
     } catch (e) {
       full();
     }
@@ -287,10 +298,22 @@
   const table = rows => rows.map(row => row.map(cell).join(',') + '\r\n').join('');
   const threeDecimals = metres => metres === null ? '' : (metres / 1000).toFixed(3);
 
+  // What may go out: nothing of a visit that is still open, and no bird that was seen at once with one that stays.
+  function ready() {
+    const open = new Set(entries.filter(entry => entry.kind === 'visit' && !isOver(entry)).map(visit => visit.id));
+    const held = new Set(entries.filter(entry => open.has(entry.id) || open.has(entry.visit)).map(entry => entry.id));
+    let before;
+    do {
+      before = held.size;
+      for (const one of sightings()) if (one.together.some(id => held.has(id))) held.add(one.id);
+    } while (held.size > before);
+    return entries.filter(entry => !held.has(entry.id));
+  }
+
   function tables() {
-    const visits = entries.filter(entry => entry.kind === 'visit' && isOver(entry));
-    const ended = new Set(visits.map(visit => visit.id));
-    const out = sightings().filter(one => !byId(one.visit) || ended.has(one.visit));
+    const going = new Set(ready().map(entry => entry.id));
+    const visits = entries.filter(entry => entry.kind === 'visit' && going.has(entry.id));
+    const out = sightings().filter(one => going.has(one.id));
     const observers = one => byId(one.visit)?.observers || '';
     return {
       count: visits.length + out.length,
@@ -303,7 +326,7 @@
         ['sighting', 'visit', 'date', 'time', 'river', 'km', 'uncertainty_m', 'species', 'count', 'age', 'activity',
           'simultaneous_with', 'flew_to_km', 'turned_back', 'observer', 'note'],
         ...out.map(one => [sightingLabel(one), byId(one.visit) ? visitLabel(byId(one.visit)) : '', one.date, one.time, one.river, threeDecimals(one.metres), one.uncertainty,
-          one.species, one.count, one.doing === 'juvenile' ? 'juvenile' : '', one.written, one.together.map(id => sightingLabel(byId(id))).join('; '),
+          one.species, one.count, one.doing === 'juvenile' ? 'juvenile' : '', one.written, one.together.filter(byId).map(id => sightingLabel(byId(id))).join('; '),
           threeDecimals(one.flewTo), one.turnedBack ? 'yes' : '', observers(one),
           [one.note, one.position && say('position', one.position)].filter(Boolean).join('; ')]),
       ]),
@@ -437,8 +460,9 @@
   function showLast() {
     const last = sightings().at(-1);
     const parts = [];
+    const said = removed.length ? say('takenBack') : last ? say('noted', what(last), last.river, km(last.metres)) : '';
+    if ($('said').textContent !== said) $('said').textContent = said;
     if (removed.length) {
-      parts.push(element('p', say('takenBack')));
       parts.push(button(say('bringBack'), async () => {
         const back = removed;
         removed = [];
@@ -446,13 +470,14 @@
         show();
       }));
     } else if (last) {
-      const said = element('p', say('noted', what(last), last.river, km(last.metres)));
-      said.className = 'said';
       const before = sightings().filter(one => one.id !== last.id && one.species === last.species
         && one.date === last.date && one.river === last.river).at(-1);
       const row = element('div');
       row.className = 'row';
-      const change = changes => put({ ...last, ...changes, handedOut: false });
+      const change = changes => {
+        if (last.handedOut) warn(say('changedLater'));
+        return put({ ...last, ...changes, handedOut: false });
+      };
       if (before) {
         const linked = last.together.includes(before.id);
         const together = button(say('together', briefly(before)), async () => {
@@ -488,10 +513,11 @@
       const undo = button(say('undo'), () => remove([last.id]));
       undo.id = 'undo';
       row.append(undo, note, more, down, up);
-      parts.push(said, row);
+      parts.push(row);
       if (last.note) parts.push(element('p', last.note));
     }
-    $('last').replaceChildren(...parts);
+    $('last-more').replaceChildren(...parts);
+    $('last').hidden = !said;
   }
 
   function showNotes() {
@@ -501,17 +527,19 @@
         : `${what(entry)} · ${say('at', entry.river, km(entry.metres))}`;
       const gone = button(say('delete'), () => {
         if (gone.dataset.sure) remove([entry.id]);
-        else { gone.dataset.sure = 'yes'; gone.textContent = say('sure'); }
+        else { gone.dataset.sure = 'yes'; name(say('sure')); }
       });
+      const name = shown => { gone.textContent = shown; gone.setAttribute('aria-label', `${shown} ${words}`); };
+      name(say('delete'));
       const line = element('li', '', element('span', words), gone);
       line.className = entry.kind === 'visit' ? 'walk' : '';
       return line;
     });
     $('notes').replaceChildren(...lines);
-    const ready = tables().count;
-    const held = entries.length - ready;
+    const going = ready().length;
+    const held = entries.length - going;
     $('kept').textContent = (entries.length ? say('kept', entries.length) : say('empty')) + (held ? ' ' + say('held', held) : '');
-    $('save').disabled = $('send').disabled = !ready;
+    $('save').disabled = $('send').disabled = !going;
     $('clear').hidden = !entries.some(entry => entry.handedOut);
     $('clear').textContent = say('clearNow');
     delete $('clear').dataset.sure;
@@ -556,8 +584,15 @@
   $('down50').addEventListener('click', () => shift(-50));
   $('follow').addEventListener('click', () => choose(null));
 
+  // What the phone wrote itself and nobody changed stays as exact as the phone knew it.
+  const suggest = (id, metres) => {
+    $(id).value = metres === null ? '' : km(metres);
+    $(id).dataset.metres = metres === null ? '' : Math.round(metres * 10) / 10;
+  };
+
   const kmIn = id => {
     const text = $(id).value.trim().replace(',', '.');
+    if (text !== '' && $(id).dataset.metres && text === km(+$(id).dataset.metres)) return +$(id).dataset.metres;
     return text === '' ? null : Number.isFinite(+text) && +text >= 0 ? +text * 1000 : NaN;
   };
 
@@ -568,7 +603,7 @@
     const here = place();
     $('start-river').replaceChildren(...water.rivers.map(river => new Option(river.name, river.name)));
     if (here) $('start-river').value = here.river;
-    $('start-from').value = here ? km(here.metres) : '';
+    suggest('start-from', here ? here.metres : null);
     $('start').showModal();
   });
   $('begin-now').addEventListener('click', () => {
@@ -597,7 +632,7 @@
   $('finish').addEventListener('click', () => {
     const visit = running();
     const here = place();
-    $('end-to').value = here && here.river === visit.river && isOfToday(visit) ? km(here.metres) : '';
+    suggest('end-to', here && here.river === visit.river && isOfToday(visit) ? here.metres : null);
     $('end-at').value = endOf(visit);
     $('end-effective').checked = visit.level !== 'spate';
     $('end-problem').textContent = '';
@@ -623,10 +658,7 @@
   });
 
   async function handedOut() {
-    const visits = new Set(entries.filter(entry => entry.kind === 'visit' && isOver(entry)).map(entry => entry.id));
-    for (const entry of entries.filter(one => one.kind === 'visit' ? isOver(one) : !byId(one.visit) || visits.has(one.visit))) {
-      await put({ ...entry, handedOut: true });
-    }
+    for (const entry of ready()) await put({ ...entry, handedOut: true });
   }
   $('save').addEventListener('click', () => { const out = file(); if (out) { handOut(out); handedOut(); } });
   $('send').addEventListener('click', async () => {
@@ -650,11 +682,20 @@
   keep = await store();
   entries = await keep.all();
   navigator.storage?.persist?.();
-  document.addEventListener('visibilitychange', async () => {
+  async function readAgain() {
     if (document.hidden || unkept) return;
-    entries = await keep.all();
+    let before, kept;
+    do {
+      before = changes;
+      await writing.catch(() => {});
+      kept = await keep.all();
+    } while (changes > before);
+    if (unkept) return;
+    entries = kept;
     show();
-  });
+  }
+  document.addEventListener('visibilitychange', readAgain);
+  beside.onmessage = readAgain;
   setInterval(showPlace, 15e3);
   show();
   watch();

@@ -20,6 +20,8 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.ouzelbook.ui.cli.CommandRun;
 
 /**
@@ -209,7 +211,7 @@ class PocketPageTest {
         phone.tap("#landmarks li:nth-child(2) button");
         phone.until("document.querySelectorAll('#notes li').length == 1");
 
-        assertThat(text("#last .said")).endsWith("DI food in bill, Paper Water km 3.20");
+        assertThat(text("#said")).endsWith("DI food in bill, Paper Water km 3.20");
         phone.tap("#up50");
         assertThat(text("#where")).isEqualTo("Paper Water km 3.25");
         assertThat(text("#fix")).isEqualTo("50 m above Otter Stone · as you chose");
@@ -283,6 +285,56 @@ class PocketPageTest {
                 .isTrue();
     }
 
+    /** A casual bird beside which another of an open walk was seen waits for it: alone, its table would name a record that is not there. */
+    @Test
+    void holdsBackWhatWasSeenAtOnceWithABirdThatIsHeldBack() throws Exception {
+        standAt(1.0);
+        open();
+        phone.until("document.getElementById('where').textContent.includes('km 1.00')");
+        see("dipper", "singing");
+        phone.tap("#begin");
+        phone.tap("#begin-now");
+        phone.until("!document.getElementById('finish').hidden");
+        see("dipper", "seen");
+        phone.tap("#together");
+        phone.until("document.getElementById('together').getAttribute('aria-pressed') == 'true'");
+        assertThat(text("#kept")).contains("Held back until the visit is ended: 3.");
+        assertThat(phone.ask("document.getElementById('save').disabled")).isEqualTo("true");
+
+        standAt(1.4);
+        phone.until("document.getElementById('where').textContent.includes('km 1.40')");
+        phone.tap("#finish");
+        phone.tap("#finish-now");
+        phone.until("document.getElementById('finish').hidden");
+        CommandRun run = RiverOfPaper.run("import", book, handOut());
+
+        assertThat(run.out()).contains("3 rows are in the book").doesNotContain("Worth a look");
+        phone.tap("#one-more");
+        assertThat(text("#warning")).contains("handed out before");
+    }
+
+    @Test
+    void hearsOfWhatIsNotedInAnotherTab() throws Exception {
+        standAt(1.0);
+        open();
+        phone.until("document.getElementById('where').textContent.includes('km 1.00')");
+        see("dipper", "seen");
+
+        // The store of another tab, as that tab writes it.
+        phone.ask("""
+                (async () => {
+                  const key = 'ouzelbook-pocket-' + JSON.parse(document.getElementById('water').textContent).key;
+                  const db = await new Promise(done => { const asked = indexedDB.open(key); asked.onsuccess = () => done(asked.result); });
+                  const step = db.transaction('entries', 'readwrite');
+                  const entries = step.objectStore('entries');
+                  entries.getAll().onsuccess = told => entries.put({ ...told.target.result[0], id: 'b'.repeat(36), species: 'kingfisher' });
+                  await new Promise(done => { step.oncomplete = done; });
+                  new BroadcastChannel(key).postMessage('changed');
+                })()""");
+
+        phone.until("document.querySelectorAll('#notes li').length == 2");
+    }
+
     @Test
     void fallsBackToTheSmallerStore() {
         phone.tell("Page.addScriptToEvaluateOnNewDocument", Map.of("source", """
@@ -310,6 +362,43 @@ class PocketPageTest {
 
         phone.until("document.getElementById('warning').textContent.includes('could not keep')");
         assertThat(phone.ask("document.getElementById('save').disabled")).isEqualTo("false");
+    }
+
+    /** Text of twice the size: Web Content Accessibility Guidelines 2.1, 1.4.4 Resize Text, W3C 2018. */
+    @ParameterizedTest(name = "{0} pixels wide, {1} %")
+    @CsvSource({"320, 100", "360, 100", "412, 100", "640, 100", "320, 200", "360, 200"})
+    void fitsPhonesOfEveryWidthAndLargeLetters(int width, int percent) {
+        standAt(1.0);
+        phone.size(width, 640, true);
+        open();
+        phone.until("document.getElementById('where').textContent.includes('km 1.00')");
+        phone.ask("document.documentElement.style.fontSize = '" + 1.125 * percent + "%'");
+
+        assertThat(phone.ask("document.documentElement.scrollWidth")).isEqualTo(String.valueOf(width));
+        assertThat(phone.ask("""
+                [...document.querySelectorAll('button')].filter(b => b.scrollWidth > b.clientWidth + 1).map(b => b.textContent)""")).isEqualTo("[]");
+        assertThat(phone.ask("""
+                [...document.querySelectorAll('#notes button, input, select')].filter(e => !e.ariaLabel && !e.closest('label')).length""")).isEqualTo("0");
+    }
+
+    @Test
+    void isDarkWhereThePhoneIs() throws IOException {
+        phone.tell(
+                "Emulation.setEmulatedMedia",
+                Map.of("features", List.of(Map.of("name", "prefers-color-scheme", "value", "dark"))));
+        standAt(1.0);
+        open();
+        phone.until("document.getElementById('where').textContent.includes('km 1.00')");
+        see("dipper", "seen");
+        phone.keep(PICTURES.resolve("pocket-dark.png"), false);
+
+        assertThat(phone.ask("getComputedStyle(document.documentElement).backgroundColor"))
+                .isEqualTo("rgb(0, 0, 0)");
+        assertThat(JsonParser.parseString(phone.ask(Weak.EYES))
+                        .getAsJsonObject()
+                        .get("faint")
+                        .toString())
+                .isEqualTo("[]");
     }
 
     @Test
