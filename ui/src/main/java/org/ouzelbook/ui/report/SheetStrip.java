@@ -115,7 +115,7 @@ final class SheetStrip {
         long last = (long) Math.floor(shown.upper().metres() / tick + 1e-6);
         for (long i = first; i <= last; i++) {
             long metres = i * tick;
-            double y = Math.round(y(metres)) + 0.5;
+            double y = Math.round(y((double) metres)) + 0.5;
             double length = metres % strong == 0 ? 12 : metres % (strong / 2) == 0 ? 8 : 5;
             shapes.add(new Shape.Line(new Point(WATER + 9, y), new Point(WATER + 9 + length, y), INK));
             if (metres % line == 0) {
