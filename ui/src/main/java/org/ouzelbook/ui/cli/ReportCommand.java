@@ -86,7 +86,7 @@ final class ReportCommand implements Callable<Integer> {
                 leaks = PublicPaper.write(check, file, SeasonReport.of(findings));
             }
             if (!leaks.isEmpty()) {
-                terminal.err().println(Texts.of("export.stopped"));
+                terminal.err().println(Texts.of("cli.report.stopped"));
                 LeakLines.print(leaks, terminal);
                 return ExitCode.PROBLEMS;
             }

@@ -112,9 +112,13 @@ public final class PublicMap {
     }
 
     private TerritoryMap.RiverMap river(TerritoryMap.RiverMap river) {
+        UUID riverId = river.river().id();
+        List<Stretch> walked = new ArrayList<>(walked(riverId, river.surveyed()));
+        // a bird beyond the nearest whole kilometre would be known to be in the half that was walked
+        river.territories().forEach(territory -> walked.add(grid.cells(riverId, territory.stretch())));
         return new TerritoryMap.RiverMap(
                 river.river(),
-                walked(river.river().id(), river.surveyed()),
+                Stretch.union(walked),
                 river.visits(),
                 river.effectiveVisits(),
                 river.visitEfficiency(),

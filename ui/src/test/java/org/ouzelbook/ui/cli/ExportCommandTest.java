@@ -210,7 +210,7 @@ class ExportCommandTest {
     @ParameterizedTest
     @ValueSource(strings = {"Old nest tree", "KX7 stone", "Ina Brekke’s seat"})
     void stopsWhereAPrivateWordStandsInSomethingPublic(String landmark) throws IOException {
-        run("import", book, Files.writeString(folder.resolve("more.csv"), "name,km\n" + landmark + ",2.0\n"));
+        run("import", book, Files.writeString(folder.resolve("more.csv"), "name,km\n" + landmark + ",3.2\n"));
         Path out = folder.resolve("leak.gpx");
 
         CommandRun run = CommandRun.of("export", book, "--as", "gpx", "--out", out);

@@ -164,6 +164,46 @@ class SeasonReportTest {
         }
     }
 
+    /** Where the nearest whole kilometre lies below a bird, the bird would be known to be in the half that was walked. */
+    @Test
+    void drawsTheKilometreOfABirdAsWalked() throws IOException {
+        Path tables = Files.createDirectory(folder.resolve("ends"));
+        StringBuilder visits = new StringBuilder("visit,date,from_km,to_km,species\n");
+        StringBuilder sightings = new StringBuilder("visit,km,species,activity\n");
+        for (String day : new String[] {"2019-03-10", "2019-03-24", "2019-04-10"}) {
+            visits.append(day + "," + day + ",0,5.4,dipper\n");
+            sightings.append(day + ",5.35,dipper,carrying food\n");
+        }
+        Files.writeString(tables.resolve("visits.csv"), visits);
+        Files.writeString(tables.resolve("sightings.csv"), sightings);
+        String book = folder.resolve("book").toString();
+        run("import", book, tables.toString());
+        Path told = folder.resolve("ends.html");
+
+        run("report", book, "--season", "2019", "--by-rule", "--out", told.toString());
+
+        assertThat(Files.readString(told)).contains("1 territory on 6.0 km walked", "km 5.00–6.00");
+    }
+
+    /** The map of the river tells the nest at km 7.283 by km 7 to 8; a count below km 7.4 must not tell that it is below. */
+    @Test
+    void isNotMadeOfAReachThatCutsAKilometreBesideANest() throws IOException {
+        String book = folder.resolve("book").toString();
+        Path reaches = folder.resolve("reaches.csv");
+        Files.writeString(reaches, "reach,from_km,to_km\nBelow,0,7.4\nWhole,0,7\nLess,0,3.4\n");
+        run("import", book, reaches.toString());
+        Path told = folder.resolve("below.html");
+
+        CommandRun cut = CommandRun.of("report", book, "--by-rule", "--reach", "Below", "--out", told);
+
+        assertThat(cut.exitCode()).isEqualTo(1);
+        assertThat(cut.out()).contains("the reach Below ends at km 7.40", "by 400 m of river");
+        assertThat(cut.err()).contains("--private-annex");
+        assertThat(told).doesNotExist();
+        run("report", book, "--by-rule", "--reach", "Whole", "--out", told.toString());
+        run("report", book, "--by-rule", "--reach", "Less", "--out", told.toString(), "--replace");
+    }
+
     private String ofAShortWalk(String name, double fromKm) throws IOException {
         Path tables = Files.createDirectory(folder.resolve(name));
         String walk = String.format(Locale.ROOT, "%.2f,%.2f", fromKm, fromKm + 0.08);

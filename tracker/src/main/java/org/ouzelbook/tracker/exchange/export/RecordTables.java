@@ -103,6 +103,7 @@ public final class RecordTables {
         return labels;
     }
 
+    /** In an order of all that is told, since that in which birds were met would tell where. */
     private DataTable publicSightings(Map<UUID, String> labels) {
         List<Sighting> inOrder = new ArrayList<>(records.sightings());
         inOrder.sort(Comparator.comparing(Sighting::date)
@@ -111,7 +112,9 @@ public final class RecordTables {
                 .thenComparing(sighting -> sighting.species().englishName())
                 .thenComparing(Sighting::count)
                 .thenComparing(Sighting::age)
-                .thenComparing(Sighting::sex));
+                .thenComparing(Sighting::sex)
+                .thenComparing(sighting -> told(sighting.visitId().map(id -> labels.getOrDefault(id, ""))))
+                .thenComparing(sighting -> told(sighting.breedingCode().flatMap(BreedingCode::evidenceClass))));
         return table(
                 "sightings",
                 "visit date river from_km to_km latitude longitude species count age sex evidence",
@@ -127,6 +130,10 @@ public final class RecordTables {
                         Words.of(sighting.age()),
                         Words.of(sighting.sex()),
                         sighting.breedingCode().flatMap(BreedingCode::evidenceClass)));
+    }
+
+    private static String told(Optional<?> value) {
+        return value.map(Object::toString).orElse("");
     }
 
     private Stretch cell(Sighting sighting) {

@@ -98,4 +98,92 @@ class PublicGridTest {
             }
         }
     }
+
+    @ParameterizedTest
+    @CsvSource(textBlock = """
+            0,   18.6,  3.2,   8.7,   3,   9
+            0,   18.6,  3.6,   8.4,   4,   8
+            0,   18.6,  3.5,   8.5,   4,   9
+            0,   18.6,  3,     8,     3,   8
+            0,   18.6,  0,     18.6,  0,   18.6
+            0,   18.3,  16.9,  17.9,  17,  18.3
+            0,   18.3,  16.9,  17.2,  16,  18.3
+            2.7, 18.3,  2.9,   3.3,   2.7, 4
+            0,   18.6,  3.2,   3.4,   3,   4
+            0,   18.6,  3.6,   3.7,   3,   4
+            0,   0.8,   0.1,   0.3,   0,   0.8
+            0,   0.8,   0.1,   0.7,   0,   0.8
+            0,   0.3,   0.1,   0.1,   0,   0.3
+            """)
+    void drawsAStretchToTheNearestLimits(
+            double from, double to, double lower, double upper, double toldLower, double toldUpper) {
+        Stretch told = grid(from, to).nearest(RIVER, Stretch.ofKm(lower, upper));
+
+        assertThat(told.lower().km()).isCloseTo(toldLower, within(0.005));
+        assertThat(told.upper().km()).isCloseTo(toldUpper, within(0.005));
+    }
+
+    /** A limit is never farther off than half of its cell, and the more is walked, the more is drawn. */
+    @Test
+    void drawsLongerStretchesLonger() {
+        Random random = new Random(11);
+        for (int i = 0; i < 500; i++) {
+            double from = random.nextInt(30) / 10.0;
+            double to = from + 2 + random.nextDouble() * 12;
+            PublicGrid grid = grid(from, to);
+            double low = from + random.nextDouble() * (to - from - 1.5);
+            double high = low + 1.5 + random.nextDouble() * (to - low - 1.5);
+            Stretch told = grid.nearest(RIVER, Stretch.ofKm(low, high));
+            Stretch longer = grid.nearest(
+                    RIVER,
+                    Stretch.ofKm(low - random.nextDouble() * (low - from), high + random.nextDouble() * (to - high)));
+
+            assertThat(Math.abs(told.lower().metres() - low * 1000)).isLessThanOrEqualTo(halfOfCell(grid, low));
+            assertThat(Math.abs(told.upper().metres() - high * 1000)).isLessThanOrEqualTo(halfOfCell(grid, high));
+            assertThat(longer.lower()).isLessThanOrEqualTo(told.lower());
+            assertThat(longer.upper()).isGreaterThanOrEqualTo(told.upper());
+            assertThat(told.length()).isGreaterThanOrEqualTo(499);
+        }
+    }
+
+    private static double halfOfCell(PublicGrid grid, double km) {
+        return grid.cell(RIVER, Chainage.ofKm(km)).length() / 2 + 1e-6;
+    }
+
+    @ParameterizedTest
+    @CsvSource(textBlock = """
+            0, 18.6, 14.3, 15.1, 14, 16
+            0, 18.6, 14.3, 15,   14, 15
+            0, 18.6, 14,   15,   14, 15
+            0, 18.6, 14,   14,   14, 15
+            0, 18.3, 16.5, 17,   16, 17
+            0, 18.3, 16.5, 18,   16, 18.3
+            0, 0.8,  0.2,  0.4,  0,  0.8
+            """)
+    void holdsAStretchInWholeCells(
+            double from, double to, double lower, double upper, double toldLower, double toldUpper) {
+        Stretch told = grid(from, to).holding(RIVER, Stretch.ofKm(lower, upper));
+
+        assertThat(told.lower().km()).isCloseTo(toldLower, within(0.005));
+        assertThat(told.upper().km()).isCloseTo(toldUpper, within(0.005));
+    }
+
+    @Test
+    void holdsEveryPointOfAStretch() {
+        Random random = new Random(13);
+        for (int i = 0; i < 500; i++) {
+            double from = random.nextInt(30) / 10.0;
+            double to = from + 0.3 + random.nextDouble() * 12;
+            PublicGrid grid = grid(from, to);
+            double one = from + random.nextDouble() * (to - from) * 0.999;
+            double other = from + random.nextDouble() * (to - from) * 0.999;
+            Stretch stretch = Stretch.ofKm(Math.min(one, other), Math.max(one, other));
+
+            Stretch told = grid.holding(RIVER, stretch);
+
+            assertThat(told.contains(stretch.lower()) && told.contains(stretch.upper()))
+                    .isTrue();
+            assertThat(told.length()).isGreaterThanOrEqualTo(Math.min(499, (to - from) * 990));
+        }
+    }
 }

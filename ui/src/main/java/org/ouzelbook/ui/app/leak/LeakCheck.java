@@ -20,6 +20,7 @@ import org.ouzelbook.tracker.domain.Message;
 import org.ouzelbook.tracker.domain.Progress;
 import org.ouzelbook.tracker.domain.Reach;
 import org.ouzelbook.tracker.domain.River;
+import org.ouzelbook.tracker.domain.Species;
 import org.ouzelbook.tracker.store.BookView;
 import org.ouzelbook.ui.app.BookRecords;
 
@@ -95,11 +96,15 @@ public final class LeakCheck {
     private void learnPublic(SurveyRecords records) {
         words.addPublic(records.rivers().rivers().stream().map(River::name).toList());
         words.addPublic(records.reaches().stream().map(Reach::name).toList());
+        for (Species species : Species.all()) {
+            words.addPublic(List.of(species.englishName(), species.scientificName()));
+        }
         for (Landmark landmark : records.landmarks()) {
             words.addPublic(List.of(landmark.name()));
             words.addPublic(landmark.aliases());
-            landmarks.add(landmark.name());
-            landmark.aliases().forEach(landmarks::add);
+            boolean hasNests = landmark.nestSite() || places.hasNestAt(landmark.place());
+            landmarks.add(landmark.name(), hasNests);
+            landmark.aliases().forEach(alias -> landmarks.add(alias, hasNests));
         }
     }
 
@@ -337,8 +342,12 @@ public final class LeakCheck {
             looked.searched();
             landmarks.in(
                     plain,
-                    (at, landmark) ->
-                            add(Leak.Kind.LANDMARK, landmark, where, lines.of(at), Message.of("leak.landmark")));
+                    (at, landmark, nestWord, inItsName) -> add(
+                            Leak.Kind.LANDMARK,
+                            landmark,
+                            where,
+                            lines.of(at),
+                            Message.of(inItsName ? "leak.landmark.named" : "leak.landmark", landmark, nestWord)));
             offsets.inText(plain, (at, nest) -> addKm(where, lines.of(at), nest));
             looked.searched();
         }

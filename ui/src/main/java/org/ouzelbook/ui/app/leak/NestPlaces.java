@@ -184,6 +184,13 @@ final class NestPlaces {
         return nearest(nestTree, latitude, longitude, metres).map(Nest.class::cast);
     }
 
+    /** {@return whether a nest lies so near to a place along the water that the place tells more than a public cell does} */
+    boolean hasNestAt(Place place) {
+        return nests.stream()
+                .anyMatch(nest -> nest.riverId().equals(place.riverId())
+                        && Math.abs(nest.chainage().metres() - place.chainage().metres()) < NEAR_METRES);
+    }
+
     /** {@return whether anybody may know the point for itself} */
     boolean isPublic(double latitude, double longitude, double metres) {
         return nearest(publicTree, latitude, longitude, metres).isPresent();

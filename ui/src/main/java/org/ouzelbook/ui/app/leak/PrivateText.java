@@ -27,6 +27,7 @@ final class PrivateText {
     /** What may stand between the words of a name, the parts of a ring, and the halves of a word at the end of a line. */
     private static final Pattern IN_A_NAME = Pattern.compile("\\s+|\\s*[,+/_'’`\\p{Pd}]\\s*|\\.");
 
+    private static final Pattern BETWEEN_CELLS = Pattern.compile("\"?(?:[,\\t]|,\\s*\\n)\"?");
     private static final Pattern IN_A_RING = Pattern.compile("[\\s._\\p{Pd}]{1,2}");
     private static final Pattern HYPHENATED = Pattern.compile("\\p{Pd}[^\\S\\n]*\\r?\\n\\s*");
     private static final Pattern IN_COLOURS = Pattern.compile("[\\s,;.\\p{Pd}]+");
@@ -96,7 +97,7 @@ final class PrivateText {
         addName(name);
         String written = Spelling.folded(name).strip();
         List<Word> words = WordWindow.all(written);
-        if (words.size() < 2 || written.indexOf(',') >= 0) {
+        if (words.size() < 2 || written.indexOf(',') >= 0 || known.contains(lower(written))) {
             return;
         }
         Word last = words.get(words.size() - 1);
@@ -213,6 +214,9 @@ final class PrivateText {
     private static boolean stands(Phrase phrase, CharSequence text, List<Word> words) {
         int start = words.get(0).start();
         int end = words.get(words.size() - 1).end();
+        if (areInSeveralCells(text, words) && !(isEdge(text, start - 1) && isEdge(text, end))) {
+            return false;
+        }
         String found = squashed(text.subSequence(start, end).toString());
         String wanted = squashed(core(phrase.written()));
         if (phrase.alone()) {
@@ -260,6 +264,18 @@ final class PrivateText {
             }
         }
         return true;
+    }
+
+    /** The end of one cell and the beginning of the next make no name; whole cells may, as those of a surname and a first name. */
+    private static boolean areInSeveralCells(CharSequence text, List<Word> words) {
+        for (int i = 1; i < words.size(); i++) {
+            CharSequence between =
+                    text.subSequence(words.get(i - 1).end(), words.get(i).start());
+            if (BETWEEN_CELLS.matcher(between).matches()) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private static boolean isEdge(CharSequence text, int at) {

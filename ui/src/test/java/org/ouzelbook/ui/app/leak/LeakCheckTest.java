@@ -569,7 +569,7 @@ class LeakCheckTest {
     @CsvSource({"sheet, sheet.html", "pocket, pocket.html"})
     void whatIsTakenAlongPrivatelySaysSo(String command, String name) throws IOException {
         Path out = folder.resolve(name);
-        run("import", path, write("more.csv", "name,km\nOld nest tree,2.0\n"));
+        run("import", path, write("more.csv", "name,km\nOld nest tree,3.3\n"));
 
         assertThat(CommandRun.of(command, path, "--out", out).exitCode()).isEqualTo(1);
         run(command, path, "--out", out, "--private");
