@@ -153,9 +153,7 @@ class TripImportTest {
         assertThat(visit.direction()).contains(Direction.UPSTREAM);
         assertThat(visit.walked().orElseThrow().lower().km()).isCloseTo(2.0, within(0.05));
         assertThat(visit.walked().orElseThrow().length()).isCloseTo(4000, within(60.0));
-        assertThat(visit.note())
-                .startsWith("track covers 100% of the stretch, 7")
-                .endsWith("% of Lower");
+        assertThat(visit.note()).matches("covered: 100%; covered Lower: 7\\d?%");
         assertThat(sightings().get(0).visitId()).contains(visit.id());
         assertThat(notebooks.add().added()).isZero();
     }
@@ -168,7 +166,7 @@ class TripImportTest {
                 notebooks.file("w.gpx", gpx(track("Walk", withGap))).add();
 
         assertThat(Notebooks.keys(result, Finding.WARNING)).containsExactly("3 import.track.gaps");
-        assertThat(visits().get(0).note()).startsWith("track covers 75%");
+        assertThat(visits().get(0).note()).startsWith("covered: 75%");
     }
 
     @Test

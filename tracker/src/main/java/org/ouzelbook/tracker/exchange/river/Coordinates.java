@@ -12,7 +12,7 @@ import org.ouzelbook.tracker.domain.Message;
  */
 record Coordinates(Optional<GeoPoint> point, Optional<Message> problem) {
 
-    static Coordinates of(double longitude, double latitude, String file, String where) {
+    static Coordinates of(double longitude, double latitude, String file, Message where) {
         if (Math.abs(latitude) <= 90 && Math.abs(longitude) <= 180) {
             return new Coordinates(Optional.of(new GeoPoint(latitude, longitude)), Optional.empty());
         }

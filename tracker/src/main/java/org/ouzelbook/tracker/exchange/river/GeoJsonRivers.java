@@ -97,18 +97,22 @@ final class GeoJsonRivers {
                 for (JsonElement feature : features.getAsJsonArray()) {
                     number++;
                     if (feature.isJsonObject()) {
-                        readFeature(feature.getAsJsonObject(), "feature " + number);
+                        readFeature(feature.getAsJsonObject(), feature(number));
                     } else {
                         problem("river.file.notGeoJson", file);
                     }
                 }
             }
-            case "Feature" -> readFeature(root, "feature 1");
-            default -> readLine(root, new JsonObject(), "geometry");
+            case "Feature" -> readFeature(root, feature(1));
+            default -> readLine(root, new JsonObject(), Message.of("river.file.at.geometry"));
         }
     }
 
-    private void readFeature(JsonObject feature, String where) {
+    private static Message feature(int number) {
+        return Message.of("river.file.at.feature", number);
+    }
+
+    private void readFeature(JsonObject feature, Message where) {
         JsonElement geometry = feature.get("geometry");
         if (geometry == null || !geometry.isJsonObject()) {
             pieces.remark("river.file.noGeometry", file, where);
@@ -122,7 +126,7 @@ final class GeoJsonRivers {
         }
     }
 
-    private void readLine(JsonObject geometry, JsonObject properties, String where) {
+    private void readLine(JsonObject geometry, JsonObject properties, Message where) {
         String type = text(geometry, "type").orElse("");
         JsonElement coordinates = geometry.get("coordinates");
         boolean several = type.equals("MultiLineString");
@@ -161,7 +165,7 @@ final class GeoJsonRivers {
         }
     }
 
-    private Optional<Double> kmOrigin(JsonObject properties, String where) {
+    private Optional<Double> kmOrigin(JsonObject properties, Message where) {
         String written = text(properties, "km_origin").orElse("");
         Optional<Double> origin = RiverFile.kmOrigin(written);
         if (origin.isEmpty()) {
@@ -170,14 +174,14 @@ final class GeoJsonRivers {
         return origin;
     }
 
-    private Optional<List<GeoPoint>> points(JsonElement line, String where) {
+    private Optional<List<GeoPoint>> points(JsonElement line, Message where) {
         List<GeoPoint> points = new ArrayList<>();
         if (!line.isJsonArray()) {
             problem("river.file.noGeometry", file, where);
             return Optional.empty();
         }
         for (JsonElement position : line.getAsJsonArray()) {
-            Coordinates found = coordinates(position, where + ", position " + (points.size() + 1));
+            Coordinates found = coordinates(position, Message.of("river.file.at.position", where, points.size() + 1));
             if (found.point().isEmpty()) {
                 found.problem().ifPresent(problem -> {
                     good = false;
@@ -190,7 +194,7 @@ final class GeoJsonRivers {
         return Optional.of(points);
     }
 
-    private Coordinates coordinates(JsonElement position, String where) {
+    private Coordinates coordinates(JsonElement position, Message where) {
         if (position.isJsonArray() && position.getAsJsonArray().size() >= 2) {
             JsonArray numbers = position.getAsJsonArray();
             if (isNumber(numbers.get(0)) && isNumber(numbers.get(1))) {

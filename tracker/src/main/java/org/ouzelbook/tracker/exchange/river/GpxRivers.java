@@ -114,7 +114,8 @@ final class GpxRivers {
             pieces.problem("river.file.noLatLon", file, line);
             return false;
         }
-        Coordinates coordinates = Coordinates.of(longitude.get(), latitude.get(), file, "line " + line);
+        Coordinates coordinates =
+                Coordinates.of(longitude.get(), latitude.get(), file, Message.of("river.file.at.line", line));
         if (coordinates.point().isEmpty()) {
             Message problem = coordinates.problem().orElseThrow();
             pieces.problem(problem.key(), problem.facts().toArray());

@@ -53,7 +53,7 @@ final class KmlRivers {
     }
 
     private void add(KmlReader.Placemark placemark) {
-        String where = "line " + placemark.line();
+        Message where = Message.of("river.file.at.line", placemark.line());
         List<List<GeoPoint>> lines = new ArrayList<>();
         for (String line : placemark.lines()) {
             List<GeoPoint> points = new ArrayList<>();
@@ -81,7 +81,7 @@ final class KmlRivers {
         }
     }
 
-    private Optional<Double> kmOrigin(KmlReader.Placemark placemark, String where) {
+    private Optional<Double> kmOrigin(KmlReader.Placemark placemark, Message where) {
         String written = placemark.data().getOrDefault("km_origin", "");
         Optional<Double> origin = RiverFile.kmOrigin(written);
         if (origin.isEmpty()) {
@@ -90,12 +90,12 @@ final class KmlRivers {
         return origin;
     }
 
-    private Coordinates position(String written, String where) {
+    private Coordinates position(String written, Message where) {
         return position(written, file, where);
     }
 
     /** {@return the point that a position of KML tells} */
-    static Coordinates position(String written, String file, String where) {
+    static Coordinates position(String written, String file, Message where) {
         String[] numbers = written.strip().split(",", -1);
         try {
             if (numbers.length == 2 || numbers.length == 3) {

@@ -26,6 +26,9 @@ import org.ouzelbook.tracker.river.RiverNetwork;
 public final class GpxTrip {
     private static final double MOSTLY = 0.9;
 
+    /** The name of a share in the note, written as every value is whose column the book does not have; not a text for people alone. */
+    private static final String COVERED = "covered";
+
     private final FileSource source;
     private final GpxReader read;
 
@@ -122,11 +125,11 @@ public final class GpxTrip {
                 .orElse("");
         String called = track.name().isEmpty() ? source.plainName().replaceFirst("\\.gpx$", "") : track.name();
         List<String> notes = new ArrayList<>();
-        notes.add("track covers " + percent(coverage.shareOf(coverage.walked())) + " of the stretch");
+        notes.add(COVERED + ": " + percent(coverage.shareOf(coverage.walked())));
         for (Reach reach : reaches) {
             boolean passed = reach.riverId().equals(coverage.river().id()) && coverage.shareOf(reach.stretch()) > 0;
             if (passed) {
-                notes.add(percent(coverage.shareOf(reach.stretch())) + " of " + reach.name());
+                notes.add(COVERED + " " + reach.name() + ": " + percent(coverage.shareOf(reach.stretch())));
             }
         }
         Stretch walked = coverage.walked();
@@ -137,7 +140,7 @@ public final class GpxTrip {
                 String.format(Locale.ROOT, "%.3f", walked.lower().km()),
                 String.format(Locale.ROOT, "%.3f", walked.upper().km()),
                 coverage.direction().map(Direction::name).orElse("").toLowerCase(Locale.ROOT),
-                String.join(", ", notes));
+                String.join("; ", notes));
     }
 
     private static String percent(double share) {
