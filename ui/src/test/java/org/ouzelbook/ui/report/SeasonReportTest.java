@@ -190,7 +190,7 @@ class SeasonReportTest {
     void isNotMadeOfAReachThatCutsAKilometreBesideANest() throws IOException {
         String book = folder.resolve("book").toString();
         Path reaches = folder.resolve("reaches.csv");
-        Files.writeString(reaches, "reach,from_km,to_km\nBelow,0,7.4\nWhole,0,7\nLess,0,3.4\n");
+        Files.writeString(reaches, "reach,from_km,to_km\nBelow,0,7.4\nWhole,0,8\nLess,0,3.4\n");
         run("import", book, reaches.toString());
         Path told = folder.resolve("below.html");
 
