@@ -85,6 +85,7 @@ public record ArchiveTables(List<Made> tables, List<Message> remarks) {
         private final Map<String, ArchiveEvent> events = new HashMap<>();
         private final Map<String, ArchiveEvent.Kind> kinds = new HashMap<>();
         private final Map<String, Map<String, String>> measured = new HashMap<>();
+        private final Map<String, String> texts = new HashMap<>();
         private final Map<String, String> labels = new HashMap<>();
         private final List<Made> tables = new ArrayList<>();
         private int otherSpecies;
@@ -164,8 +165,8 @@ public record ArchiveTables(List<Made> tables, List<Message> remarks) {
             for (ArchiveFile file : archive.of("ExtendedMeasurementOrFact")) {
                 file.each(row -> {
                     String of = row.value("occurrenceID").isEmpty() ? row.event() : row.value("occurrenceID");
-                    measured.computeIfAbsent(of, id -> new HashMap<>())
-                            .put(row.value("measurementType"), row.value("measurementValue"));
+                    measured.computeIfAbsent(of, id -> new HashMap<>(2))
+                            .put(once(row.value("measurementType")), once(row.value("measurementValue")));
                 });
             }
             Set<String> parents = new HashSet<>();
@@ -199,6 +200,11 @@ public record ArchiveTables(List<Made> tables, List<Message> remarks) {
                                 : row.value("occurrenceID")));
             }
             events.forEach((id, event) -> kinds.put(id, event.kind(parents.contains(id))));
+        }
+
+        /** {@return the same text, kept once however often it is said} */
+        private String once(String text) {
+            return texts.computeIfAbsent(text, same -> same);
         }
 
         private static boolean isAbsent(ArchiveFile.Told row) {

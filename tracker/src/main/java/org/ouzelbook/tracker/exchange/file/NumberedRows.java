@@ -2,8 +2,9 @@ package org.ouzelbook.tracker.exchange.file;
 
 import de.siegmar.fastcsv.writer.CsvWriter;
 import de.siegmar.fastcsv.writer.QuoteStrategies;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.io.StringWriter;
+import java.io.OutputStreamWriter;
 import java.nio.charset.StandardCharsets;
 import java.util.BitSet;
 import java.util.List;
@@ -11,9 +12,10 @@ import java.util.Optional;
 
 /** A table that is made of another file, with rows of the same numbers as there, or as near as can be where two stand in one line. */
 public final class NumberedRows {
-    private final StringWriter text = new StringWriter();
-    private final CsvWriter csv =
-            CsvWriter.builder().quoteStrategy(QuoteStrategies.ALWAYS).build(text);
+    private final ByteArrayOutputStream text = new ByteArrayOutputStream();
+    private final CsvWriter csv = CsvWriter.builder()
+            .quoteStrategy(QuoteStrategies.ALWAYS)
+            .build(new OutputStreamWriter(text, StandardCharsets.UTF_8));
     private final BitSet known = new BitSet();
     private int rows = 1;
 
@@ -67,8 +69,6 @@ public final class NumberedRows {
         } catch (IOException e) {
             throw new IllegalStateException("Text in memory can always be written", e);
         }
-        return rows == 1
-                ? Optional.empty()
-                : Optional.of(new FileSource.Table(name, text.toString().getBytes(StandardCharsets.UTF_8)));
+        return rows == 1 ? Optional.empty() : Optional.of(new FileSource.Table(name, text.toByteArray()));
     }
 }

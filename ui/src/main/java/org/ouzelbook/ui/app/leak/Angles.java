@@ -1,18 +1,19 @@
 package org.ouzelbook.ui.app.leak;
 
+import java.math.BigDecimal;
 import java.util.List;
 import java.util.function.Function;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
-/** Finds numbers that may be a latitude or a longitude: degrees, also with minutes and seconds, with a letter for the side of the earth or without. */
+/** Finds numbers that may be a latitude or a longitude: degrees, also with a power of ten or with minutes and seconds, with a letter for the side of the earth or without. */
 final class Angles {
     private static final String SIDE = "[NSEWnsew]";
     private static final String BEFORE = "(?<![\\w.,])(?:(?<before>" + SIDE + ")\\s?)?";
     private static final String AFTER = "\\s?[°º]?(?:\\s?(?<after>" + SIDE + ")(?!\\w))?(?!\\w|[.,]\\d)";
-    private static final Pattern NUMBER = Pattern.compile(
-            "(?<![\\w.])(?:(?<before>" + SIDE + ")\\s?)?(?<degrees>[-−+]?\\d{1,3}(?:\\.\\d+)?)\\s?[°º]?(?:\\s?(?<after>"
-                    + SIDE + ")(?!\\w))?(?!\\w|\\.\\d)");
+    private static final Pattern NUMBER = Pattern.compile("(?<![\\w.])(?:(?<before>" + SIDE
+            + ")\\s?)?(?<degrees>[-−+]?\\d{1,3}(?:\\.\\d+)?(?:[eE]-\\d{1,2})?)\\s?[°º]?(?:\\s?(?<after>" + SIDE
+            + ")(?!\\w))?(?!\\w|\\.\\d)");
     private static final Pattern WITH_COMMA = Pattern.compile(BEFORE + "(?<degrees>[-−+]?\\d{1,3},\\d{3,})" + AFTER);
 
     private static final String DEGREES = "(?<degrees>\\d{1,3})\\s*(?:[°º:d]|deg\\.?|\\s)\\s*";
@@ -53,8 +54,7 @@ final class Angles {
 
     private static Angle number(Matcher number) {
         String written = number.group("degrees").replace(',', '.').replace('−', '-');
-        int point = written.indexOf('.');
-        int decimals = point < 0 ? 0 : written.length() - point - 1;
+        int decimals = Math.max(0, new BigDecimal(written).scale());
         boolean hasSide = number.group("before") != null || number.group("after") != null;
         return new Angle(Double.parseDouble(written), hasSide, decimals, number.start(), number.end());
     }

@@ -100,6 +100,7 @@ class LeakFormsTest {
                 "57d13m47.8s N 6d24m43.1s W",
                 "57:13:47.8N 6:24:43.1W",
                 "57d1348e\t06d2443e",
+                "[572.299E-1,-641.20E-2]",
                 "latitude: 57.2299\nlongitude: -6.4120",
                 "{\n  \"lat\": 57.2299,\n  \"lon\": -6.4120\n}",
                 "{\"latitudeE7\":572299509,\"longitudeE7\":-64119737}",
@@ -167,6 +168,7 @@ class LeakFormsTest {
                 "A&B 12345 units",
                 "ina and the others; al, brook & co.",
                 "the mill bridge is old. There is no nest.",
+                "[57.2299,6.412E-4]",
                 "57d1348e-1111-4111-8111-111111111111\t06d2443e-2222-4222-8222-222222222222"
             })
     void whatIsHarmlessPasses(String text) throws IOException {
