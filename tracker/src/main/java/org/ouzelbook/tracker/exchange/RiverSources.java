@@ -77,7 +77,7 @@ final class RiverSources {
                 .map(DrawnRiver::name)
                 .allMatch(name -> edit.river(name).isPresent());
         if (!understood.questions().isEmpty() && !allKnown) {
-            understood.questions().forEach(question -> findings.add(Finding.QUESTION, told(question)));
+            understood.questions().forEach(question -> ask(question, findings));
             return List.of();
         }
         List<RiverResult> results = new ArrayList<>();
@@ -94,6 +94,16 @@ final class RiverSources {
             results.add(new RiverResult(river.river().name(), river.lengthMetres() / 1000, !known));
         }
         return results;
+    }
+
+    /** An import has no answer to which end of a track is its mouth: it is told instead what to do. */
+    private void ask(Message question, Findings findings) {
+        if (question.key().equals("river.walked")) {
+            Message walked = Message.of("import.river.walked", question.facts().toArray());
+            findings.add(Finding.PROBLEM, told(walked));
+        } else {
+            findings.add(Finding.QUESTION, told(question));
+        }
     }
 
     private static boolean hasLine(BookEdit edit, UnderstoodRiver river) {

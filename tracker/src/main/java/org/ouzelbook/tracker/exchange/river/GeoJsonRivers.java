@@ -22,7 +22,8 @@ import org.ouzelbook.tracker.domain.Message;
 import org.ouzelbook.tracker.river.DrawnRiver;
 
 /**
- * Reads rivers from GeoJSON: a collection of features, one feature, or a bare geometry; lines and several lines.
+ * Reads rivers from GeoJSON: a collection of features, one feature, or a bare geometry; lines and several lines, also in collections
+ * of geometries.
  *
  * <p>Source: H. Butler et al. (2016), The GeoJSON Format, RFC 7946; positions are longitude, latitude on WGS84.
  */
@@ -48,7 +49,11 @@ final class GeoJsonRivers {
         reader.setStrictness(Strictness.STRICT);
         try {
             JsonElement root = new Gson().getAdapter(JsonElement.class).read(reader);
-            if (reader.peek() != JsonToken.END_DOCUMENT || !root.isJsonObject()) {
+            if (hasMore(reader)) {
+                pieces.problem("river.file.severalJson", file);
+                return;
+            }
+            if (!root.isJsonObject()) {
                 pieces.problem("river.file.notGeoJson", file);
                 return;
             }
@@ -68,13 +73,22 @@ final class GeoJsonRivers {
         }
     }
 
+    /** Whether a second text follows the first, as where each line of a file is a feature (RFC 8142 and its like). */
+    private static boolean hasMore(JsonReader reader) throws IOException {
+        try {
+            return reader.peek() != JsonToken.END_DOCUMENT;
+        } catch (MalformedJsonException e) {
+            return true;
+        }
+    }
+
     /** RFC 7946 has no other datum, but files of the older form can name one. */
     private boolean isOnWgs84(JsonObject root) {
         JsonElement crs = root.get("crs");
         if (crs == null || crs.isJsonNull()) {
             return true;
         }
-        String written = crs.toString();
+        String written = named(crs);
         if (WGS84.matcher(written).find()) {
             return true;
         }
@@ -83,6 +97,14 @@ final class GeoJsonRivers {
                 file,
                 written.length() > LONGEST_PATH ? written.substring(0, LONGEST_PATH) + "…" : written);
         return false;
+    }
+
+    /** The name of a coordinate system as files of the older form give it, or else all that is written. */
+    private static String named(JsonElement crs) {
+        JsonElement properties = crs.isJsonObject() ? crs.getAsJsonObject().get("properties") : null;
+        return properties != null && properties.isJsonObject()
+                ? text(properties.getAsJsonObject(), "name").orElse(crs.toString())
+                : crs.toString();
     }
 
     private void readObject(JsonObject root) {
@@ -128,6 +150,14 @@ final class GeoJsonRivers {
 
     private void readLine(JsonObject geometry, JsonObject properties, Message where) {
         String type = text(geometry, "type").orElse("");
+        if (type.equals("GeometryCollection") && geometry.get("geometries") instanceof JsonArray parts) {
+            for (JsonElement part : parts) {
+                if (part instanceof JsonObject one && !isCollection(one)) {
+                    readLine(one, properties, where);
+                }
+            }
+            return;
+        }
         JsonElement coordinates = geometry.get("coordinates");
         boolean several = type.equals("MultiLineString");
         if (!several && !type.equals("LineString")) {
@@ -163,6 +193,11 @@ final class GeoJsonRivers {
                     false,
                     file));
         }
+    }
+
+    /** A collection in a collection is what the standard asks to avoid; its lines are passed over, and depth costs nothing. */
+    private static boolean isCollection(JsonObject geometry) {
+        return text(geometry, "type").filter("GeometryCollection"::equals).isPresent();
     }
 
     private Optional<Double> kmOrigin(JsonObject properties, Message where) {

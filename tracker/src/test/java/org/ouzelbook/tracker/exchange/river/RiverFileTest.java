@@ -105,6 +105,7 @@ class RiverFileTest {
             a.json    | {"type":"LineString","coordinates":[[1e999,52],[1,2]]}                   | river.file.noDegrees
             a.json    | {"type":"Point","coordinates":[1,2]}                                     | river.file.noLine
             a.json    | {"type":"FeatureCollection"}                                             | river.file.notGeoJson
+            a.geojson | {"type":"Feature"} {"type":"Feature"}                                    | river.file.severalJson
             a.json    | [1,2]                                                                    | river.file.notGeoJson
             a.json    | {"type":"Feature","properties":{"km_origin":-3},"geometry":{"type":"LineString","coordinates":[[1,2],[1,3]]}} | river.file.kmOrigin
             a.kml     | <kml><Document/></kml>                                                   | river.file.noLine
@@ -132,6 +133,35 @@ class RiverFileTest {
         assertThat(RiverFile.read(List.of(latin)).problems())
                 .extracting(Message::key)
                 .containsExactly("river.file.notUtf8");
+    }
+
+    /** RFC 7946, 3.1.8: a feature of several kinds of geometry, as exports of map databases write a stream with its source. */
+    @Test
+    void readsTheLinesOfACollectionOfGeometries() throws IOException {
+        RiverFile file = read("a.json", """
+                {"type": "Feature", "properties": {"name": "Quirk Water"}, "geometry": {"type": "GeometryCollection", "geometries": [
+                  {"type": "Point", "coordinates": [-20.0, 52.0]},
+                  {"type": "LineString", "coordinates": [[-20.0, 52.0], [-20.0, 52.01, 12.5]]},
+                  {"type": "MultiLineString", "coordinates": [[[-20.0, 52.01, -9999.0], [-20.0, 52.02, -9999.0]]]}]}}
+                """);
+
+        assertThat(file.problems()).isEmpty();
+        assertThat(file.rivers()).extracting(DrawnRiver::name).containsOnly("Quirk Water");
+        assertThat(file.rivers().stream().mapToInt(river -> river.pieces().size()).sum())
+                .isEqualTo(2);
+        assertThat(file.remarks()).extracting(Message::key).containsExactly("river.file.notALine");
+    }
+
+    /** The older form of GeoJSON (2008) names its coordinate system; conversions from shape files write it so. */
+    @Test
+    void tellsTheNameOfAForeignCoordinateSystem() throws IOException {
+        RiverFile file = read("a.json", """
+                {"type": "FeatureCollection", "crs": {"type": "name", "properties": {"name": "urn:ogc:def:crs:EPSG::25832"}},
+                 "features": []}
+                """);
+
+        assertThat(file.problems())
+                .containsExactly(Message.of("river.file.crs", "a.json", "urn:ogc:def:crs:EPSG::25832"));
     }
 
     @Test
