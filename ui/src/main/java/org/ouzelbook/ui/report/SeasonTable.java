@@ -91,8 +91,13 @@ final class SeasonTable {
                 html.element(
                         "td",
                         row.model()
-                                .map(model -> Texts.of(
-                                        "report.table.byModel.count", model.expected(), model.lower(), model.upper()))
+                                .map(model -> model.lower() == model.upper()
+                                        ? Texts.of("report.table.byModel.one", model.expected())
+                                        : Texts.of(
+                                                "report.table.byModel.count",
+                                                model.expected(),
+                                                model.lower(),
+                                                model.upper()))
                                 .orElse(""));
             }
             if (edges) {
