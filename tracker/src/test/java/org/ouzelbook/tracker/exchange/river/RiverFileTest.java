@@ -147,7 +147,9 @@ class RiverFileTest {
 
         assertThat(file.problems()).isEmpty();
         assertThat(file.rivers()).extracting(DrawnRiver::name).containsOnly("Quirk Water");
-        assertThat(file.rivers().stream().mapToInt(river -> river.pieces().size()).sum())
+        assertThat(file.rivers().stream()
+                        .mapToInt(river -> river.pieces().size())
+                        .sum())
                 .isEqualTo(2);
         assertThat(file.remarks()).extracting(Message::key).containsExactly("river.file.notALine");
     }
