@@ -9,6 +9,7 @@ import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.ouzelbook.tracker.domain.Species;
 import org.ouzelbook.tracker.store.Book;
+import org.ouzelbook.ui.app.BookRecords;
 import org.ouzelbook.ui.app.FieldWater;
 import org.ouzelbook.ui.app.Scope;
 import org.ouzelbook.ui.app.Texts;
@@ -67,12 +68,14 @@ final class FieldOptions {
             throw new FileAlreadyExistsException(file.toString());
         }
         List<Leak> leaks = List.of();
-        try (Book opened = Book.open(book())) {
+        try (Book opened = Book.open(book());
+                ProgressLine progress = new ProgressLine(terminal, Texts.of("export.told.reading"))) {
             Paper paper = maker.of(water(opened), isPrivate);
             if (isPrivate) {
                 PrivateFile.write(file, paper.content(file));
             } else {
-                leaks = PublicPaper.write(opened.read(view -> LeakCheck.of(view, false)), file, paper);
+                LeakCheck check = opened.read(view -> LeakCheck.of(view, BookRecords.asWritten(view, progress), false));
+                leaks = PublicPaper.write(check, file, paper, () -> progress.now(Texts.of("leak.telling")));
             }
         }
         if (!leaks.isEmpty()) {

@@ -4,6 +4,8 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.function.Supplier;
+import org.ouzelbook.tracker.domain.Progress;
 import org.ouzelbook.ui.app.leak.Leak;
 import org.ouzelbook.ui.app.leak.LeakCheck;
 import org.ouzelbook.ui.app.leak.PublicFile;
@@ -22,13 +24,30 @@ public final class PublicPaper {
      * @throws IOException if it cannot be written
      */
     public static List<Leak> write(LeakCheck check, Path file, Paper paper) throws IOException {
+        return write(check, file, paper, () -> Progress.NONE);
+    }
+
+    /**
+     * Writes a page, unless it tells what must stay private.
+     *
+     * @param check knows the secrets
+     * @param file where to; one that is there is written over only if nothing is found
+     * @param paper the page
+     * @param looking is asked when a look begins for what hears how far it has come
+     * @return what was found; if anything, nothing was written
+     * @throws IOException if it cannot be written
+     * @throws java.util.concurrent.CancellationException if it is stopped; nothing was written
+     */
+    public static List<Leak> write(LeakCheck check, Path file, Paper paper, Supplier<Progress> looking)
+            throws IOException {
         if (Medium.of(file) == Medium.PAPER) {
             byte[] page = paper.page(Medium.PAPER).getBytes(StandardCharsets.UTF_8);
-            List<Leak> leaks = check.in(String.valueOf(file.getFileName()), page);
+            List<Leak> leaks = check.in(String.valueOf(file.getFileName()), page, looking.get());
             if (!leaks.isEmpty()) {
                 return leaks;
             }
         }
-        return PublicFile.write(check, file, paper.content(file));
+        byte[] content = paper.content(file);
+        return PublicFile.write(check, file, out -> out.write(content), looking);
     }
 }

@@ -162,7 +162,21 @@ public final class LeakCheck {
      * @throws org.ouzelbook.ui.app.WrongRequest if it unpacks to an absurd size
      */
     public List<Leak> in(String file, byte[] content) throws IOException {
-        return in(file, LongBytes.of(content), Progress.NONE);
+        return in(file, content, Progress.NONE);
+    }
+
+    /**
+     * {@return what a file tells that it must not; at most fifty of a kind, each secret once}
+     *
+     * @param file its name
+     * @param content its bytes
+     * @param progress hears how far the look has come
+     * @throws IOException if it cannot be taken apart
+     * @throws java.util.concurrent.CancellationException if it is stopped
+     * @throws org.ouzelbook.ui.app.WrongRequest if it unpacks to an absurd size
+     */
+    public List<Leak> in(String file, byte[] content, Progress progress) throws IOException {
+        return in(file, LongBytes.of(content), progress);
     }
 
     /** {@return what a file tells that it must not} */
