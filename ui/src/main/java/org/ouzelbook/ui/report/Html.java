@@ -1,9 +1,14 @@
 package org.ouzelbook.ui.report;
 
 import java.util.List;
+import java.util.regex.Pattern;
 
 /** Writes HTML that is also well-formed XML; every text is escaped, so that no name or note can become markup. */
 final class Html {
+    /** Words in scripts that run from the right; the isolates of the Unicode Bidirectional Algorithm (UAX #9, 2.4) go round them. */
+    private static final Pattern FROM_THE_RIGHT = Pattern.compile(
+            "[\\u0590-\\u08FF\\uFB1D-\\uFDFF\\uFE70-\\uFEFC](?:[^A-Za-z,.:;()\\n]*[\\u0590-\\u08FF\\uFB1D-\\uFDFF\\uFE70-\\uFEFC])?");
+
     private final StringBuilder html = new StringBuilder();
 
     /** Opens an element; each must be closed. */
@@ -41,9 +46,10 @@ final class Html {
         }
     }
 
-    /** Text; a per cent sign never begins a line. */
+    /** Text; a per cent sign never begins a line, and a name that is written from the right leaves the words beside it where they are. */
     Html text(String text) {
-        html.append(escaped(text.replace(" %", "\u00a0%")));
+        html.append(
+                escaped(FROM_THE_RIGHT.matcher(text.replace(" %", "\u00a0%")).replaceAll("\u2068$0\u2069")));
         return this;
     }
 

@@ -163,6 +163,14 @@ class ReportOfOddBookTest {
                 .doesNotContain("#");
     }
 
+    /** Unicode Bidirectional Algorithm, UAX #9, 2.4: without isolates the count after a name from the right would stand before it. */
+    @Test
+    void namesFromTheRightLeaveTheWordsBesideThemInPlace() throws IOException {
+        String page = page(book("נהר הצפון", visits(2025, 2025), List.of()));
+
+        assertThat(page).contains("\u2068נהר הצפון\u2069, 2025</h1>");
+    }
+
     @Test
     void aLongTitleLeavesTheNumberOfThePageInOneLine() throws IOException {
         Path paper = paper(book("Very " + "long ".repeat(50) + "Water", visits(2025, 2025), List.of()));
