@@ -13,11 +13,20 @@ import org.ouzelbook.tracker.domain.Message;
  */
 public record Problem(String file, long row, String column, String cell, Message message) {
     private static final int LONGEST_CELL = 80;
+    private static final int LONGEST_FACT = 400;
 
-    /** Shortens a cell that is too long to show. */
+    /** Shortens a cell, and what the message quotes of it, where they are too long to show. */
     public Problem {
+        message = new Message(
+                message.key(), message.facts().stream().map(Problem::shown).toList());
         if (cell.length() > LONGEST_CELL) {
             cell = cell.substring(0, LONGEST_CELL) + "…";
         }
+    }
+
+    private static Object shown(Object fact) {
+        return fact instanceof String text && text.length() > LONGEST_FACT
+                ? text.substring(0, LONGEST_FACT) + "…"
+                : fact;
     }
 }

@@ -32,6 +32,9 @@ final class RowReader {
     private static final Pattern MINUTE_UNIT = Pattern.compile("(?i)\\s*(?:min|mins|minutes?)\\.?$");
     private static final Pattern SPREADSHEET_ERROR = Pattern.compile("#(REF|N/A|VALUE|NAME|DIV/0|NULL|NUM)[!?]?|#+");
 
+    /** No name of a place or label is so long; what is was pasted there. */
+    static final int LONGEST_LABEL = 200;
+
     /** In a narrow table a note of several lines may well have as many commas as a row. */
     private static final int FEWEST_COLUMNS_TO_TELL = 4;
 
@@ -86,6 +89,10 @@ final class RowReader {
         String text = text(column);
         if (text.equals("#FORMULA?")) {
             problem(column, Message.of("import.cell.noResult"));
+            return Optional.empty();
+        }
+        if (text.equals("#TEXT?")) {
+            problem(column, Message.of("import.cell.noText"));
             return Optional.empty();
         }
         if (SPREADSHEET_ERROR.matcher(text).matches()) {
@@ -216,6 +223,9 @@ final class RowReader {
         Optional<String> label = known(column);
         if (label.isEmpty()) {
             problem(column, Message.of("import.label.missing", column.written()));
+        } else if (label.get().length() > LONGEST_LABEL) {
+            problem(column, Message.of("import.label.long", column.written(), LONGEST_LABEL));
+            return Optional.empty();
         }
         return label;
     }

@@ -103,6 +103,47 @@ class HostileMapsTest {
                 .startsWith("Arrel:");
     }
 
+    /** A name of a million letters would fill every screen, page and file that it comes into. */
+    @Test
+    void namesWithoutEndAreRefused() {
+        String endless = "x".repeat(900_000);
+        String before = CommandRun.of("show", files.book(), "landmarks").out();
+
+        CommandRun river = river("{\"type\":\"Feature\",\"properties\":{\"name\":\"" + endless + "\"},\"geometry\":"
+                + "{\"type\":\"LineString\",\"coordinates\":" + LINE + "}}");
+        CommandRun landmark =
+                CommandRun.of("import", files.book(), files.file("a.csv", "name,km\n" + endless + ",3.1\n"));
+
+        assertThat(river.exitCode()).isEqualTo(1);
+        assertThat(river.out() + river.err())
+                .contains("longer than 200 letters")
+                .hasSizeLessThan(2000);
+        assertThat(landmark.exitCode()).isEqualTo(1);
+        assertThat(landmark.out())
+                .contains("a.csv:2:name", "longer than 200 letters")
+                .hasSizeLessThan(2000);
+        assertThat(CommandRun.of("show", files.book(), "landmarks").out()).isEqualTo(before);
+    }
+
+    @Test
+    void whatIsQuotedOfALongCellIsShort() {
+        Path table = files.file("a.csv", "date,grid_ref,species\n2026-03-02,NY" + "9".repeat(100_000) + ",dipper\n");
+
+        assertThat(CommandRun.of("import", files.book(), table).out())
+                .contains("a.csv:2:grid_ref")
+                .hasSizeLessThan(3000);
+        files.refuses(table, "grid_ref");
+    }
+
+    @Test
+    void namesOfFilesInAZipSteerNoScreen() {
+        Path zip = files.zip("a.zip", Map.of("\u202Evsc.\u001b[2Ja.csv", HostileFiles.HEADER + HostileFiles.ROW));
+
+        assertThat(CommandRun.of("import", files.book(), zip).out())
+                .contains("a.zip!vsc.[2Ja.csv")
+                .doesNotContain("\u202E", "\u001b");
+    }
+
     /** As hand-held receivers write: extensions, symbols, several segments, a plan, points below the sea, prefixes, GPX 1.0. */
     @ParameterizedTest
     @ValueSource(

@@ -65,6 +65,35 @@ class HostileXmlTest {
                 "document type");
     }
 
+    /** A cell may point to a text that the workbook does not have; its row is told, not lost. */
+    @Test
+    void aSpreadsheetThatLacksATextIsToldByItsRow() {
+        String main = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
+        String office = "http://schemas.openxmlformats.org/officeDocument/2006/relationships";
+        String rows = "<row r=\"1\"><c r=\"A1\" t=\"s\"><v>0</v></c><c r=\"B1\" t=\"s\"><v>1</v></c>"
+                + "<c r=\"C1\" t=\"s\"><v>2</v></c></row><row r=\"2\"><c r=\"A2\" t=\"s\"><v>3</v></c><c r=\"B2\"><v>3.1</v></c>"
+                + "<c r=\"C2\" t=\"s\"><v>99</v></c></row>";
+        Path file = files.zip(
+                "a.xlsx",
+                Map.of(
+                        "xl/workbook.xml",
+                        "<workbook xmlns=\"" + main + "\" xmlns:r=\"" + office
+                                + "\"><sheets><sheet name=\"S\" sheetId=\"1\" r:id=\"rId1\"/></sheets></workbook>",
+                        "xl/_rels/workbook.xml.rels",
+                        "<Relationships xmlns=\"http://schemas.openxmlformats.org/package/2006/relationships\">"
+                                + "<Relationship Id=\"rId1\" Type=\"" + office
+                                + "/worksheet\" Target=\"worksheets/sheet1.xml\"/><Relationship Id=\"rId2\" Type=\""
+                                + office
+                                + "/sharedStrings\" Target=\"sharedStrings.xml\"/></Relationships>",
+                        "xl/sharedStrings.xml",
+                        "<sst xmlns=\"" + main + "\"><si><t>date</t></si><si><t>km</t></si><si><t>species</t></si>"
+                                + "<si><t>2026-03-02</t></si></sst>",
+                        "xl/worksheets/sheet1.xml",
+                        "<worksheet xmlns=\"" + main + "\"><sheetData>" + rows + "</sheetData></worksheet>"));
+
+        files.refuses(file, "a.xlsx:2:species", "lacks the text");
+    }
+
     @ParameterizedTest
     @ValueSource(strings = {FETCHES, FETCHES_BY_PARAMETER, ELSEWHERE, SWELLS})
     void isRefusedAsAnArchive(String type) {

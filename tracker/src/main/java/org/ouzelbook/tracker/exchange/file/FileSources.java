@@ -129,7 +129,7 @@ public record FileSources(List<FileSource> files, List<Message> skipped) {
                 refuseBomb(path, entry);
                 total += Math.max(0, entry.getSize());
                 String plain = entry.getName().replaceAll(".*[/\\\\]", "");
-                String shown = path + "!" + entry.getName();
+                String shown = path + "!" + CellText.visible(entry.getName());
                 Optional<Message> why = whySkipped(plain, shown);
                 if (why.isPresent()) {
                     skipped.add(why.get());

@@ -36,6 +36,11 @@ public record RiverFile(List<DrawnRiver> rivers, List<Message> problems, List<Me
     /** No river is longer. */
     private static final double MOST_KM = 8000;
 
+    /** No river is called by more letters; a name that is longer was never one. */
+    private static final int LONGEST_NAME = 200;
+
+    private static final int SHOWN_OF_NAME = 40;
+
     /** Copies the lists. */
     public RiverFile {
         rivers = List.copyOf(rivers);
@@ -155,6 +160,10 @@ public record RiverFile(List<DrawnRiver> rivers, List<Message> problems, List<Me
         }
 
         void add(DrawnRiver drawn) {
+            if (drawn.name().length() > LONGEST_NAME) {
+                problem("river.file.longName", drawn.source(), drawn.name().substring(0, SHOWN_OF_NAME), LONGEST_NAME);
+                return;
+            }
             DrawnRiver river = new DrawnRiver(
                     CellText.visible(drawn.name()),
                     drawn.mouthOn().map(CellText::visible),

@@ -147,7 +147,7 @@ final class SheetRows {
             return NO_RESULT;
         }
         return switch (type) {
-            case "s" -> texts.get(Part.number(Optional.of(text), -1));
+            case "s" -> text.isBlank() ? "" : texts.get(Part.number(Optional.of(text), -1));
             case "b" -> text.equals("1") ? "yes" : "no";
             case "n" -> text.isEmpty() ? "" : forms.of(style).written(text, days);
             default -> text;

@@ -27,7 +27,7 @@ final class KmSearch {
                     + "|(?<metres>\\d{1,3},\\d{3}|\\d{3,6})\\s*m(?:et(?:re|er)s)?" + FROM_THE_MOUTH + ")");
 
     private static final Pattern NAMED = Pattern.compile(
-            "(?i)(?<![a-z])([a-z][a-z_-]*+)[\"’]?\\s*[:=>]+\\s*[\"<a-z>]{0,40}?(\\d{1,6}(?:[.,]\\d{1,6})?)");
+            "(?i)(?<![a-z])([a-z][a-z_-]*+)[\"’]?\\s*[:=>]+\\s*(?=[\"<a-z>]{0,40}?(\\d{1,6}(?:[.,]\\d{1,6})?))");
 
     private static final Pattern NUMBER = Pattern.compile("\\d{1,6}(\\.\\d{1,9})?");
 

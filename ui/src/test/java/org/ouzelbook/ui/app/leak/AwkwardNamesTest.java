@@ -160,6 +160,17 @@ class AwkwardNamesTest {
         assertThat(in(check(), text)).extracting(Leak::kind).contains(Leak.Kind.NAME);
     }
 
+    /** Twenty thousand tags in a row took minutes where a figure was looked for behind each name. */
+    @Test
+    void tagsWithoutEndAreLookedThroughOnce() throws IOException {
+        assertThat(in(check(), "<a>".repeat(20_000) + "<p km=\"6.80\">"))
+                .extracting(Leak::kind)
+                .contains(Leak.Kind.RIVER_KM);
+        assertThat(in(check(), "<Data name=\"km\"><value>6.80</value></Data>"))
+                .extracting(Leak::kind)
+                .contains(Leak.Kind.RIVER_KM);
+    }
+
     @ParameterizedTest
     @ValueSource(strings = {"reach,river\nUpper Will,Rose Beck\n", "reach\triver\nUpper Will\tRose Beck\n"})
     void theEndOfACellAndTheNextOnesBeginningAreNoName(String text) throws IOException {
