@@ -9,11 +9,13 @@ import org.ouzelbook.tracker.exchange.cell.CellAt;
 import org.ouzelbook.tracker.exchange.cell.DateOrder;
 import org.ouzelbook.tracker.exchange.cell.DecimalSign;
 import org.ouzelbook.tracker.exchange.file.Encoding;
+import org.ouzelbook.tracker.exchange.file.FileSource;
 
 /**
  * What a table was taken for, so that a person can see whether it was understood.
  *
  * @param kind the kind of table
+ * @param form what it was written as; encoding, separator and header are the file’s own only as far as that has them
  * @param encoding how its letters are stored
  * @param separator what stands between its cells
  * @param headerRow the row of its header
@@ -28,6 +30,7 @@ import org.ouzelbook.tracker.exchange.file.Encoding;
  */
 public record TableUnderstood(
         TableKind kind,
+        FileSource.Form form,
         Encoding encoding,
         char separator,
         long headerRow,
@@ -69,6 +72,7 @@ public record TableUnderstood(
         Optional<DecimalSign> decimals = table.decimals();
         return new TableUnderstood(
                 header.kind(),
+                survey.file().source().form(),
                 survey.file().bytes().encoding(),
                 survey.file().separator(),
                 survey.file().headerRow(),

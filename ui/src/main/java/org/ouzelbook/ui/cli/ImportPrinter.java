@@ -70,7 +70,13 @@ final class ImportPrinter {
     private void table(ImportReport report, TableResult table) {
         TableUnderstood as = table.understood();
         line(terminal.bold(Texts.of("import.told.table", table.file(), as.kind(), table.read() + table.totals())));
-        told("import.told.header", as.headerRow(), as.encoding(), Texts.of(separator(as.separator())));
+        switch (as.form()) {
+            case TEXT -> told("import.told.header", as.headerRow(), as.encoding(), Texts.of(separator(as.separator())));
+            case SHEET -> told("import.told.headerOfSheet", as.headerRow());
+            case NO_TABLE -> {
+                // its rows are the program's own
+            }
+        }
         told(
                 "import.told.columns",
                 as.columns().stream().map(ImportPrinter::column).collect(Collectors.joining(", ")));

@@ -72,6 +72,18 @@ class ImportCommandTest {
     }
 
     @Test
+    void tellsNoHeaderOfAWalkThatHasNone() throws Exception {
+        Path file = Files.writeString(folder.resolve("walk.gpx"), """
+                <gpx version="1.1"><wpt lat="57.002" lon="-3.4"><name>dipper singing</name><time>2026-04-12T08:00:00Z</time></wpt></gpx>
+                """);
+
+        assertThat(CommandRun.of("import", book, file, "--dry-run", "--zone", "UTC")
+                        .out())
+                .contains("1 row to add")
+                .doesNotContain("Header in row");
+    }
+
+    @Test
     void tellsWhatItUnderstoodAndWhatIsWrongAndWritesNothing() throws Exception {
         CommandRun run = CommandRun.of("import", book, notebooks(), "--dry-run");
 

@@ -14,8 +14,23 @@ public sealed interface FileSource {
     /** The most bytes that one file may hold: 2 GiB. */
     long MAX_BYTES = 2L << 30;
 
+    /** What the table in a file is written as. */
+    enum Form {
+        /** As text, whose encoding and separator are the file’s own. */
+        TEXT,
+        /** As a sheet of a spreadsheet, whose rows are the file’s own. */
+        SHEET,
+        /** As something that is no table, such as a walk or an archive. */
+        NO_TABLE
+    }
+
     /** {@return the name that problems are told by} */
     String name();
+
+    /** {@return what its table was written as} */
+    default Form form() {
+        return Form.TEXT;
+    }
 
     /**
      * {@return its bytes, from the start}
@@ -77,17 +92,25 @@ public sealed interface FileSource {
     /** A text table that was made of a part of a file of another form, such as a sheet of a spreadsheet. */
     final class Table implements FileSource {
         private final String name;
+        private final Form form;
         private final byte[] text;
 
         /**
          * Makes the table.
          *
          * @param name the name that problems are told by
+         * @param form what it was written as
          * @param text the table, comma-separated, in UTF-8
          */
-        public Table(String name, byte[] text) {
+        public Table(String name, Form form, byte[] text) {
             this.name = name;
+            this.form = form;
             this.text = text.clone();
+        }
+
+        @Override
+        public Form form() {
+            return form;
         }
 
         @Override

@@ -69,6 +69,8 @@ public final class NumberedRows {
         } catch (IOException e) {
             throw new IllegalStateException("Text in memory can always be written", e);
         }
-        return rows == 1 ? Optional.empty() : Optional.of(new FileSource.Table(name, text.toByteArray()));
+        return rows == 1
+                ? Optional.empty()
+                : Optional.of(new FileSource.Table(name, FileSource.Form.NO_TABLE, text.toByteArray()));
     }
 }

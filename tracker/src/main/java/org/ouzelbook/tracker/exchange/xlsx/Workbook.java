@@ -79,7 +79,8 @@ public final class Workbook {
             for (Sheet sheet : workbook.sheets) {
                 String part = parts.getOrDefault(sheet.relation, "");
                 String shown = workbook.sheets.size() == 1 ? name : name + "!" + sheet.name;
-                tables.add(new FileSource.Table(shown, new SheetRows(texts, forms, workbook.days).csv(zip, part)));
+                tables.add(new FileSource.Table(
+                        shown, FileSource.Form.SHEET, new SheetRows(texts, forms, workbook.days).csv(zip, part)));
             }
             return tables;
         } catch (ZipException e) {
