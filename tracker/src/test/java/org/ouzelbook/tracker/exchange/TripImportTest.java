@@ -192,7 +192,7 @@ class TripImportTest {
                 .add();
 
         assertThat(visits()).isEmpty();
-        assertThat(Notebooks.keys(result, Finding.QUESTION)).isNotEmpty();
+        assertThat(Notebooks.keys(result, Finding.PROBLEM)).containsExactly("0 import.river.walked");
     }
 
     @Test

@@ -154,6 +154,8 @@ final class GeoJsonRivers {
             for (JsonElement part : parts) {
                 if (part instanceof JsonObject one && !isCollection(one)) {
                     readLine(one, properties, where);
+                } else {
+                    pieces.remark("river.file.notALine", file, where, type);
                 }
             }
             return;
