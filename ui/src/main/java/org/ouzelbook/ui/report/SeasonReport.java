@@ -16,6 +16,8 @@ import org.ouzelbook.ui.strip.Frame;
 import org.ouzelbook.ui.strip.RiverStrip;
 import org.ouzelbook.ui.strip.SeasonsScene;
 import org.ouzelbook.ui.strip.StripDrawing;
+import org.ouzelbook.ui.strip.Water;
+import org.ouzelbook.ui.strip.Waters;
 
 /**
  * The report for the local group, on the screen and on paper from one source: the finding first. It is made for the public: it tells
@@ -27,6 +29,10 @@ public final class SeasonReport implements Paper {
 
     private static final double STRIP_ON_PAPER = 840;
     private static final double STRIP_HEIGHT = 520;
+
+    /** What a page of paper holds below the heading. */
+    private static final double STRIP_OF_A_PAGE = 1200;
+
     private static final double HEIGHT_WITHOUT_SEASONS = 120;
     private static final double HEIGHT_OF_A_SEASON = 60;
     private static final double FIGURE_WIDTH = 760;
@@ -129,16 +135,45 @@ public final class SeasonReport implements Paper {
             if (scene.waters().list().isEmpty()) {
                 return;
             }
+            section("report.strip");
+            List<SeasonsScene> pages = pages(scene);
+            for (int i = 0; i < pages.size(); i++) {
+                StripDrawing drawing = drawing(pages.get(i));
+                String prefix = i == 0 ? "strip" : "strip" + (i + 1);
+                html.open("figure", "class", "strip");
+                ToldPicture.write(page, drawing.picture(), prefix, 163, new ToldPlaces(findings).strip(drawing));
+                if (i == pages.size() - 1) {
+                    html.element("figcaption", Texts.of("report.strip.caption"));
+                }
+                html.close("figure");
+            }
+            html.close("section");
+        }
+
+        private StripDrawing drawing(SeasonsScene scene) {
             double height = Math.min(
                     STRIP_HEIGHT,
                     HEIGHT_WITHOUT_SEASONS + HEIGHT_OF_A_SEASON * scene.maps().size());
             Frame frame = Frame.fitting(scene.waters(), page.onScreen() ? STRIP_ON_SCREEN : STRIP_ON_PAPER, height);
-            StripDrawing drawing = RiverStrip.seasons(scene, frame, Optional.empty());
-            section("report.strip").open("figure", "class", "strip");
-            ToldPicture.write(page, drawing.picture(), "strip", 163, new ToldPlaces(findings).strip(drawing));
-            html.element("figcaption", Texts.of("report.strip.caption"))
-                    .close("figure")
-                    .close("section");
+            return RiverStrip.seasons(scene, frame, Optional.empty());
+        }
+
+        /** As many rivers together as a page of paper holds, in their order. */
+        private List<SeasonsScene> pages(SeasonsScene scene) {
+            List<SeasonsScene> pages = new ArrayList<>();
+            List<Water> together = new ArrayList<>();
+            for (Water water : scene.waters().list()) {
+                together.add(water);
+                boolean fits = drawing(scene.on(new Waters(together))).picture().height() <= STRIP_OF_A_PAGE;
+                if (!fits && together.size() > 1) {
+                    together.remove(water);
+                    pages.add(scene.on(new Waters(together)));
+                    together.clear();
+                    together.add(water);
+                }
+            }
+            pages.add(pages.isEmpty() ? scene : scene.on(new Waters(together)));
+            return pages;
         }
 
         /** Two counts at least; of one the sentence above says all, and that it shows no way. */
