@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import org.ouzelbook.stats.survey.Territory;
 import org.ouzelbook.stats.survey.TerritoryMap;
+import org.ouzelbook.tracker.domain.River;
 import org.ouzelbook.tracker.domain.Sighting;
 import org.ouzelbook.tracker.domain.Visit;
 import org.ouzelbook.ui.app.ModelShading;
@@ -56,8 +57,12 @@ final class StripWords {
 
     static String description(SeasonsScene scene) {
         List<String> sentences = new ArrayList<>();
+        List<River> shown = scene.waters().rivers();
         for (TerritoryMap map : scene.maps()) {
             for (TerritoryMap.RiverMap river : map.rivers()) {
+                if (!shown.contains(river.river())) {
+                    continue;
+                }
                 sentences.add(found(map.season(), river));
                 Optional.ofNullable(scene.shadings().get(map.season()))
                         .flatMap(shading -> shading.of(river.river().id()))

@@ -10,6 +10,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Random;
+import java.util.regex.MatchResult;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import javax.xml.parsers.DocumentBuilderFactory;
@@ -265,6 +266,51 @@ class SeasonReportTest {
         assertThat(found)
                 .as("the strip; a single season has no figure of counts")
                 .isEqualTo(1);
+    }
+
+    /** A page of A4 is 297 mm high, of which margins and a heading leave about 235; the strip is 163 mm wide. */
+    @Test
+    void drawsNoMoreRiversTogetherThanAPageHolds() throws IOException {
+        StringBuilder lines = new StringBuilder();
+        StringBuilder visits = new StringBuilder("visit,date,river,from_km,to_km,species_looked_for\n");
+        for (int i = 0; i < 16; i++) {
+            lines.append(i == 0 ? "" : ",")
+                    .append("{\"type\":\"Feature\",\"properties\":{\"name\":\"Beck " + (char) ('A' + i)
+                            + "\"},\"geometry\":"
+                            + "{\"type\":\"LineString\",\"coordinates\":[[" + (-3 - i * 0.1) + ",57],[" + (-3 - i * 0.1)
+                            + ",57.04]]}}");
+            visits.append("v" + i + ",2026-03-15,Beck " + (char) ('A' + i) + ",0,4,dipper\n");
+        }
+        Path river = Files.writeString(
+                folder.resolve("many.geojson"), "{\"type\":\"FeatureCollection\",\"features\":[" + lines + "]}");
+        Path walks = Files.writeString(folder.resolve("many.csv"), visits);
+        Path out = folder.resolve("many.html");
+        String book = folder.resolve("many").toString();
+        run("new", book, "--river", river.toString(), "--mouth-at", "first");
+        run("import", book, walks.toString());
+        run("report", book, "--by-rule", "--out", out.toString());
+
+        String html = Files.readString(out);
+
+        List<MatchResult> drawings = Pattern.compile("viewBox=\"0 0 944 ([0-9.]+)\"")
+                .matcher(html)
+                .results()
+                .toList();
+        assertThat(drawings)
+                .hasSizeGreaterThan(1)
+                .allSatisfy(drawing ->
+                        assertThat(Double.parseDouble(drawing.group(1))).isLessThan(944 * 235.0 / 163));
+        for (char name = 'A'; name < 'A' + 16; name++) {
+            assertThat(Pattern.compile(">Beck " + name + "</text>")
+                            .matcher(html)
+                            .results())
+                    .hasSize(1);
+            assertThat(Pattern.compile("<desc[^>]*>[^<]*Beck " + name + ", 2026: ")
+                            .matcher(html)
+                            .results())
+                    .describedAs("told in the words of one drawing")
+                    .hasSize(1);
+        }
     }
 
     @Test
