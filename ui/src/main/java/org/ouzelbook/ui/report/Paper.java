@@ -14,14 +14,22 @@ public interface Paper {
     String page(Medium medium);
 
     /**
-     * {@return what a file of it holds: a PDF where the file's name ends in {@code .pdf}, else HTML. The same contents give the same
-     * bytes}
+     * {@return what a file of it is made for: paper where the file's name ends in {@code .pdf}, else the screen}
+     *
+     * @param file the file
+     */
+    default Medium medium(Path file) {
+        return Medium.of(file);
+    }
+
+    /**
+     * {@return what a file of it holds: a PDF where it is made for paper, else HTML. The same contents give the same bytes}
      *
      * @param file the file that it is for
      * @throws IOException if it cannot be printed
      */
     default byte[] content(Path file) throws IOException {
-        Medium medium = Medium.of(file);
+        Medium medium = medium(file);
         String page = page(medium);
         return medium == Medium.PAPER ? Pdf.of(page) : page.getBytes(StandardCharsets.UTF_8);
     }

@@ -1,7 +1,6 @@
 package org.ouzelbook.ui.report;
 
 import com.google.gson.Gson;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -243,8 +242,8 @@ public final class PocketPage implements Paper {
 
     /** A phone opens no paper, whatever the file is called. */
     @Override
-    public byte[] content(Path file) {
-        return page(Medium.SCREEN).getBytes(StandardCharsets.UTF_8);
+    public Medium medium(Path file) {
+        return Medium.SCREEN;
     }
 
     /**

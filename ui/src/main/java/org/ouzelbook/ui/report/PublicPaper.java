@@ -40,14 +40,17 @@ public final class PublicPaper {
      */
     public static List<Leak> write(LeakCheck check, Path file, Paper paper, Supplier<Progress> looking)
             throws IOException {
-        if (Medium.of(file) == Medium.PAPER) {
-            byte[] page = paper.page(Medium.PAPER).getBytes(StandardCharsets.UTF_8);
-            List<Leak> leaks = check.in(String.valueOf(file.getFileName()), page, looking.get());
-            if (!leaks.isEmpty()) {
-                return leaks;
-            }
+        Medium medium = paper.medium(file);
+        String page = paper.page(medium);
+        byte[] text = page.getBytes(StandardCharsets.UTF_8);
+        if (medium == Medium.SCREEN) {
+            return PublicFile.write(check, file, out -> out.write(text), looking);
         }
-        byte[] content = paper.content(file);
-        return PublicFile.write(check, file, out -> out.write(content), looking);
+        List<Leak> leaks = check.in(String.valueOf(file.getFileName()), text, looking.get());
+        if (!leaks.isEmpty()) {
+            return leaks;
+        }
+        byte[] printed = Pdf.of(page);
+        return PublicFile.write(check, file, out -> out.write(printed), looking);
     }
 }

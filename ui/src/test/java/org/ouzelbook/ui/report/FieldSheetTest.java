@@ -155,4 +155,13 @@ class FieldSheetTest {
         assertThat(RiverOfPaper.page(open, 1)).contains("…, km 0.00–3.34", "licensed people decide");
         assertThat(page(made)).contains(">Upper stone bridge at</text>", ">the old mill</text>");
     }
+
+    @Test
+    void aPageForThePhoneIsNoPaperWhateverItIsCalled() throws IOException {
+        Path page = folder.resolve("phone.pdf");
+
+        RiverOfPaper.run("pocket", book, "-o", page);
+
+        assertThat(Files.readString(page)).startsWith("<!DOCTYPE html>");
+    }
 }
