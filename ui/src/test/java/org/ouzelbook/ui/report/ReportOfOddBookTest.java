@@ -173,7 +173,7 @@ class ReportOfOddBookTest {
 
     @Test
     void aLongTitleLeavesTheNumberOfThePageInOneLine() throws IOException {
-        Path paper = paper(book("Very " + "long ".repeat(50) + "Water", visits(2025, 2025), List.of()));
+        Path paper = paper(book("Very " + "long ".repeat(36) + "Water", visits(2025, 2025), List.of()));
 
         assertThat(RiverOfPaper.page(paper, 1)).contains("… 1 / " + RiverOfPaper.pages(paper));
         assertThat(RiverOfPaper.page(paper, 1)).doesNotContain("font lacks");
