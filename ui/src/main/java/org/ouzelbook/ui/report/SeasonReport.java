@@ -136,13 +136,13 @@ public final class SeasonReport implements Paper {
                 return;
             }
             section("report.strip");
-            List<SeasonsScene> pages = pages(scene);
-            for (int i = 0; i < pages.size(); i++) {
-                StripDrawing drawing = drawing(pages.get(i));
+            List<StripDrawing> drawings = drawings(scene);
+            for (int i = 0; i < drawings.size(); i++) {
+                StripDrawing drawing = drawings.get(i);
                 String prefix = i == 0 ? "strip" : "strip" + (i + 1);
                 html.open("figure", "class", "strip");
                 ToldPicture.write(page, drawing.picture(), prefix, 163, new ToldPlaces(findings).strip(drawing));
-                if (i == pages.size() - 1) {
+                if (i == drawings.size() - 1) {
                     html.element("figcaption", Texts.of("report.strip.caption"));
                 }
                 html.close("figure");
@@ -159,21 +159,30 @@ public final class SeasonReport implements Paper {
         }
 
         /** As many rivers together as a page of paper holds, in their order. */
-        private List<SeasonsScene> pages(SeasonsScene scene) {
-            List<SeasonsScene> pages = new ArrayList<>();
+        private List<StripDrawing> drawings(SeasonsScene scene) {
+            StripDrawing whole = drawing(scene);
+            if (fits(whole)) {
+                return List.of(whole);
+            }
+            List<StripDrawing> drawings = new ArrayList<>();
             List<Water> together = new ArrayList<>();
+            StripDrawing last = whole;
             for (Water water : scene.waters().list()) {
                 together.add(water);
-                boolean fits = drawing(scene.on(new Waters(together))).picture().height() <= STRIP_OF_A_PAGE;
-                if (!fits && together.size() > 1) {
-                    together.remove(water);
-                    pages.add(scene.on(new Waters(together)));
-                    together.clear();
-                    together.add(water);
+                StripDrawing drawing = drawing(scene.on(new Waters(together)));
+                if (together.size() > 1 && !fits(drawing)) {
+                    drawings.add(last);
+                    together = new ArrayList<>(List.of(water));
+                    drawing = drawing(scene.on(new Waters(together)));
                 }
+                last = drawing;
             }
-            pages.add(pages.isEmpty() ? scene : scene.on(new Waters(together)));
-            return pages;
+            drawings.add(last);
+            return drawings;
+        }
+
+        private static boolean fits(StripDrawing drawing) {
+            return drawing.picture().height() <= STRIP_OF_A_PAGE;
         }
 
         /** Two counts at least; of one the sentence above says all, and that it shows no way. */

@@ -67,7 +67,7 @@ final class SheetNames {
         for (Placed placed : placed()) {
             double first = placed.at() - (placed.lines().size() - 1) * LINE / 2;
             for (int i = 0; i < placed.lines().size(); i++) {
-                shapes.add(label(placed.lines().get(i), first + i * LINE + 4.5));
+                shapes.add(label(placed.lines().get(i), first + i * LINE + 4.5).within(right));
             }
             shapes.add(new Shape.Line(
                     new Point(right + 4, placed.at()),
@@ -116,13 +116,13 @@ final class SheetNames {
         return upper.half() + lower.half() + (oneLine ? 0 : APART);
     }
 
-    /** The name on no more than so many lines, parted after blanks and hyphens; what has no room is cut. */
+    /** The name on no more than so many lines, parted after blanks and hyphens; one that has no room is cut when it is drawn. */
     private List<String> lines(String name, int most) {
         List<String> lines = new ArrayList<>();
         String rest = name.strip();
         while (!rest.isEmpty()) {
             int end = lines.size() == most - 1 ? rest.length() : endOfLine(rest);
-            lines.add(cut(rest.substring(0, end).strip()));
+            lines.add(rest.substring(0, end).strip());
             rest = rest.substring(end).strip();
         }
         return lines;
@@ -144,17 +144,6 @@ final class SheetNames {
 
     private boolean fits(String text) {
         return label(text, 0).bounds().width() <= right;
-    }
-
-    private String cut(String text) {
-        if (fits(text)) {
-            return text;
-        }
-        String cut = text;
-        while (!cut.isEmpty() && !fits(cut + "…")) {
-            cut = cut.substring(0, cut.offsetByCodePoints(cut.length(), -1));
-        }
-        return cut.strip() + "…";
     }
 
     private Shape.Label label(String text, double y) {

@@ -152,6 +152,15 @@ public sealed interface Shape {
             };
             return new Rect(left, at.y() - 0.76 * type.size(), width, type.size());
         }
+
+        /**
+         * {@return the same words, cut with an ellipsis where they are wider than their room}
+         *
+         * @param room the room, in pixels
+         */
+        public Label within(double room) {
+            return new Label(at, TextWidths.cut(text, type, room), anchor, type, ink);
+        }
     }
 
     /** Which part of a text stands at its point. */
