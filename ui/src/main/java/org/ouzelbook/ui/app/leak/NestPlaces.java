@@ -211,9 +211,7 @@ final class NestPlaces {
         for (Object found :
                 tree.query(new Envelope(longitude - wide, longitude + wide, latitude - high, latitude + high))) {
             GeoPoint point = found instanceof Nest nest ? nest.point() : (GeoPoint) found;
-            double north = (latitude - point.latitude()) * METRES_PER_DEGREE;
-            double east = (longitude - point.longitude()) * METRES_PER_DEGREE * shrunk;
-            double squared = north * north + east * east;
+            double squared = squared(latitude - point.latitude(), longitude - point.longitude(), shrunk);
             if (squared <= least) {
                 least = squared;
                 best = found;
@@ -224,9 +222,15 @@ final class NestPlaces {
 
     /** {@return the distance of two points that are near each other, in metres} */
     static double distance(double latitude, double longitude, double otherLatitude, double otherLongitude) {
-        double north = (latitude - otherLatitude) * METRES_PER_DEGREE;
-        double east = (longitude - otherLongitude) * METRES_PER_DEGREE * Math.cos(Math.toRadians(latitude));
-        return Math.hypot(north, east);
+        return Math.sqrt(
+                squared(latitude - otherLatitude, longitude - otherLongitude, Math.cos(Math.toRadians(latitude))));
+    }
+
+    /** The square of a distance, in metres, from differences in degrees; degrees of longitude are shrunk. */
+    private static double squared(double ofLatitude, double ofLongitude, double shrunk) {
+        double north = ofLatitude * METRES_PER_DEGREE;
+        double east = ofLongitude * METRES_PER_DEGREE * shrunk;
+        return north * north + east * east;
     }
 
     /** {@return a nest at a river km, as far as it was written out, whatever the river} */
