@@ -21,6 +21,7 @@ import org.ouzelbook.tracker.exchange.cell.WrittenSpecies;
 import org.ouzelbook.tracker.exchange.cell.WrittenTime;
 import org.ouzelbook.tracker.exchange.file.CellText;
 import org.ouzelbook.tracker.exchange.file.CsvRow;
+import org.ouzelbook.tracker.exchange.xlsx.Workbook;
 
 /**
  * One row of a table, read cell by cell. Whatever is wrong, open or odd is noted and the reading goes on, so that a row tells
@@ -31,9 +32,6 @@ final class RowReader {
     private static final Pattern METRE_UNIT = Pattern.compile("(?i)\\s*(?:m|metres?|meters?)\\.?$");
     private static final Pattern MINUTE_UNIT = Pattern.compile("(?i)\\s*(?:min|mins|minutes?)\\.?$");
     private static final Pattern SPREADSHEET_ERROR = Pattern.compile("#(REF|N/A|VALUE|NAME|DIV/0|NULL|NUM)[!?]?|#+");
-
-    /** No name of a place or label is so long; what is was pasted there. */
-    static final int LONGEST_LABEL = 200;
 
     /** In a narrow table a note of several lines may well have as many commas as a row. */
     private static final int FEWEST_COLUMNS_TO_TELL = 4;
@@ -87,11 +85,11 @@ final class RowReader {
     /** {@return the cell, if it says anything: neither blank nor a way of writing that something is unknown} */
     Optional<String> known(Column column) {
         String text = text(column);
-        if (text.equals("#FORMULA?")) {
+        if (text.equals(Workbook.NO_RESULT)) {
             problem(column, Message.of("import.cell.noResult"));
             return Optional.empty();
         }
-        if (text.equals("#TEXT?")) {
+        if (text.equals(Workbook.NO_TEXT)) {
             problem(column, Message.of("import.cell.noText"));
             return Optional.empty();
         }
@@ -223,8 +221,8 @@ final class RowReader {
         Optional<String> label = known(column);
         if (label.isEmpty()) {
             problem(column, Message.of("import.label.missing", column.written()));
-        } else if (label.get().length() > LONGEST_LABEL) {
-            problem(column, Message.of("import.label.long", column.written(), LONGEST_LABEL));
+        } else if (label.get().length() > CellText.LONGEST_NAME) {
+            problem(column, Message.of("import.label.long", column.written(), CellText.LONGEST_NAME));
             return Optional.empty();
         }
         return label;

@@ -7,6 +7,9 @@ package org.ouzelbook.tracker.exchange.file;
  * <p>Source: OWASP, CSV Injection: cells that begin with =, +, -, @, a tab or a carriage return.
  */
 public final class CellText {
+    /** No name of a river, a place or a record has more letters; what has was pasted there. */
+    public static final int LONGEST_NAME = 200;
+
     private static final String STARTS_FORMULA = "=+-@\t\r";
 
     private CellText() {}

@@ -36,9 +36,6 @@ public record RiverFile(List<DrawnRiver> rivers, List<Message> problems, List<Me
     /** No river is longer. */
     private static final double MOST_KM = 8000;
 
-    /** No river is called by more letters; a name that is longer was never one. */
-    private static final int LONGEST_NAME = 200;
-
     private static final int SHOWN_OF_NAME = 40;
 
     /** Copies the lists. */
@@ -160,8 +157,12 @@ public record RiverFile(List<DrawnRiver> rivers, List<Message> problems, List<Me
         }
 
         void add(DrawnRiver drawn) {
-            if (drawn.name().length() > LONGEST_NAME) {
-                problem("river.file.longName", drawn.source(), drawn.name().substring(0, SHOWN_OF_NAME), LONGEST_NAME);
+            if (drawn.name().length() > CellText.LONGEST_NAME) {
+                problem(
+                        "river.file.longName",
+                        drawn.source(),
+                        drawn.name().substring(0, SHOWN_OF_NAME),
+                        CellText.LONGEST_NAME);
                 return;
             }
             DrawnRiver river = new DrawnRiver(

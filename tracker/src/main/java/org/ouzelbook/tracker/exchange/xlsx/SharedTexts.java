@@ -8,8 +8,6 @@ import org.ouzelbook.tracker.exchange.file.PlainXml;
 
 /** The texts that cells name by number. */
 final class SharedTexts {
-    private static final String NONE = "#TEXT?";
-
     private final List<String> texts = new ArrayList<>();
 
     /** {@return the texts of the part {@code sharedStrings.xml}} */
@@ -45,8 +43,8 @@ final class SharedTexts {
         return text.toString();
     }
 
-    /** {@return the text of this number; {@code #TEXT?} if the workbook has none, so that its row is told and not lost} */
+    /** {@return the text of this number; {@link Workbook#NO_TEXT} if the workbook has none, so that its row is told and not lost} */
     String get(int number) {
-        return number >= 0 && number < texts.size() ? texts.get(number) : NONE;
+        return number >= 0 && number < texts.size() ? texts.get(number) : Workbook.NO_TEXT;
     }
 }

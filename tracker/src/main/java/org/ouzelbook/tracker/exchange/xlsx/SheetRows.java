@@ -31,7 +31,6 @@ final class SheetRows {
     private static final int MOST_ROWS = 1_048_576;
     private static final int MOST_COLUMNS = 16_384;
     private static final int MOST_CHARACTERS = 100_000_000;
-    private static final String NO_RESULT = "#FORMULA?";
     private static final Pattern CELL = Pattern.compile("([A-Z]{1,3})(\\d{1,7})");
     private static final Pattern MERGED = Pattern.compile(CELL.pattern() + ":" + CELL.pattern());
 
@@ -144,7 +143,7 @@ final class SheetRows {
             }
         }
         if (formula && !result) {
-            return NO_RESULT;
+            return Workbook.NO_RESULT;
         }
         return switch (type) {
             case "s" -> text.isBlank() ? "" : texts.get(Part.number(Optional.of(text), -1));

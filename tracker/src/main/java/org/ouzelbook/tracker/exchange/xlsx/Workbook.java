@@ -26,6 +26,12 @@ import org.ouzelbook.tracker.exchange.file.UnreadableFile;
  * <p>Source: ECMA-376 (5th edition, 2016), part 1, 12.3 and 18.2 (workbooks).
  */
 public final class Workbook {
+    /** What is read in place of a formula whose result was not kept. */
+    public static final String NO_RESULT = "#FORMULA?";
+
+    /** What is read in place of a text that the workbook lacks. */
+    public static final String NO_TEXT = "#TEXT?";
+
     private static final String WORKBOOK = "xl/workbook.xml";
 
     private final List<Sheet> sheets = new ArrayList<>();
